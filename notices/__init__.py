@@ -1,0 +1,39 @@
+"""Notices: planned work on golf greens, worked out and explained to those who play on them.
+
+Four steps lead from a plan file to a pack::
+
+    loaded = load_plan(path)
+    programme = work_out(loaded.plan, issued)
+    files = render_pack(programme, canonical(loaded.plan))
+    write_pack(files, folder, version=__version__, issued=issued)
+"""
+
+from __future__ import annotations
+
+import importlib
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from notices.pack.write import write_pack
+    from notices.plan.load import canonical, load_plan
+    from notices.programme.work_out import work_out
+    from notices.rendering.whole_pack import render_pack
+
+__version__ = "0.1.0"
+
+__all__ = ["__version__", "canonical", "load_plan", "render_pack", "work_out", "write_pack"]
+
+_HOMES = {
+    "canonical": "notices.plan.load",
+    "load_plan": "notices.plan.load",
+    "render_pack": "notices.rendering.whole_pack",
+    "work_out": "notices.programme.work_out",
+    "write_pack": "notices.pack.write",
+}
+
+
+def __getattr__(name: str) -> object:
+    # PEP 562: a name is imported when it is used, so that --help does not wait for pydantic.
+    if name in _HOMES:
+        return getattr(importlib.import_module(_HOMES[name]), name)
+    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")

@@ -1,0 +1,229 @@
+"""How fast grass grows at a temperature, and what the temperature is on a day of the year."""
+
+from __future__ import annotations
+
+import datetime as dt
+import enum
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from notices.agronomy.limits import between, finite
+
+ANNUAL_MEADOW_GRASS_OPTIMUM_C = 18.0
+"""Used for annual meadow-grass and fine fescue in England and Canada [meadow_grass_optimum]_."""
+
+GOOD_GROWTH = 0.5
+"""Above it growth is good; disruptive work belongs here, while rising [pace_turf]_."""
+
+GROWTH_EXTREMELY_LIMITED = 0.1
+"""At it and below growth is extremely limited [pace_turf]_."""
+
+DAYS_IN_MONTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
+DAYS_IN_YEAR = sum(DAYS_IN_MONTHS)
+_FIRST_DAYS = tuple(sum(DAYS_IN_MONTHS[:month]) for month in range(12))
+
+_HIGHEST_MONTHLY_MEAN_C = 60.0
+"""No place on Earth comes near it; °F taken for °C do."""
+
+
+class Grass(enum.StrEnum):
+    """The two kinds of turf grass, which differ in the warmth they like."""
+
+    COOL_SEASON = "cool-season"
+    WARM_SEASON = "warm-season"
+
+    @property
+    def optimum_c(self) -> float:
+        """Temperature of best growth [°C] [gelernter_stowell2005]_."""
+        return 20.0 if self is Grass.COOL_SEASON else 31.0
+
+    @property
+    def spread_c(self) -> float:
+        """How far from the optimum growth falls to 61 % [°C] [gelernter_stowell2005]_."""
+        return 5.5 if self is Grass.COOL_SEASON else 7.0
+
+
+def growth_potential(temperature_c: float, grass: Grass, optimum_c: float | None = None) -> float:
+    r"""Growth as a fraction of the best that the temperature could allow.
+
+    .. math:: GP = \exp\left(-\tfrac12 \left(\frac{t - t_{opt}}{v}\right)^2\right)
+
+    ============  =============  =======  ==================================
+    grass         optimum [°C]   v [°C]   above the optimum
+    ============  =============  =======  ==================================
+    cool-season   20             5.5      falls again
+    warm-season   31             7        stays at 1
+    ============  =============  =======  ==================================
+
+    Temperature alone: drought, shade, frost and wear are not in it.
+
+    Parameters
+    ----------
+    temperature_c : float
+        Mean air temperature of the day or month. [°C]
+    grass : Grass
+        Cool-season or warm-season.
+    optimum_c : float, optional
+        Optimum to use in place of the published one; the spread stays. [°C]
+
+    Returns
+    -------
+    float
+        Growth potential, 0 to 1.
+
+    Raises
+    ------
+    ValueError
+        If a temperature is not finite.
+
+    References
+    ----------
+    [gelernter_stowell2005]_
+    """
+    optimum = grass.optimum_c if optimum_c is None else finite("optimum_c", optimum_c)
+    distance = (finite("temperature_c", temperature_c) - optimum) / grass.spread_c
+    if grass is Grass.WARM_SEASON and distance > 0:
+        return 1.0
+    return math.exp(-0.5 * distance * distance)
+
+
+def daily_temperatures(monthly_means: Sequence[float]) -> tuple[float, ...]:
+    """Temperatures of the 365 days of a year that have exactly the given monthly means.
+
+    The year is a closed line of twelve straight pieces with its corners in mid-month. A line
+    through the means themselves would be too low in summer and too high in winter, where its
+    corners are cut; so the corners are solved for (twelve linear equations) instead.
+
+    Parameters
+    ----------
+    monthly_means : sequence of float
+        Twelve monthly means, January first, each from −60 to 60. [°C]
+
+    Returns
+    -------
+    tuple of float
+        365 daily means, 1 January first. [°C]
+
+    Raises
+    ------
+    ValueError
+        If there are not twelve of them, or one is no temperature in °C.
+
+    References
+    ----------
+    [definition]_
+    """
+    if len(monthly_means) != 12:
+        raise ValueError(f"There must be 12 monthly means, not {len(monthly_means)}.")
+    for mean in monthly_means:
+        between(
+            "A monthly mean temperature in °C",
+            mean,
+            -_HIGHEST_MONTHLY_MEAN_C,
+            _HIGHEST_MONTHLY_MEAN_C,
+        )
+    weights = [_corner_weights(day) for day in range(DAYS_IN_YEAR)]
+    equations = []
+    for first, length in zip(_FIRST_DAYS, DAYS_IN_MONTHS, strict=True):
+        row = [0.0] * 12
+        for day in range(first, first + length):
+            for corner, weight in weights[day]:
+                row[corner] += weight / length
+        equations.append(row)
+    corners = _solve(equations, monthly_means)
+    return tuple(sum(weight * corners[corner] for corner, weight in pair) for pair in weights)
+
+
+def temperature_on(daily: Sequence[float], day: dt.date) -> float:
+    """Temperature of a date; 29 February takes that of 28 February.
+
+    Parameters
+    ----------
+    daily : sequence of float
+        365 daily means, 1 January first. [°C]
+    day : datetime.date
+        Any date.
+
+    Returns
+    -------
+    float
+        Mean air temperature of that day. [°C]
+
+    Raises
+    ------
+    ValueError
+        If there are not 365 values.
+
+    References
+    ----------
+    [definition]_
+    """
+    if len(daily) != DAYS_IN_YEAR:
+        raise ValueError(f"There must be {DAYS_IN_YEAR} daily temperatures, not {len(daily)}.")
+    day_of_month = min(day.day, DAYS_IN_MONTHS[day.month - 1])
+    return daily[_FIRST_DAYS[day.month - 1] + day_of_month - 1]
+
+
+@dataclass(frozen=True, slots=True)
+class Climate:
+    """What decides growth at one place: its usual year and the grass that grows there."""
+
+    daily: tuple[float, ...]
+    """365 daily mean temperatures, 1 January first. [°C]"""
+    grass: Grass
+    optimum_c: float
+    """Temperature of best growth. [°C]"""
+
+    def __post_init__(self) -> None:
+        if len(self.daily) != DAYS_IN_YEAR:
+            raise ValueError(
+                f"There must be {DAYS_IN_YEAR} daily temperatures, not {len(self.daily)}."
+            )
+        for temperature in self.daily:
+            finite("A daily temperature", temperature)
+        finite("optimum_c", self.optimum_c)
+
+    @classmethod
+    def from_monthly_means(
+        cls, monthly_means: Sequence[float], grass: Grass, optimum_c: float | None = None
+    ) -> Climate:
+        """Make a climate of twelve monthly means [°C], January first.
+
+        Without `optimum_c` the published optimum of the grass is used.
+        """
+        optimum = grass.optimum_c if optimum_c is None else optimum_c
+        return cls(daily_temperatures(monthly_means), grass, optimum)
+
+    def growth_on(self, day: dt.date, offset_c: float = 0.0) -> float:
+        """Growth potential of a date in a year warmer by `offset_c` [°C] than usual."""
+        temperature = temperature_on(self.daily, day) + offset_c
+        return growth_potential(temperature, self.grass, self.optimum_c)
+
+
+def _corner_weights(day: int) -> tuple[tuple[int, float], tuple[int, float]]:
+    """Return the two mid-month corners around a day's noon, each with its weight."""
+    noon = day + 0.5
+    middles = [
+        first + length / 2 for first, length in zip(_FIRST_DAYS, DAYS_IN_MONTHS, strict=True)
+    ]
+    after = next((month for month, middle in enumerate(middles) if middle > noon), 0)
+    before = (after - 1) % 12
+    gap = (middles[after] - middles[before]) % DAYS_IN_YEAR
+    share = (noon - middles[before]) % DAYS_IN_YEAR / gap
+    return (before, 1 - share), (after, share)
+
+
+def _solve(matrix: Sequence[Sequence[float]], right_side: Sequence[float]) -> list[float]:
+    """Solve linear equations by elimination; their diagonal dominates, so none is swapped."""
+    rows = [[*row, value] for row, value in zip(matrix, right_side, strict=True)]
+    size = len(rows)
+    for pivot in range(size):
+        rows[pivot] = [value / rows[pivot][pivot] for value in rows[pivot]]
+        for other in range(size):
+            if other != pivot:
+                factor = rows[other][pivot]
+                rows[other] = [
+                    a - factor * b for a, b in zip(rows[other], rows[pivot], strict=True)
+                ]
+    return [row[size] for row in rows]

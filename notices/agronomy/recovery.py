@@ -1,0 +1,465 @@
+"""When worked turf comes back: the model, its ranges, and what several works do together.
+
+The model is fitted, not published: say so wherever a number from it is shown
+[recovery_model]_. It rests on these findings:
+
+- half-inch cores heal in half the time of aggressive verticutting, quarter-inch cores in half
+  the time of half-inch ones, and the spacing of holes makes no difference [landreth2007]_;
+- 7 to 10 days with good timing, a month or more in a bad season [mcclellan_moeller]_, which
+  nitrogen does not mend in cool soil [moeller2012]_;
+- quality is down for about four weeks [atkinson2012]_, three to four [miller_brotherton2020]_,
+  while the surface is 85 to 90 % green after seven days [horttechnology2022]_: a green looks
+  right before it is;
+- needle tining often cannot be seen the same day [usga2024]_.
+
+Three promises are never mixed: back in play, putting smoothly, fully healed.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from notices.agronomy.growth import GROWTH_EXTREMELY_LIMITED, Climate
+from notices.agronomy.limits import count, finite, fraction, non_negative, positive
+
+
+@dataclass(frozen=True, slots=True)
+class Range:
+    """A figure known only roughly."""
+
+    low: float
+    middle: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class DateRange:
+    """From when on a promise may be kept, and by when at the latest."""
+
+    early: dt.date
+    late: dt.date | None
+    """None where growth does not get there in the time looked at."""
+
+    def __post_init__(self) -> None:
+        if self.late is not None and self.late < self.early:
+            raise ValueError(f"A range of dates cannot end on {self.late}, before {self.early}.")
+
+
+SIDEWAYS_GROWTH_MM_PER_DAY = Range(low=0.45, middle=0.6, high=0.75)
+"""How far one edge of an opening grows in a day at growth potential 1 [recovery_model]_."""
+
+HALF_INCH_CORE_MM = 12.7
+AGGRESSIVE_SLIT_WIDTH_MM = 3.0
+AGGRESSIVE_SLIT_DEPTH_MM = 19.0
+
+COLD_TO_WARM_YEAR_C = (-1.0, 0.0, 1.0)
+"""Cold, usual and warm year, as differences from the mean [°C] [judgement]_."""
+
+HORIZON_DAYS = 730
+"""Two years: an opening not closed by then has met a wrong temperature, not slow grass."""
+
+_WEEK = 7
+_YEAR = 365
+
+
+def growth_days_for_opening(width_mm: float, rate_mm_per_day: float) -> float:
+    r"""Days at growth potential 1 in which an opening closes from both edges.
+
+    .. math:: R = D / (2 r)
+
+    Spacing and share of the surface do not enter.
+
+    Parameters
+    ----------
+    width_mm : float
+        Width of the opening in the turf (outside diameter of the tine), 0 or more. [mm]
+    rate_mm_per_day : float
+        Sideways growth of one edge at growth potential 1, above 0; see
+        `SIDEWAYS_GROWTH_MM_PER_DAY`. [mm/day]
+
+    Returns
+    -------
+    float
+        Growth days until fully healed. [day]
+
+    Raises
+    ------
+    ValueError
+        If an argument is outside its range.
+
+    References
+    ----------
+    [recovery_model]_, after [landreth2007]_.
+    """
+    return non_negative("width_mm", width_mm) / (2 * positive("rate_mm_per_day", rate_mm_per_day))
+
+
+def growth_days_for_slit(width_mm: float, depth_mm: float, rate_mm_per_day: float) -> float:
+    r"""Days at growth potential 1 in which scarified or verticut turf closes.
+
+    .. math:: R = 2 R_{12.7} \cdot \min\left(1, \frac{w}{3} \cdot \frac{d}{19}\right)
+
+    Twice a half-inch core for 3 mm blades 19 mm deep is published [landreth2007]_; the
+    proportion below that is a [judgement]_.
+
+    Parameters
+    ----------
+    width_mm : float
+        Width of a slit, 0 or more. [mm]
+    depth_mm : float
+        Depth of a slit, 0 or more. [mm]
+    rate_mm_per_day : float
+        Sideways growth of one edge at growth potential 1, above 0. [mm/day]
+
+    Returns
+    -------
+    float
+        Growth days until fully healed. [day]
+
+    Raises
+    ------
+    ValueError
+        If an argument is outside its range.
+
+    References
+    ----------
+    [recovery_model]_, after [landreth2007]_.
+    """
+    width = non_negative("width_mm", width_mm) / AGGRESSIVE_SLIT_WIDTH_MM
+    depth = non_negative("depth_mm", depth_mm) / AGGRESSIVE_SLIT_DEPTH_MM
+    return 2 * growth_days_for_opening(HALF_INCH_CORE_MM, rate_mm_per_day) * min(1, width * depth)
+
+
+def growth_days_to_half_closed(growth_days: float) -> float:
+    """Growth days until half the opening has closed: unfilled turf then putts smoothly.
+
+    Parameters
+    ----------
+    growth_days : float
+        Growth days until fully healed, 0 or more. [day]
+
+    Returns
+    -------
+    float
+        Growth days until putting smoothly. [day]
+
+    Raises
+    ------
+    ValueError
+        If the argument is outside its range.
+
+    References
+    ----------
+    [recovery_model]_
+    """
+    return non_negative("growth_days", growth_days) / 2
+
+
+def first_day_reaching(
+    growth_days: float,
+    done: dt.date,
+    climate: Climate,
+    offset_c: float = 0.0,
+    horizon_days: int = HORIZON_DAYS,
+) -> dt.date | None:
+    """First day on which growth since the work adds up to what is needed.
+
+    Daily growth potential is summed from the day after the work.
+
+    Parameters
+    ----------
+    growth_days : float
+        Growth days needed, 0 or more; at 0 the answer is `done` itself. [day]
+    done : datetime.date
+        Last day of the work.
+    climate : Climate
+        Temperatures and grass of the place.
+    offset_c : float
+        How much warmer than usual the year is. [°C]
+    horizon_days : int
+        Days looked at, at least 1.
+
+    Returns
+    -------
+    datetime.date or None
+        None where it is not reached within the days looked at.
+
+    Raises
+    ------
+    ValueError
+        If an argument is outside its range.
+
+    References
+    ----------
+    [recovery_model]_
+    """
+    needed = non_negative("growth_days", growth_days)
+    finite("offset_c", offset_c)
+    count("horizon_days", horizon_days)
+    if needed == 0:
+        return done
+    grown = 0.0
+    for number in range(1, horizon_days + 1):
+        day = done + dt.timedelta(days=number)
+        grown += climate.growth_on(day, offset_c)
+        if grown >= needed:
+            return day
+    return None
+
+
+def span(
+    growth_days_low_rate: float, growth_days_high_rate: float, done: dt.date, climate: Climate
+) -> DateRange:
+    """Range of dates for slow to fast growth in a cold to a warm year.
+
+    The usual year is tried as well, since near its optimum a cool-season grass may do best in
+    neither a colder nor a warmer one.
+
+    Parameters
+    ----------
+    growth_days_low_rate, growth_days_high_rate : float
+        Growth days needed at the slow and at the fast sideways growth, 0 or more. [day]
+    done : datetime.date
+        Last day of the work.
+    climate : Climate
+        Temperatures and grass of the place.
+
+    Returns
+    -------
+    DateRange
+        Its late date is None where some combination does not get there within
+        `HORIZON_DAYS`; where none does, its early date is the last day looked at: not
+        before then.
+
+    Raises
+    ------
+    ValueError
+        If an argument is outside its range.
+
+    References
+    ----------
+    [recovery_model]_
+    """
+    days = [
+        first_day_reaching(growth_days, done, climate, offset_c)
+        for growth_days in (growth_days_low_rate, growth_days_high_rate)
+        for offset_c in COLD_TO_WARM_YEAR_C
+    ]
+    reached = [day for day in days if day is not None]
+    early = min(reached, default=done + dt.timedelta(days=HORIZON_DAYS))
+    return DateRange(early, max(reached) if len(reached) == len(days) else None)
+
+
+def observed_rate_mm_per_day(
+    width_mm: float, done: dt.date, healed: dt.date, climate: Climate
+) -> float:
+    r"""Sideways growth that a club's own record implies.
+
+    .. math:: r = D / (2 \sum GP)
+
+    Parameters
+    ----------
+    width_mm : float
+        Width of the opening in the turf, above 0. [mm]
+    done : datetime.date
+        Last day of the work.
+    healed : datetime.date
+        Day on which the turf was seen to be closed, after `done`.
+    climate : Climate
+        Temperatures and grass of the place.
+
+    Returns
+    -------
+    float
+        Sideways growth of one edge at growth potential 1. [mm/day]
+
+    Raises
+    ------
+    ValueError
+        If `healed` is not after `done`, no growth lies between, or the width is not above 0.
+
+    References
+    ----------
+    [recovery_model]_ turned round; a club's own record beats the book.
+    """
+    width = positive("width_mm", width_mm)
+    days = (healed - done).days
+    if days < 1:
+        raise ValueError(f"Turf worked on {done} cannot have healed on {healed}.")
+    grown = math.fsum(
+        climate.growth_on(done + dt.timedelta(days=number)) for number in range(1, days + 1)
+    )
+    return width / (2 * positive("Growth between work and recovery", grown))
+
+
+def putting_smoothly_when_filled(last_dressing: dt.date) -> DateRange:
+    """Dates from which filled holes putt smoothly: 3 to 10 days after the last dressing.
+
+    Parameters
+    ----------
+    last_dressing : datetime.date
+        Day on which the last dressing is brushed in.
+
+    Returns
+    -------
+    DateRange
+        Never open-ended: the sand carries the ball, not the grass.
+
+    References
+    ----------
+    [common_practice]_
+    """
+    return _days_after(last_dressing, 3, 10)
+
+
+def sanded_surface(day: dt.date, heavy: bool) -> DateRange:
+    """Dates from which a sanded surface putts smoothly.
+
+    1 to 3 days after a light dressing, 3 to 10 after a heavy one; a light one never the same
+    day [judgement]_.
+
+    Parameters
+    ----------
+    day : datetime.date
+        Day of the dressing.
+    heavy : bool
+        Whether sand stays to be seen, as after filling holes.
+
+    Returns
+    -------
+    DateRange
+        Never open-ended.
+
+    References
+    ----------
+    [common_practice]_, [judgement]_
+    """
+    return _days_after(day, 3, 10) if heavy else _days_after(day, 1, 3)
+
+
+def combine(ranges: Sequence[DateRange], done: dt.date) -> DateRange:
+    """Range of several operations on one green.
+
+    The turf heals everything at once, so the green is as early as its slowest operation. At
+    worst the operations hinder one another: the slowest and half of the next slowest, counted
+    from the end of the work and rounded up to a day [judgement]_.
+
+    Parameters
+    ----------
+    ranges : sequence of DateRange
+        One for each operation, at least one.
+    done : datetime.date
+        Last day of all the work.
+
+    Returns
+    -------
+    DateRange
+        Its late date is None where that of any operation is.
+
+    Raises
+    ------
+    ValueError
+        If there is no range.
+
+    References
+    ----------
+    [recovery_model]_, [judgement]_
+    """
+    if not ranges:
+        raise ValueError("There must be at least one range of dates to combine.")
+    early = max(each.early for each in ranges)
+    lates = sorted((each.late for each in ranges if each.late is not None), reverse=True)
+    if len(lates) < len(ranges):
+        return DateRange(early, None)
+    next_slowest_days = max(0, (lates[1] - done).days) if len(lates) > 1 else 0
+    return DateRange(early, lates[0] + dt.timedelta(days=math.ceil(next_slowest_days / 2)))
+
+
+def growth_stop(
+    done: dt.date,
+    climate: Climate,
+    offset_c: float = 0.0,
+    threshold: float = GROWTH_EXTREMELY_LIMITED,
+) -> dt.date | None:
+    """First day after the work from which growth is below the threshold for a week.
+
+    Parameters
+    ----------
+    done : datetime.date
+        Last day of the work; where growth has stopped already, the answer is the day after.
+    climate : Climate
+        Temperatures and grass of the place.
+    offset_c : float
+        How much warmer than usual the year is. [°C]
+    threshold : float
+        Growth potential, above 0 and at most 1.
+
+    Returns
+    -------
+    datetime.date or None
+        None where growth does not stop within a year.
+
+    Raises
+    ------
+    ValueError
+        If an argument is outside its range.
+
+    References
+    ----------
+    [pace_turf]_
+    """
+    fraction("threshold", threshold)
+    return _first_day_of_week(done, climate, offset_c, lambda growth: growth < threshold)
+
+
+def growth_returns(
+    after: dt.date, climate: Climate, threshold: float = GROWTH_EXTREMELY_LIMITED
+) -> dt.date | None:
+    """First later day from which growth is at or above the threshold for a week.
+
+    Parameters
+    ----------
+    after : datetime.date
+        Day from which to look, such as the day growth stopped; not itself an answer.
+    climate : Climate
+        Temperatures and grass of the place.
+    threshold : float
+        Growth potential, above 0 and at most 1.
+
+    Returns
+    -------
+    datetime.date or None
+        None where growth does not return within a year.
+
+    Raises
+    ------
+    ValueError
+        If an argument is outside its range.
+
+    References
+    ----------
+    [pace_turf]_
+    """
+    fraction("threshold", threshold)
+    return _first_day_of_week(after, climate, 0.0, lambda growth: growth >= threshold)
+
+
+def _days_after(day: dt.date, early: int, late: int) -> DateRange:
+    return DateRange(day + dt.timedelta(days=early), day + dt.timedelta(days=late))
+
+
+def _first_day_of_week(
+    after: dt.date, climate: Climate, offset_c: float, holds: Callable[[float], bool]
+) -> dt.date | None:
+    """First day within a year after `after` that begins a week of days that all hold."""
+    finite("offset_c", offset_c)
+    run = 0
+    for number in range(1, _YEAR + _WEEK):
+        day = after + dt.timedelta(days=number)
+        run = run + 1 if holds(climate.growth_on(day, offset_c)) else 0
+        if run == _WEEK:
+            return day - dt.timedelta(days=_WEEK - 1)
+    return None

@@ -1,0 +1,32 @@
+"""The one kind of error that a person can mend.
+
+    NoticesError
+    ├── PlanFault      the plan cannot be used as it stands
+    └── PackFault      the pack cannot be written where it was asked for
+
+Anything else that is raised is a bug and may crash loudly.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from notices.findings import Finding
+
+
+class NoticesError(Exception):
+    """Base class; ``str()`` is a sentence fit for the person at the keyboard."""
+
+    exit_status = 1
+
+
+class PlanFault(NoticesError):
+    """The plan cannot be used; carries every problem found, not only the first."""
+
+    def __init__(self, findings: Sequence[Finding]) -> None:
+        self.findings = tuple(findings)
+        super().__init__("\n".join(str(finding) for finding in self.findings))
+
+
+class PackFault(NoticesError):
+    """The pack cannot be written; nothing of it was left behind."""

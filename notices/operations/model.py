@@ -1,0 +1,111 @@
+"""What the catalogue says about one kind of work."""
+
+from __future__ import annotations
+
+import enum
+from dataclasses import dataclass
+
+
+class Kind(enum.Enum):
+    """What a setting measures; decides how it is typed and in which unit it is kept."""
+
+    LENGTH = "length"  # millimetres
+    SPACING = "spacing"  # (along, across) in millimetres
+    AREA = "area"  # square metres
+    RATE = "rate"  # kilograms per square metre
+    COUNT = "count"  # whole number
+    WORDS = "words"  # free words of the club's own
+    FILL = "fill"  # the word "holes"
+
+
+class Opening(enum.Enum):
+    """What a work does to the turf; decides which formulas apply to it."""
+
+    NONE = "none"
+    HOLES = "holes"
+    SLITS = "slits"
+    CHANNELS = "channels"
+    SAND = "sand"
+    TRENCHES = "trenches"
+    BARE = "bare"  # turf lifted and laid
+
+
+class Noticed(enum.IntEnum):
+    """How much a golfer notices the work afterwards."""
+
+    HARDLY = 1
+    A_LITTLE = 2
+    CLEARLY = 3
+
+
+class WhileWorking(enum.StrEnum):
+    """What a green is to golfers on a day when the work is done on it."""
+
+    OPEN = "open"
+    TEMPORARY = "temporary green"
+    CLOSED = "closed"
+
+
+SettingValue = float | int | str | tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """One thing that a person may set for a kind of work.
+
+    ``low`` and ``high`` are the sane limits, in the unit of the kind; a value
+    outside is taken for a slip of the pen and refused.
+    """
+
+    name: str
+    kind: Kind
+    default: SettingValue | None = None
+    low: float = 0.0
+    high: float = float("inf")
+
+
+@dataclass(frozen=True, slots=True)
+class Pace:
+    """How fast a small team gets over a green with the usual machine.
+
+    Common practice, no published source; the plan's ``crew.machines`` overrides it.
+    """
+
+    width_m: float
+    speed_km_h: float
+    efficiency: float
+    people: int
+    minutes_between_greens: float
+
+
+@dataclass(frozen=True, slots=True)
+class Operation:
+    """One kind of work on a green, named by its trade term."""
+
+    name: str
+    order: int
+    """Usual place in a full renovation; works of one day are told in this order."""
+    opening: Opening
+    noticed: Noticed
+    settings: tuple[Setting, ...] = ()
+    pace: Pace | None = None
+    while_working: WhileWorking = WhileWorking.CLOSED
+    reopen_days: int = 1
+    """Days from the work to the green's return to play: 0 when finished, 1 next morning."""
+    filled: bool = False
+    """Whether sand goes down these openings, so that a dressing counts their volume."""
+    removes_core: bool = False
+    """Whether material leaves the green."""
+    enters_ground: bool = False
+    """Whether buried pipes and cables must be located and marked first."""
+    product_label: bool = False
+    """Whether a product's label decides about safety and timing."""
+
+    @property
+    def slug(self) -> str:
+        """Name as it stands in file names, identities and calendars."""
+        return self.name.replace(" ", "-")
+
+    def setting(self, name: str) -> Setting | None:
+        """Return the setting of that name, or None."""
+        return next((setting for setting in self.settings if setting.name == name), None)

@@ -1,0 +1,1 @@
+"""The finished folder: written whole or not at all, with a manifest."""

@@ -1,0 +1,162 @@
+"""The list of a pack's own files, by which a later build knows what it may replace."""
+
+from __future__ import annotations
+
+import datetime as dt
+import hashlib
+import json
+import re
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass
+from pathlib import Path
+
+from notices.rendering.files import RenderedFile
+
+MANIFEST = "manifest.json"
+_MADE_BY = "notices"
+_LONGEST_NAME = 200
+
+_UNSAFE = re.compile(r'[/\\<>:"|?*\x00-\x1f\x7f]')
+_DEVICES = re.compile(r"(con|prn|aux|nul|com[0-9]|lpt[0-9])(\..*)?", re.IGNORECASE)
+
+_FURNITURE = {".DS_Store", "Thumbs.db", "desktop.ini"}
+"""What file managers leave in every folder that is looked at: nobody's work, may go."""
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One file of the pack."""
+
+    name: str
+    sha256: str
+    bytes: int
+    media_type: str
+
+
+@dataclass(frozen=True)
+class Manifest:
+    """What a pack holds, in the order of the names; the manifest itself is not in it."""
+
+    version: str
+    """Of the program."""
+    issued: dt.date
+    files: tuple[Entry, ...]
+
+    def to_bytes(self) -> bytes:
+        """Return the manifest as the JSON that is written."""
+        record = {
+            "made_by": _MADE_BY,
+            "version": self.version,
+            "issued": self.issued.isoformat(),
+            "files": [asdict(entry) for entry in self.files],
+        }
+        return (json.dumps(record, ensure_ascii=False, indent=2) + "\n").encode("utf-8")
+
+
+@dataclass(frozen=True)
+class Differences:
+    """How a folder departs from its manifest; each part holds sorted names."""
+
+    missing: tuple[str, ...]
+    changed: tuple[str, ...]
+    unlisted: tuple[str, ...]
+
+
+def check_name(name: str) -> str:
+    """Return the name if every file system takes it as a plain file name.
+
+    Raises
+    ------
+    ValueError
+        If it has a separator in it, is hidden, or means something else to some system.
+    """
+    if (
+        not name
+        or name.startswith(".")  # also "." and ".."
+        or name.endswith((".", " "))
+        or _UNSAFE.search(name)
+        or _DEVICES.fullmatch(name)
+        or len(name.encode("utf-8")) > _LONGEST_NAME
+    ):
+        raise ValueError(f"{name!r} is not a safe file name")
+    return name
+
+
+def build_manifest(files: Sequence[RenderedFile], *, version: str, issued: dt.date) -> Manifest:
+    """List the files.
+
+    Raises
+    ------
+    ValueError
+        If a name is unsafe, is that of the manifest, or occurs twice (large and small letters
+        are the same to many file systems).
+    """
+    seen = {MANIFEST.casefold()}
+    for file in files:
+        if check_name(file.name).casefold() in seen:
+            raise ValueError(f"two files of the pack are called {file.name}")
+        seen.add(file.name.casefold())
+    entries = (
+        Entry(file.name, _digest(file.content), len(file.content), file.media_type)
+        for file in sorted(files, key=lambda file: file.name)
+    )
+    return Manifest(version, issued, tuple(entries))
+
+
+def read_manifest(content: bytes) -> Manifest:
+    """Read what `Manifest.to_bytes` wrote.
+
+    Raises
+    ------
+    ValueError
+        If it is not a manifest of ours.
+    """
+    try:
+        record = json.loads(content)
+        if record["made_by"] != _MADE_BY:
+            raise ValueError("somebody else's manifest")
+        files = tuple(
+            Entry(
+                check_name(str(entry["name"])),
+                str(entry["sha256"]),
+                int(entry["bytes"]),
+                str(entry["media_type"]),
+            )
+            for entry in record["files"]
+        )
+        issued = dt.date.fromisoformat(record["issued"])
+        return Manifest(str(record["version"]), issued, files)
+    except (KeyError, TypeError, RecursionError) as error:
+        raise ValueError("not a manifest") from error
+
+
+def compare_folder(folder: Path, manifest: Manifest) -> Differences:
+    """Compare what lies in a folder with its manifest, byte by byte."""
+    listed = {entry.name: entry for entry in manifest.files}
+    present = {path.name: path for path in folder.iterdir()}
+    changed = (
+        name
+        for name, entry in listed.items()
+        if name in present and not _same(present[name], entry)
+    )
+    return Differences(
+        missing=tuple(sorted(listed.keys() - present.keys())),
+        changed=tuple(sorted(changed)),
+        unlisted=tuple(sorted(present.keys() - listed.keys() - _FURNITURE - {MANIFEST})),
+    )
+
+
+def is_empty(folder: Path) -> bool:
+    """Tell whether nobody has put anything into the folder."""
+    return all(path.name in _FURNITURE for path in folder.iterdir())
+
+
+def _same(path: Path, entry: Entry) -> bool:
+    if path.is_symlink() or not path.is_file() or path.stat().st_size != entry.bytes:
+        return False
+    with path.open("rb") as stream:
+        return hashlib.file_digest(stream, "sha256").hexdigest() == entry.sha256
+
+
+def _digest(content: bytes) -> str:
+    return hashlib.sha256(content).hexdigest()

@@ -1,0 +1,265 @@
+"""Write a pack whole or not at all.
+
+Everything is written into a folder beside the target, which then changes places with it. Two
+names beside the target are ours, and mean something to the next run if this one is killed:
+
+    .NAME.notices-new    being written or being deleted: always rubbish
+    .NAME.notices-old    the old pack, whole, while there is no target
+"""
+
+from __future__ import annotations
+
+import contextlib
+import datetime as dt
+import errno
+import os
+import shutil
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from notices.errors import PackFault
+from notices.pack import exchange
+from notices.pack.manifest import (
+    MANIFEST,
+    build_manifest,
+    compare_folder,
+    is_empty,
+    read_manifest,
+)
+from notices.rendering.files import RenderedFile
+
+_NAMED = 5
+"""How many files a message names before it counts the rest."""
+
+
+@dataclass(frozen=True)
+class PackReport:
+    """What became of a folder; each part holds sorted names."""
+
+    target: Path
+    written: tuple[str, ...]
+    """Every file of the pack, or nothing if every byte was there already."""
+    changed: tuple[str, ...]
+    """Those that are new or differ from before; empty only if nothing was touched."""
+    removed: tuple[str, ...]
+    """Files of the earlier pack that this one no longer has."""
+
+
+def write_pack(
+    files: Sequence[RenderedFile], target: Path, *, version: str, issued: dt.date
+) -> PackReport:
+    """Make a folder hold these files and a manifest, and nothing else.
+
+    Parameters
+    ----------
+    files
+        Without the manifest, in any order.
+    target
+        Folder to write: a new one, an empty one, or a pack that this program wrote and nobody
+        has worked on since.
+    version
+        Of this program, for the manifest.
+    issued
+        Date of issue, for the manifest.
+
+    Returns
+    -------
+    PackReport
+        What is different now.
+
+    Raises
+    ------
+    PackFault
+        If the folder cannot be written or holds anybody else's work. It is as it was before.
+    ValueError
+        If a file name is unsafe or occurs twice.
+    """
+    manifest = build_manifest(files, version=version, issued=issued).to_bytes()
+    pack = {file.name: file.content for file in files} | {MANIFEST: manifest}
+    pack = dict(sorted(pack.items()))
+    with _faults_in_words(target):
+        place = _Place.at(target)
+        with _alone(place.parent):
+            place.restore()
+            old = _what_is_there(place.target, target)
+            place.clear()
+            if old == pack:
+                return PackReport(target, (), (), ())
+            _replace(place, pack, old)
+    before = old or {}
+    changed = (name for name, content in pack.items() if before.get(name) != content)
+    return PackReport(
+        target, tuple(pack), tuple(changed), tuple(sorted(before.keys() - pack.keys()))
+    )
+
+
+@dataclass(frozen=True)
+class _Place:
+    """The target and the two names beside it, all on one file system."""
+
+    target: Path
+    new: Path
+    parked: Path
+
+    @property
+    def parent(self) -> Path:
+        return self.target.parent
+
+    @classmethod
+    def at(cls, target: Path) -> _Place:
+        # A link is followed: renaming works on what it leads to, and leaves the link.
+        real = target.resolve()
+        if not real.name:
+            raise PackFault(f"{target} is a whole disk; name a folder on it")
+        if real == Path.cwd():
+            # Changing places would leave the person in a folder that is deleted.
+            raise PackFault(f"{target} is the folder that you are in; name another one")
+        if not real.parent.is_dir():
+            raise PackFault(
+                f"The folder {target.parent} does not exist; make it first or name another one"
+            )
+        return cls(
+            real,
+            real.with_name(f".{real.name}.notices-new"),
+            real.with_name(f".{real.name}.notices-old"),
+        )
+
+    def restore(self) -> None:
+        """Put back the old pack, if a run died between the two steps."""
+        if self.parked.is_dir() and not self.target.exists():
+            self.parked.rename(self.target)
+            _settle(self.parent)
+
+    def clear(self) -> None:
+        """Delete what earlier runs left. Only once the target is known to be a pack or free."""
+        for path in (self.new, self.parked):
+            if path.is_dir() and not path.is_symlink():
+                if path == self.parked:
+                    # Rubbish takes the name of rubbish before it stops being whole.
+                    path = path.rename(self.new)  # noqa: PLW2901
+                shutil.rmtree(path)
+
+
+def _what_is_there(place: Path, asked: Path) -> dict[str, bytes] | None:
+    """Return the files of the pack that is to be replaced, or refuse to replace it."""
+    if not place.exists():
+        return None
+    if not place.is_dir():
+        raise PackFault(f"{asked} is a file, not a folder; name another folder for the pack")
+    if is_empty(place):
+        return {}
+    try:
+        manifest = read_manifest((place / MANIFEST).read_bytes())
+    except (FileNotFoundError, IsADirectoryError, ValueError):
+        raise PackFault(
+            f"{asked} holds files that are not a pack of Notices; name a new or an empty folder"
+        ) from None
+    found = compare_folder(place, manifest)
+    if found.unlisted:
+        raise PackFault(
+            f"{asked} also holds {_listed(found.unlisted)}, which Notices did not write and will "
+            "not delete; move that elsewhere or name another folder"
+        )
+    if found.changed:
+        raise PackFault(
+            f"Somebody has changed {_listed(found.changed)} in {asked}; move the changed version "
+            "elsewhere (put lasting changes into the plan or the templates) or name another folder"
+        )
+    names = [entry.name for entry in manifest.files if entry.name not in found.missing]
+    return {name: (place / name).read_bytes() for name in sorted([*names, MANIFEST])}
+
+
+def _replace(place: _Place, pack: dict[str, bytes], old: dict[str, bytes] | None) -> None:
+    try:
+        # Not tempfile: its folders are closed to everyone else. This one is as umask says.
+        place.new.mkdir()
+        if old is not None:
+            shutil.copymode(place.target, place.new)
+        for name, content in pack.items():
+            _write(place.new / name, content)
+            if old is not None and old.get(name) == content:
+                # A program that copies what is newer leaves the unchanged files alone.
+                shutil.copystat(place.target / name, place.new / name)
+        _settle(place.new)
+        if old is None:
+            place.new.rename(place.target)
+        elif not exchange.exchange(place.new, place.target):
+            exchange.replace_in_two_steps(place.new, place.target, place.parked)
+        # The pack is in place; that this cannot be hastened to the disk undoes nothing.
+        with contextlib.suppress(OSError):
+            _settle(place.parent)
+    finally:
+        # The old pack, or on the way out of a failure the new one. If it cannot be deleted
+        # now, the next run tries again; the pack itself is in order.
+        shutil.rmtree(place.new, ignore_errors=True)
+
+
+def _write(path: Path, content: bytes) -> None:
+    with path.open("xb") as stream:
+        stream.write(content)
+        stream.flush()
+        os.fsync(stream.fileno())
+
+
+def _settle(folder: Path) -> None:
+    """See to it that the names in a folder outlive a power cut (POSIX fsync on a folder)."""
+    if os.name == "nt":  # there a folder cannot be opened
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    except OSError as error:
+        if error.errno not in {errno.EINVAL, errno.ENOTSUP}:  # some network disks cannot
+            raise
+    finally:
+        os.close(handle)
+
+
+@contextlib.contextmanager
+def _alone(folder: Path) -> Iterator[None]:
+    """Wait for any other build beside us: it would take our unfinished folder for rubbish.
+
+    The lock is on the folder itself: it leaves no file, and ends with the process.
+    """
+    try:
+        import fcntl  # noqa: PLC0415 - not on Windows
+    except ImportError:
+        yield
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        with contextlib.suppress(OSError):  # network disks without locks
+            fcntl.flock(handle, fcntl.LOCK_EX)
+        yield
+    finally:
+        os.close(handle)
+
+
+@contextlib.contextmanager
+def _faults_in_words(target: Path) -> Iterator[None]:
+    """Turn what the system says into a sentence with a remedy."""
+    try:
+        yield
+    except OSError as error:
+        if error.errno in {errno.ENOSPC, errno.EDQUOT}:
+            words = f"The disk is full, so {target} could not be written; make room and try again"
+        elif error.errno in {errno.EACCES, errno.EPERM, errno.EROFS}:
+            words = (
+                f"Notices may not write {target}; change the permissions of its folder or name "
+                "another one"
+            )
+        elif error.errno in {errno.ENAMETOOLONG, errno.ELOOP}:
+            words = f"{target} is not a usable name; name another folder"
+        else:
+            words = (
+                f"{target} could not be written ({error.strerror or error}); put that right or "
+                "name another folder"
+            )
+        raise PackFault(words) from error
+
+
+def _listed(names: Sequence[str]) -> str:
+    shown = ", ".join(names[:_NAMED])
+    rest = len(names) - _NAMED
+    return f"{shown} and {rest} more" if rest > 0 else shown

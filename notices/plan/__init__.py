@@ -1,0 +1,1 @@
+"""What the club wrote: its file, its meaning, and what is wrong with it."""

@@ -1,0 +1,623 @@
+"""A plan file read into plain data that remembers where each part of it stands.
+
+The plan is a small, safe corner of YAML: one document of blocks, lists and plain values. What
+would surprise a greenkeeper, or make two readers of one file disagree, is refused: aliases, tags,
+merge keys, doubled keys.
+
+Values without quotes are read as follows; everything else is text as typed.
+
+===========================  =====================================================
+``true``, ``false``          a truth value, in any case; ``yes``, ``no``, ``on`` are text
+``~``, ``null``, nothing     no value
+``12``, ``-3``               a whole number: plain digits, no leading zeros, at most 15
+``0.55``, ``-2.20``          a number with a decimal point
+===========================  =====================================================
+
+So ``2026-09-31``, ``08:30``, ``1_000``, ``1e3`` and ``007`` stay text. A name such as ``1.50``
+becomes the number 1.5; `PlanSource.typed` still has it as typed.
+
+The file is read event by event, not with PyYAML's composer: that one recurses, and follows
+aliases as often as they are named.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any, NoReturn, Protocol
+
+import yaml
+
+from notices.errors import PlanFault
+from notices.findings import Finding, Place, Weight
+from notices.plan.nearest import nearest, quoted
+
+LARGEST_FILE = 5_000_000
+DEEPEST_NESTING = 50
+MOST_FAULTS = 1_000
+"""A file of nothing but faults would fill the memory with them; nobody reads so many."""
+
+PlanPath = tuple[str | int, ...]
+Position = tuple[int, int]
+"""Line and column, counted from 1."""
+PlainData = dict[str, Any] | list[Any] | str | int | float | bool | None
+
+_LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+
+_INVISIBLE = re.compile(
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]"
+)
+_INT = re.compile("-?(?:0|[1-9][0-9]{0,14})")
+_FLOAT = re.compile(r"-?(?:0|[1-9][0-9]{0,14})\.[0-9]{1,20}")
+_GLUED_KEY = re.compile("[ ]*(?:-[ ]+)?([A-Za-z_]+):([^ /:].*)")
+
+
+class _Mark(Protocol):
+    """What the marks of PyYAML's two parsers have in common."""
+
+    line: int
+    column: int
+
+
+@dataclass(slots=True)
+class _Spot:
+    """Where one value stands, and, if it belongs to a key, where the key does."""
+
+    line: int
+    column: int
+    typed: str | None = None
+    key: tuple[int, int] | None = None
+    children: dict[str, _Spot] | list[_Spot] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PlanSource:
+    """The content of a plan file, and the place of every part of it."""
+
+    data: Any
+    """Dicts, lists, text, numbers, truth values and None; the topmost is a dict."""
+    file: str
+    """Name of the file as the user gave it."""
+    root: _Spot = field(repr=False, compare=False)
+
+    def place(self, path: Sequence[str | int], *, key: bool = False) -> Place:
+        """Return where the part at the end of the path stands.
+
+        Parameters
+        ----------
+        path
+            Keys and list positions from the top. Steps that lead nowhere are passed over, because
+            the paths of pydantic name alternatives too; so for a missing key the place is that
+            of the block that misses it.
+        key
+            Ask for the key itself rather than for its value.
+        """
+        steps = list(self._steps(path))
+        spot = steps[-1][1] if steps else self.root
+        if key and spot.key and steps[-1][0] == len(path) - 1:
+            return Place(self.file, *spot.key)
+        return Place(self.file, spot.line, spot.column)
+
+    def typed(self, path: Sequence[str | int]) -> str | None:
+        """Return the letters of a single value as typed, "1.50" for the number 1.5.
+
+        None when the path does not lead to a single value.
+        """
+        steps = list(self._steps(path))
+        return steps[-1][1].typed if steps and len(steps) == len(path) else None
+
+    def _steps(self, path: Sequence[str | int]) -> Iterator[tuple[int, _Spot]]:
+        spot = self.root
+        for index, step in enumerate(path):
+            match spot.children:
+                case dict() as by_key if str(step) in by_key:
+                    spot = by_key[str(step)]
+                case list() as items if isinstance(step, int) and 0 <= step < len(items):
+                    spot = items[step]
+                case _:
+                    continue
+            yield index, spot
+
+
+def read_yaml(path: Path) -> PlanSource:
+    """Read a plan file.
+
+    Raises
+    ------
+    PlanFault
+        With every fault that could be told from the others; nothing else is raised for any file.
+    """
+    file = str(path)
+    text = _text(_bytes(path, file), file)
+    return _Reader(text, file).read()
+
+
+def _refuse(code: str, place: Place, message: str, suggestion: str = "") -> NoReturn:
+    raise PlanFault([_finding(code, place, message, suggestion)])
+
+
+def _finding(
+    code: str, place: Place, message: str, suggestion: str = "", path: PlanPath = ()
+) -> Finding:
+    return Finding(
+        code=code,
+        weight=Weight.CANNOT_BUILD,
+        message=message,
+        suggestion=suggestion,
+        path=path,
+        place=place,
+    )
+
+
+def _bytes(path: Path, file: str) -> bytes:
+    place = Place(file)
+    try:
+        if path.is_dir():
+            _refuse(
+                "file-is-folder", place, "this is a folder, not a plan", "Name the plan file in it"
+            )
+        with path.open("rb") as stream:
+            data = stream.read(LARGEST_FILE + 1)
+    except FileNotFoundError:
+        _refuse("file-missing", place, "there is no such file", _near_file(path))
+    except PermissionError:
+        _refuse(
+            "file-unreadable", place, "this file may not be read", "Ask its owner for the right to"
+        )
+    except (OSError, ValueError) as error:  # ValueError: a NUL in the name
+        reason = (error.strerror if isinstance(error, OSError) else None) or "not a file name"
+        _refuse("file-unreadable", place, f"this file cannot be read: {reason.lower()}")
+    if len(data) > LARGEST_FILE:
+        _refuse(
+            "file-too-large",
+            place,
+            f"this file is larger than {LARGEST_FILE // 1_000_000} MB, too large for a plan",
+            "Check that it is the right file",
+        )
+    return data
+
+
+def _near_file(path: Path) -> str:
+    try:
+        guess = nearest(path.name, sorted(entry.name for entry in path.parent.iterdir()))
+    except (OSError, ValueError):
+        guess = None
+    return f"Did you mean {quoted(guess)}?".removesuffix("?") if guess else "Check the name"
+
+
+def _text(data: bytes, file: str) -> str:
+    """Decode the file, or say which byte or letter stands in the way."""
+    if data.startswith((b"\xff\xfe", b"\xfe\xff", b"\x00\x00\xfe\xff")):
+        _refuse(
+            "file-not-utf8",
+            Place(file, 1, 1),
+            "this file is saved as UTF-16, which we cannot read",
+            "Save it again with the encoding UTF-8",
+        )
+    if b"\x00" in data:
+        _refuse(
+            "file-not-text",
+            Place(file),
+            "this is not a text file",
+            "A plan is written with a text editor and saved as plain text",
+        )
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        # The error counts from after a byte order mark, if there is one.
+        body = data.removeprefix(b"\xef\xbb\xbf")
+        before = body[: error.start].decode("utf-8")
+        _refuse(
+            "file-not-utf8",
+            _place_after(before, file),
+            f"the byte {body[error.start]:02X} here is not UTF-8",
+            "Save the file again with the encoding UTF-8",
+        )
+    if invisible := _INVISIBLE.search(text):
+        _refuse(
+            "invisible-character",
+            _place_after(text[: invisible.start()], file),
+            f"an invisible character (U+{ord(invisible[0]):04X}) stands here",
+            "Delete it",
+        )
+    return text
+
+
+def _place_after(text: str, file: str) -> Place:
+    lines = _lines(text)
+    return Place(file, len(lines), len(lines[-1]) + 1)
+
+
+def _lines(text: str) -> list[str]:
+    """Part the text where YAML does; str.splitlines parts at more signs than these."""
+    return re.split("\r\n|\r|\n", text)
+
+
+_NO_KEY: Any = object()
+
+
+@dataclass(slots=True)
+class _Frame:
+    """A block or list that is still being read."""
+
+    data: Any
+    spot: _Spot
+    flow: bool
+    key: Any = _NO_KEY
+    key_spot: _Spot | None = None
+    key_end: int = 0
+
+
+class _Reader:
+    """Builds the data from the events of one document and gathers the faults on the way."""
+
+    def __init__(self, text: str, file: str) -> None:
+        self._text = text
+        self._file = file
+        self._stack: list[_Frame] = []
+        self._findings: list[Finding] = []
+        self._root: tuple[Any, _Spot] | None = None
+        self._documents = 0
+
+    def read(self) -> PlanSource:
+        try:
+            for event in yaml.parse(self._text, Loader=_LOADER):
+                self._take(event)
+        except yaml.MarkedYAMLError as error:
+            self._take_complaint(error)
+        except (yaml.YAMLError, ValueError, OverflowError):
+            # Only PyYAML without its C part comes here: escapes such as "\UFFFFFFFF".
+            self._fault((1, 1), "yaml-syntax", "this file cannot be read as YAML")
+        self._stop_at_faults()
+        if self._root is None or (self._root[0] is None and not self._root[1].typed):
+            _refuse(
+                "plan-empty",
+                Place(self._file, 1, 1),
+                "there is nothing in this file",
+                'Start a plan with "notices new"',
+            )
+        data, spot = self._root
+        if not isinstance(data, dict):
+            _refuse(
+                "plan-not-a-block",
+                Place(self._file, spot.line, spot.column),
+                "a plan consists of keys with their values, and this is "
+                + ("a list" if isinstance(data, list) else "a single value"),
+                'Begin with a line such as "club:"',
+            )
+        return PlanSource(data, self._file, spot)
+
+    def _take_complaint(self, error: yaml.MarkedYAMLError) -> None:
+        if "nesting depth" in str(error.problem):  # the C parser's own limit, met looking ahead
+            self._refuse_depth(_at(error.problem_mark))
+        self._findings.append(_syntax_fault(error, _lines(self._text), self._file))
+        self._stop_at_faults()
+
+    def _refuse_depth(self, at: Position) -> None:
+        message = f"this lies more than {DEEPEST_NESTING} levels deep"
+        self._fault(at, "nested-too-deep", message, "A plan needs no more than a few")
+        self._stop_at_faults()
+
+    def _take(self, event: yaml.Event) -> None:
+        match event:
+            case yaml.DocumentStartEvent():
+                self._documents += 1
+                if self._documents > 1:
+                    self._fault(
+                        _at(event.start_mark),
+                        "several-documents",
+                        "a second document begins here",
+                        'Keep one plan in a file, and take out the line "---"',
+                    )
+                    self._stop_at_faults()
+            case yaml.AliasEvent():
+                self._fault(
+                    _at(event.start_mark),
+                    "yaml-alias",
+                    f'"*{event.anchor}" stands for something written elsewhere, '
+                    "which a plan cannot do",
+                    "Write it out, or put it in quotes if it is meant as text",
+                )
+                self._attach(event, None, _Spot(*_at(event.start_mark)))
+            case yaml.ScalarEvent():
+                self._check_properties(event)
+                self._scalar(event)
+            case yaml.MappingStartEvent() | yaml.SequenceStartEvent():
+                self._check_properties(event)
+                self._open(event)
+            case yaml.MappingEndEvent() | yaml.SequenceEndEvent():
+                frame = self._stack.pop()
+                self._attach(event, frame.data, frame.spot)
+            case _:
+                pass
+
+    def _check_properties(self, event: yaml.ScalarEvent | yaml.CollectionStartEvent) -> None:
+        if event.anchor is not None:
+            self._fault(
+                _at(event.start_mark),
+                "yaml-alias",
+                f'"&{event.anchor}" names a part for use elsewhere, which a plan cannot do',
+                "Take it out, or put the text in quotes",
+            )
+        if event.tag is not None:
+            self._fault(
+                _at(event.start_mark),
+                "yaml-tag",
+                "a text that begins with ! is a tag, which a plan cannot have",
+                "Take it out, or put the text in quotes",
+            )
+
+    def _scalar(self, event: yaml.ScalarEvent) -> None:
+        text, plain = event.value, event.implicit[0]
+        spot = _Spot(*_at(event.start_mark), typed=text)
+        if _INVISIBLE.search(text):  # written as an escape such as "\0"
+            self._fault(
+                _at(event.start_mark),
+                "invisible-character",
+                "this text holds an invisible character",
+                "Take out the escape that begins with a backslash",
+            )
+        is_key = bool(self._stack) and self._wants_key(self._stack[-1])
+        if is_key and plain and text == "<<":
+            self._fault(
+                _at(event.start_mark),
+                "yaml-merge-key",
+                '"<<" takes in keys written elsewhere, which a plan cannot do',
+                "Write the keys out",
+            )
+        self._attach(event, _value(text) if plain else text, spot)
+
+    def _open(self, event: yaml.CollectionStartEvent) -> None:
+        if len(self._stack) >= DEEPEST_NESTING:
+            self._refuse_depth(_at(event.start_mark))
+        spot = _Spot(*_at(event.start_mark))
+        data: Any
+        if isinstance(event, yaml.MappingStartEvent):
+            data, spot.children = {}, {}
+        else:
+            data, spot.children = [], []
+        self._stack.append(_Frame(data, spot, bool(event.flow_style)))
+
+    @staticmethod
+    def _wants_key(frame: _Frame) -> bool:
+        return isinstance(frame.data, dict) and frame.key is _NO_KEY
+
+    def _attach(self, event: yaml.Event, value: PlainData, spot: _Spot) -> None:
+        """Put a finished value where it belongs: into the list or block that is open."""
+        if not self._stack:
+            self._root = (value, spot)
+            return
+        frame = self._stack[-1]
+        if isinstance(frame.spot.children, list):
+            frame.data.append(value)
+            frame.spot.children.append(spot)
+        elif frame.key is _NO_KEY:
+            frame.key, frame.key_spot = value, spot
+            frame.key_end = event.end_mark.index if event.end_mark else 0
+        else:
+            self._entry(frame, value, spot)
+            frame.key = _NO_KEY
+
+    def _entry(self, frame: _Frame, value: PlainData, spot: _Spot) -> None:
+        key, key_spot, children = frame.key, frame.key_spot, frame.spot.children
+        if key_spot is None or not isinstance(children, dict):  # for the type checker
+            return
+        mark = (key_spot.line, key_spot.column)
+        if self._is_cut_off(frame, value, spot):
+            self._fault(
+                mark,
+                "yaml-syntax",
+                f"{quoted(key_spot.typed or '')} has no colon: within {{ }} a comma ends a text",
+                "Put a text with commas in quotes",
+            )
+        elif not isinstance(key, str):
+            typed = key_spot.typed
+            missing = typed == ""
+            what = "this key" if typed is None else f"the key {quoted(typed)}"
+            self._fault(
+                mark,
+                "key-not-text",
+                "a key is missing before the colon" if missing else f"{what} is not a word",
+                "Write a word before the colon" + ("" if missing else ", or put it in quotes"),
+            )
+        elif key in children:
+            first = children[key].key or (0, 0)
+            self._fault(
+                mark,
+                "doubled-key",
+                f"the key {quoted(key)} stands here a second time, after line {first[0]}",
+                "Keep one of the two",
+                (*self._path(), key),
+            )
+        else:
+            spot.key = mark
+            frame.data[key] = value
+            children[key] = spot
+
+    def _is_cut_off(self, frame: _Frame, value: PlainData, spot: _Spot) -> bool:
+        """Tell "{name: Smith, Jones}", which YAML reads as a key "Jones" without a value."""
+        if not frame.flow or value is not None or spot.typed != "":
+            return False
+        return not self._text[frame.key_end : frame.key_end + 200].lstrip().startswith(":")
+
+    def _path(self) -> PlanPath:
+        return tuple(
+            frame.key if isinstance(frame.data, dict) else len(frame.data)
+            for frame in self._stack[:-1]
+        )
+
+    def _fault(
+        self,
+        at: Position,
+        code: str,
+        message: str,
+        suggestion: str = "",
+        path: PlanPath = (),
+    ) -> None:
+        self._findings.append(_finding(code, Place(self._file, *at), message, suggestion, path))
+        if len(self._findings) >= MOST_FAULTS:
+            self._stop_at_faults()
+
+    def _stop_at_faults(self) -> None:
+        if self._findings:
+            raise PlanFault(self._findings)
+
+
+def _at(mark: _Mark | None) -> Position:
+    return (mark.line + 1, mark.column + 1) if mark else (1, 1)
+
+
+def _value(text: str) -> PlainData:
+    """Read a value without quotes; see the table at the top of this module."""
+    if text in ("", "~") or text.lower() == "null":
+        return None
+    if text.lower() in ("true", "false"):
+        return text.lower() == "true"
+    if _INT.fullmatch(text):
+        return int(text)
+    if _FLOAT.fullmatch(text):
+        return float(text)
+    return text
+
+
+@dataclass(frozen=True, slots=True)
+class _Complaint:
+    """What PyYAML says of a file that it cannot read, in either of its parsers' words."""
+
+    problem: str
+    context: str
+    at: Position
+    opened: Position
+    lines: Sequence[str]
+
+    def line(self, number: int) -> str:
+        return self.lines[number - 1] if 1 <= number <= len(self.lines) else ""
+
+    def sign(self, at: Position) -> str:
+        return self.line(at[0])[at[1] - 1 : at[1]]
+
+    @property
+    def before(self) -> str:
+        """What stands in the line before the spot."""
+        return self.line(self.at[0])[: self.at[1] - 1]
+
+    def says(self, *parts: str) -> bool:
+        return any(part in self.problem for part in parts)
+
+
+_Remedy = tuple[Position, str, str]
+"""Where to look, what is wrong there, what would be right."""
+
+_IN_QUOTES = "Put the whole text in quotes"
+
+
+def _syntax_fault(error: yaml.MarkedYAMLError, lines: Sequence[str], file: str) -> Finding:
+    """Put PyYAML's complaint into words for a greenkeeper."""
+    at = _at(error.problem_mark or error.context_mark)
+    opened = _at(error.context_mark) if error.context_mark else at
+    complaint = _Complaint(str(error.problem or ""), str(error.context or ""), at, opened, lines)
+    remedies = (
+        _about_signs,
+        _about_brackets,
+        _about_glued_keys,
+        _about_texts,
+        _about_colons,
+        _about_lines,
+    )
+    found = next(filter(None, (remedy(complaint) for remedy in remedies)), None)
+    where, message, suggestion = found or (
+        at,
+        f"this line cannot be read as YAML: {complaint.problem}".removesuffix(": "),
+        "",
+    )
+    return _finding("yaml-syntax", Place(file, *where), message, suggestion)
+
+
+def _about_signs(complaint: _Complaint) -> _Remedy | None:
+    at, sign = complaint.at, complaint.sign(complaint.at)
+    if sign == "\t" or complaint.says("tab character"):
+        return at, "a tab stands here", "Use spaces to move a line to the right"
+    if complaint.says("cannot start any token"):
+        return at, f"a text cannot begin with {sign}", _IN_QUOTES
+    if complaint.says("escape", "hexdecimal"):  # their spelling
+        return (
+            at,
+            "a backslash in double quotes must be doubled",
+            "Double it, or put the text in single quotes",
+        )
+    return None
+
+
+def _about_brackets(complaint: _Complaint) -> _Remedy | None:
+    """Look for what was opened and not closed; the place to mend is where it was opened."""
+    (line, column), opened = complaint.at, complaint.opened
+    if "quoted" in complaint.context and complaint.says("unexpected"):
+        return opened, "the quotation mark opened here is never closed", "Close it"
+    if "flow" in complaint.context and complaint.says("',' or"):
+        bracket = complaint.sign(opened)
+        message = (
+            f"the {bracket} opened here is not closed, "
+            f"or a comma is missing before line {line}, column {column}"
+        )
+        close = "]" if bracket == "[" else "}"
+        return opened, message, f"Close it with {close}, and part what is in it with commas"
+    if "node" in complaint.context and complaint.says("node content"):
+        sign = complaint.sign(complaint.at)
+        if not sign.strip():
+            return complaint.at, "something is opened and never closed", "Close every bracket"
+        return complaint.at, f"{sign} cannot stand here", "Take it out, or put the text in quotes"
+    return None
+
+
+def _about_glued_keys(complaint: _Complaint) -> _Remedy | None:
+    """Find "name:Marlpit", after which YAML complains somewhere else, usually a line below."""
+    last = complaint.at[0]
+    above = next((n for n in range(last - 1, 0, -1) if complaint.line(n).strip()), 0)
+    for number in (complaint.opened[0], above, last):
+        if glued := _GLUED_KEY.match(complaint.line(number)):
+            key, rest = glued[1], quoted(glued[2])[1:-1]
+            message = f'a space is missing after the colon of "{key}"'
+            return (number, glued.end(1) + 1), message, f"Write {key}: {rest}"
+    return None
+
+
+def _about_texts(complaint: _Complaint) -> _Remedy | None:
+    """Look for texts that begin with a sign that means something to YAML."""
+    at, opened = complaint.at, complaint.opened
+    if "directive" in complaint.context or complaint.says("directive", "document start"):
+        if complaint.line(at[0]).startswith("%"):
+            return (at[0], 1), "a line cannot begin with %", _IN_QUOTES
+        return at, "something stands here after the end of the plan", "Take it out"
+    starts = ("alias", "anchor", "tag", "block scalar")
+    if any(word in complaint.context for word in starts) or complaint.says("tag"):
+        return opened, f"a text cannot begin with {complaint.sign(opened)}", _IN_QUOTES
+    return None
+
+
+def _about_colons(complaint: _Complaint) -> _Remedy | None:
+    at, before = complaint.at, complaint.before
+    if complaint.says("mapping values are not allowed"):
+        if ": " in before:
+            remedy = "Put a text with a colon in quotes, or begin a new line"
+            return at, "a second colon stands in this line", remedy
+        remedy = "Check that it begins below its neighbours, and that the line above is complete"
+        return at, "this line does not fit below the line above it", remedy
+    if complaint.says("could not find expected ':'"):
+        return complaint.opened, "a colon is missing in this line", "Write it as key: value"
+    return None
+
+
+def _about_lines(complaint: _Complaint) -> _Remedy | None:
+    """Look at dashes, and at the spaces that begin a line."""
+    at, before = complaint.at, complaint.before
+    if complaint.says("sequence entries are not allowed"):
+        return at, "a dash cannot stand here", "Begin a list on a line of its own"
+    if "block" not in complaint.context:
+        return None
+    if before.strip(" -"):
+        remedy = f"{_IN_QUOTES}, and use other quotes inside it"
+        return at, "this does not belong to the value before it", remedy
+    remedy = "Move it right or left until it begins below the lines that it belongs with"
+    return at, "this line begins neither below its neighbours nor inside them", remedy

@@ -1,0 +1,281 @@
+"""What a course manager should think about again: small checks, each returns its findings.
+
+Messages and suggestions end without a full stop; `Finding` sets it.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable, Iterator, Mapping, Sequence
+
+from notices.agronomy import moles, work_time
+from notices.findings import Finding, Weight
+from notices.operations import Opening, Pace
+from notices.plan.model import Plan
+from notices.programme.model import Programme, Work
+from notices.programme.pace import club_paces, pace_of
+from notices.references import REFERENCES
+
+Check = Callable[[Programme, Plan], Iterator[Finding]]
+
+BREAK_MINUTES = 60
+"""Meals and rests in a working day (common practice)."""
+
+
+def check_programme(programme: Programme, plan: Plan) -> list[Finding]:
+    """Return every finding, in the order of the checks."""
+    return [finding for check in CHECKS for finding in check(programme, plan)]
+
+
+def no_sender(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """Mail and calendar must come from somebody."""
+    if programme.club.sender.placeholder:
+        yield Finding(
+            "no-sender",
+            Weight.THINK_AGAIN,
+            f"the plan names no sender, so mail and calendar carry {programme.club.sender.email}",
+            "Add club: sender: with a role and an email address",
+            ("club",),
+        )
+
+
+def services_not_checked(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """Work that enters the ground: assume buried services until shown otherwise (HSE HSG47)."""
+    for work in programme.works:
+        if work.operation.enters_ground and not work.services_checked:
+            yield Finding(
+                "services-not-checked",
+                Weight.THINK_AGAIN,
+                f"{work.operation.name} goes into the ground, and the plan does not say that "
+                "irrigation, cables and drains have been located and marked",
+                "Have them located and marked first, then write services_checked: true",
+                ("works", work.plan_index),
+                work=work.id,
+                greens=work.greens,
+                dates=work.dates,
+            )
+
+
+def soil_for_moles(programme: Programme, plan: Plan) -> Iterator[Finding]:
+    """Mole channels hold in clay only."""
+    for work in programme.works:
+        if work.operation.opening is not Opening.CHANNELS:
+            continue
+        path = ("works", work.plan_index, "operation")
+        soil = plan.course.soil
+        if soil is None:
+            yield Finding(
+                "soil-not-stated",
+                Weight.THINK_AGAIN,
+                "mole channels hold only in clay, and the plan does not say what the soil is",
+                "Add course: soil: with its clay and sand",
+                path,
+                work=work.id,
+            )
+            continue
+        failed = [v for v in moles.soil_verdicts(soil.clay, soil.sand) if not v.passes]
+        if failed:
+            limits = "; ".join(f"{v.limit_text} ({REFERENCES[v.source_key].text})" for v in failed)
+            every = len(failed) == len(moles.soil_verdicts(soil.clay, soil.sand))
+            yield Finding(
+                "soil-unsuitable-for-moles",
+                Weight.THINK_AGAIN if every else Weight.INFORMATION,
+                f"a soil with {soil.clay:g} % clay and {soil.sand:g} % sand "
+                f"{'meets none of the published limits' if every else 'misses a published limit'} "
+                f"for mole channels: {limits}",
+                "Leave mole ploughing out" if every else "",
+                path,
+                work=work.id,
+            )
+
+
+def fixture_on_closed_greens(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """Golf is planned while greens are closed or on temporary greens."""
+    for fixture in programme.fixtures:
+        if fixture.closed_greens:
+            yield Finding(
+                "fixture-in-closure",
+                Weight.THINK_AGAIN,
+                f"{fixture.name} on {fixture.date} meets {_count(fixture.closed_greens)} "
+                "out of play",
+                "Move the work or the fixture, or accept the finding with a reason",
+                ("fixtures", fixture.plan_index),
+                greens=fixture.closed_greens,
+                dates=(fixture.date,),
+            )
+
+
+def fixture_in_recovery(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """Golf is planned before the greens putt smoothly."""
+    for fixture in programme.fixtures:
+        if fixture.recovering_greens and not fixture.closed_greens:
+            yield Finding(
+                "fixture-in-recovery",
+                Weight.THINK_AGAIN,
+                f"{fixture.name} on {fixture.date} comes before "
+                f"{_count(fixture.recovering_greens)} putt well again",
+                "Move the work or the fixture, or accept the finding with a reason",
+                ("fixtures", fixture.plan_index),
+                greens=fixture.recovering_greens,
+                dates=(fixture.date,),
+            )
+
+
+def recovery_into_winter(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """Growth stops before the greens have healed."""
+    for period in programme.periods:
+        waiting = [r for r in period.recoveries if r.growth_stops]
+        if waiting:
+            stop = min(r.growth_stops for r in waiting if r.growth_stops)
+            returns = [r.growth_returns for r in waiting if r.growth_returns]
+            spring = f" and does not return before about {max(returns)}" if returns else ""
+            yield Finding(
+                "recovery-into-winter",
+                Weight.THINK_AGAIN,
+                f"in an ordinary year growth stops about {stop}{spring}; "
+                f"{_count(tuple(r.green for r in waiting))} may not have healed by then",
+                "Work earlier in the season if you can; the notices say plainly that marks stay",
+                ("works", period.works[0].plan_index, "dates"),
+                work=period.works[0].id,
+                greens=tuple(r.green for r in waiting),
+                dates=period.days,
+            )
+
+
+def work_before_issue(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """The notices would announce what is over."""
+    for work in programme.works:
+        if work.dates[0] < programme.issued:
+            yield Finding(
+                "date-past",
+                Weight.INFORMATION,
+                f"{work.operation.name} begins on {work.dates[0]}, before the date of issue",
+                "",
+                ("works", work.plan_index, "dates"),
+                work=work.id,
+                dates=work.dates,
+            )
+
+
+def day_too_long(programme: Programme, plan: Plan) -> Iterator[Finding]:
+    """The last machine leaves the last green after the working day ends."""
+    if plan.crew is None:
+        return
+    start, end = plan.crew.working_day
+    available = (end.hour - start.hour) * 60 + end.minute - start.minute - BREAK_MINUTES
+    people = plan.crew.people + plan.crew.hired_people
+    for day in sorted({day for work in programme.works for day in work.dates}):
+        works = [work for work in programme.works if day in work.dates]
+        times = _work_times(programme, works, day)
+        needed = max(
+            work_time.makespan_minutes(times),
+            _labour_minutes(times, works, club_paces(plan.crew)) / people,
+        )
+        if needed > available:
+            longest = max(works, key=lambda work: len(work.greens))
+            yield Finding(
+                "day-too-long",
+                Weight.THINK_AGAIN,
+                f"the work on {day} takes about {needed / 60:.1f} hours, "
+                f"and {people} people have {available / 60:.1f}",
+                "Take fewer greens a day, or more people or machines",
+                ("works", longest.plan_index, "dates"),
+                work=longest.id,
+                dates=(day,),
+            )
+
+
+def _work_times(programme: Programme, works: Sequence[Work], day: dt.date) -> list[list[float]]:
+    """Return minutes by green and operation, both in the order in which they are done."""
+    ordered = sorted(works, key=lambda work: work.operation.order)
+    on_day = {
+        work.id: {g for v in work.visits if v.date == day for g in v.greens} for work in works
+    }
+    greens = dict.fromkeys(g for work in ordered for g in work.greens if g in on_day[work.id])
+
+    def minutes(work: Work, green: str) -> float:
+        figure = programme.figure("work time", work.id, green)
+        return figure.value or 0.0 if figure and green in on_day[work.id] else 0.0
+
+    return [[minutes(work, green) for work in ordered] for green in greens]
+
+
+def _labour_minutes(
+    times: Sequence[Sequence[float]], works: Sequence[Work], paces: Mapping[str, Pace]
+) -> float:
+    ordered = sorted(works, key=lambda work: work.operation.order)
+    people = [pace.people if (pace := pace_of(work, paces)) else 0 for work in ordered]
+    return sum(t * p for row in times for t, p in zip(row, people, strict=True))
+
+
+def nothing_to_fill(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """A dressing is to fill holes, and there are none."""
+    for work in programme.works:
+        if work.settings.words("fill") != "holes" or "fill" not in work.settings.given:
+            continue
+        sand = programme.figure("sand", work.id)
+        if sand is not None and not sand.value:
+            yield Finding(
+                "nothing-to-fill",
+                Weight.THINK_AGAIN,
+                "this dressing is to fill holes, but no work opens any on these greens before it",
+                "Give a rate, or move the dressing after the holes are made",
+                ("works", work.plan_index, "settings", "fill"),
+                work=work.id,
+                greens=work.greens,
+            )
+
+
+def rests_on_defaults(_programme: Programme, plan: Plan) -> Iterator[Finding]:
+    """Say what the estimates rest on where the plan is silent."""
+    if plan.works and plan.course.monthly_mean_temperature is None:
+        yield Finding(
+            "temperatures-not-stated",
+            Weight.INFORMATION,
+            "recovery is worked out with the mean temperatures of four British and Irish stations",
+            "Add course: monthly_mean_temperature: with twelve figures for your place",
+            ("course",),
+        )
+    if any(line.area is None for line in plan.course.greens):
+        yield Finding(
+            "area-not-stated",
+            Weight.INFORMATION,
+            "greens without an area are taken to be 500 m² each",
+            "Add the area of each green",
+            ("course", "greens"),
+        )
+
+
+def not_used_yet(_programme: Programme, plan: Plan) -> Iterator[Finding]:
+    """A part of the plan that this version reads and keeps, but does not use."""
+    for name in ("measurements", "mailings", "observed"):
+        if getattr(plan, name):
+            yield Finding(
+                "not-used-yet",
+                Weight.INFORMATION,
+                f"{name} are kept with the plan, but this version does not use them yet",
+                "",
+                (name,),
+            )
+
+
+CHECKS: tuple[Check, ...] = (
+    no_sender,
+    services_not_checked,
+    soil_for_moles,
+    fixture_on_closed_greens,
+    fixture_in_recovery,
+    recovery_into_winter,
+    work_before_issue,
+    day_too_long,
+    nothing_to_fill,
+    rests_on_defaults,
+    not_used_yet,
+)
+
+
+def _count(greens: tuple[str, ...]) -> str:
+    return f"{len(greens)} {'green' if len(greens) == 1 else 'greens'}"
+
+
+__all__ = ["CHECKS", "Check", "check_programme"]

@@ -1,0 +1,354 @@
+"""The programme: everything that follows from a plan, in records that nothing changes.
+
+Documents choose from these records and word them; no figure is worked out later.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import enum
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from notices.agronomy.recovery import DateRange
+from notices.findings import Finding
+from notices.operations import Opening, Operation, SettingValue, WhileWorking
+
+
+@dataclass(frozen=True, slots=True)
+class Green:
+    """One green of the course, or the putting green."""
+
+    key: str
+    """Its number or name, as the plan has it."""
+    number: int | None
+    area_m2: float
+    area_given: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Settings:
+    """Settings of a work, those of the club and those of the catalogue told apart."""
+
+    values: Mapping[str, SettingValue | None]
+    given: frozenset[str]
+
+    def number(self, name: str) -> float:
+        """Return a setting that is one number.
+
+        Raises
+        ------
+        TypeError
+            When it is not: a catalogue entry and its formulas disagree.
+        """
+        value = self.values[name]
+        if not isinstance(value, float | int):
+            raise TypeError(f"{name} is not a number: {value!r}")
+        return value
+
+    def pair(self, name: str) -> tuple[float, float]:
+        """Return a setting that is a spacing along and across."""
+        value = self.values[name]
+        if not isinstance(value, tuple):
+            raise TypeError(f"{name} is not a spacing: {value!r}")
+        return value
+
+    def words(self, name: str) -> str:
+        """Return a setting in free words, empty when there are none."""
+        return str(self.values.get(name) or "")
+
+    def rests_on_default(self, *names: str) -> bool:
+        """Whether any of these settings is the catalogue's and not the club's."""
+        return any(name not in self.given for name in names)
+
+
+@dataclass(frozen=True, slots=True)
+class Visit:
+    """One day of a work, with the greens it is done on."""
+
+    date: dt.date
+    greens: tuple[str, ...]
+    ordinal: int = 1
+    """1 for the work itself; a second dressing is 2, and so on."""
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """One planned work with its days laid out."""
+
+    id: str
+    operation: Operation
+    plan_index: int
+    settings: Settings
+    visits: tuple[Visit, ...]
+    reserve_dates: tuple[dt.date, ...]
+    while_working: WhileWorking
+    reopen_days: int
+    services_checked: bool
+    note: str
+
+    @property
+    def main_visits(self) -> tuple[Visit, ...]:
+        """The work itself, without later dressings."""
+        return tuple(visit for visit in self.visits if visit.ordinal == 1)
+
+    @property
+    def follow_ups(self) -> tuple[Visit, ...]:
+        """Later dressings."""
+        return tuple(visit for visit in self.visits if visit.ordinal > 1)
+
+    @property
+    def dates(self) -> tuple[dt.date, ...]:
+        """Days of the work itself."""
+        return tuple(visit.date for visit in self.main_visits)
+
+    @property
+    def greens(self) -> tuple[str, ...]:
+        """Greens in the order in which they are done."""
+        return tuple(dict.fromkeys(g for visit in self.main_visits for g in visit.greens))
+
+    def last_day_on(self, green: str) -> dt.date:
+        """Last day on which the work itself is done on a green."""
+        return max(visit.date for visit in self.main_visits if green in visit.greens)
+
+
+class PlayStatus(enum.Enum):
+    """What a green is to a golfer on a day; the worst hour of the day counts."""
+
+    OPEN = "open"
+    RECOVERING = "open and recovering"
+    TEMPORARY = "temporary green"
+    CLOSED = "closed"
+
+
+@dataclass(frozen=True, slots=True)
+class Recovery:
+    """When one green comes back, after one work or after all works of a period."""
+
+    green: str
+    done: dt.date
+    back_in_play: DateRange
+    putting_smoothly: DateRange
+    fully_healed: DateRange
+    growth_stops: dt.date | None = None
+    """First day without growth before all has healed, if there is one."""
+    growth_returns: dt.date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Promise:
+    """What a member is told: expect by, and at worst."""
+
+    expect_by: dt.date
+    at_worst: dt.date | None
+    """None where growth does not get there in the two years looked at."""
+    growth_stops: dt.date | None = None
+    """First day without growth, where that comes before the later date."""
+
+    @property
+    def through_winter(self) -> bool:
+        """Whether a slow autumn would leave it until growth returns."""
+        return self.growth_stops is not None and self.expect_by < self.growth_stops
+
+
+@dataclass(frozen=True, slots=True)
+class Period:
+    """Works that belong together: days that meet or overlap, and what prepares or follows them."""
+
+    works: tuple[Work, ...]
+    days: tuple[dt.date, ...]
+    """Days on which the surface is opened or covered, later dressings apart."""
+    greens: tuple[str, ...]
+    noticed: bool
+    """Whether a golfer clearly notices it."""
+    reserve_dates: tuple[dt.date, ...]
+    recoveries: tuple[Recovery, ...]
+    open_again: Promise
+    putting_well: Promise
+    fully_healed: Promise
+
+    @property
+    def opening_works(self) -> tuple[Work, ...]:
+        """Works that open or cover the surface."""
+        return tuple(w for w in self.works if w.operation.opening is not Opening.NONE)
+
+    def greens_on(self, day: dt.date) -> tuple[str, ...]:
+        """Greens that are worked on that day by the works of the period's own days."""
+        works = self.opening_works or self.works
+        return tuple(
+            dict.fromkeys(
+                g for w in works for v in w.main_visits if v.date == day for g in v.greens
+            )
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Closure:
+    """A closure that the club laid down itself."""
+
+    id: str
+    what: str
+    greens: tuple[str, ...]
+    """Greens concerned; empty when something else is closed."""
+    whole_course: bool
+    dates: tuple[dt.date, ...]
+    instead: str
+    reason: str
+    plan_index: int
+
+
+@dataclass(frozen=True, slots=True)
+class Fixture:
+    """A date of play, and what the greens are like on it."""
+
+    name: str
+    date: dt.date
+    kind: str
+    closed_greens: tuple[str, ...] = ()
+    recovering_greens: tuple[str, ...] = ()
+    plan_index: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Restriction:
+    """Something that golfers go without for a while."""
+
+    what: str
+    dates: tuple[dt.date, ...]
+    exception: str
+    ask: str
+
+
+@dataclass(frozen=True, slots=True)
+class Decision:
+    """Who decides on the day, and where golfers hear of it."""
+
+    by: str
+    when: str
+    confirmed: dt.time | None
+    where: str
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One number, traceable: how it was worked out, from what, on whose authority.
+
+    ``value`` is unrounded, or None where there is no such day before growth stops.
+    """
+
+    id: str
+    quantity: str
+    work: str
+    green: str
+    """A green, or "all"."""
+    value: float | None
+    unit: str
+    formula: str
+    source: tuple[str, ...]
+    """Keys of the bibliography in notices.references."""
+    inputs: Mapping[str, float | int | str | None]
+    default_used: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SandOnGreen:
+    """Sand of one work on one green, all its dressings together."""
+
+    work: str
+    green: str
+    depth_mm: float
+    """Volume per area, without waste [L/m² = mm]."""
+    shares: tuple[float, ...]
+    """Part of the depth that each dressing brings; more than 1 in all where each is a full rate."""
+    fills: tuple[str, ...]
+    """Works whose holes it fills; empty where it only covers the surface."""
+
+    def depth_of(self, dressing: int) -> float:
+        """Depth of one dressing, counted from 1 [mm]."""
+        return self.depth_mm * self.shares[dressing - 1]
+
+
+@dataclass(frozen=True, slots=True)
+class Sender:
+    """Who signs the notices."""
+
+    role: str
+    name: str
+    email: str
+    placeholder: bool
+    """Whether the address was made up because the plan has none."""
+
+
+@dataclass(frozen=True, slots=True)
+class Club:
+    """Who the notices come from."""
+
+    name: str
+    slug: str
+    sender: Sender
+    reply_to: str
+    website: str
+    contact: str
+    language: str
+    units: str
+
+
+@dataclass(frozen=True, slots=True)
+class Approval:
+    """Who approved the work, if that is known."""
+
+    pending: bool
+    by: str
+    date: dt.date | None
+    reference: str
+
+
+@dataclass(frozen=True)
+class Programme:
+    """A plan, worked out."""
+
+    club: Club
+    issued: dt.date
+    greens: Mapping[str, Green]
+    works: tuple[Work, ...]
+    periods: tuple[Period, ...]
+    closures: tuple[Closure, ...]
+    fixtures: tuple[Fixture, ...]
+    restrictions: tuple[Restriction, ...]
+    decision: Decision | None
+    approval: Approval | None
+    status: Mapping[dt.date, Mapping[str, PlayStatus]]
+    """Every green on every day on which at least one is not simply open."""
+    figures: tuple[Figure, ...]
+    recoveries: Mapping[str, tuple[Recovery, ...]]
+    """For each work, when each of its greens comes back."""
+    sand: tuple[SandOnGreen, ...]
+    findings: tuple[Finding, ...] = field(default=())
+    accepted: tuple[tuple[Finding, str, str], ...] = field(default=())
+    """Findings that the club lives with: the finding, by whom, why."""
+
+    @property
+    def draft(self) -> bool:
+        """Whether every file must say that it is a draft."""
+        return self.approval is not None and self.approval.pending
+
+    def status_on(self, day: dt.date, green: str) -> PlayStatus:
+        """Return what a green is to a golfer on a day."""
+        return self.status.get(day, {}).get(green, PlayStatus.OPEN)
+
+    def is_filled(self, work: str) -> bool:
+        """Whether a later dressing fills the holes of this work."""
+        return any(work in need.fills for need in self.sand)
+
+    def fills_holes(self, work: str) -> bool:
+        """Whether this dressing fills holes."""
+        return any(need.work == work and need.fills for need in self.sand)
+
+    def figure(self, quantity: str, work: str, green: str = "all") -> Figure | None:
+        """Return one figure, or None where the work has none of that kind."""
+        return self._index.get((quantity, work, green))
+
+    @cached_property
+    def _index(self) -> dict[tuple[str, str, str], Figure]:
+        return {(f.quantity, f.work, f.green): f for f in self.figures}

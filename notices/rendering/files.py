@@ -1,0 +1,20 @@
+"""What rendering hands on: a file that exists in memory only."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class RenderedFile:
+    """One finished file of a pack; nothing after this stage changes a byte of it."""
+
+    name: str
+    """Plain file name, without folders."""
+    media_type: str
+    """What it is, as IANA registers it, such as "application/pdf"."""
+    content: bytes
+    purpose: str = ""
+    """What to do with it, as one short sentence for the index of the pack."""
+    audience: str = ""
+    """Who reads it, in the words of the index."""

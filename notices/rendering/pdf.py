@@ -1,0 +1,215 @@
+"""Pages for the wall and the counter as tagged PDF (PDF/UA-1, ISO 14289-1)."""
+
+from __future__ import annotations
+
+import logging
+import pathlib
+import threading
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any, Self
+
+_POINTS_PER_PX = 0.75
+_PRINT = 4
+"""Bit 3 of an annotation's flags: it is printed (ISO 32000-1 table 165)."""
+_LISTS = {"dl", "ol", "ul"}
+_NUMBERING = {
+    "none": "/None",
+    "disc": "/Disc",
+    "circle": "/Circle",
+    "square": "/Square",
+    "decimal": "/Decimal",
+    "lower-roman": "/LowerRoman",
+    "upper-roman": "/UpperRoman",
+    "lower-alpha": "/LowerAlpha",
+    "lower-latin": "/LowerAlpha",
+    "upper-alpha": "/UpperAlpha",
+    "upper-latin": "/UpperAlpha",
+}
+"""CSS list-style-type to the values of ISO 32000-1 table 347."""
+
+
+class RenderingError(RuntimeError):
+    """The pages could not be made as the template asks; lists what was wrong."""
+
+    def __init__(self, warnings: Sequence[str]) -> None:
+        self.warnings = tuple(warnings)
+        super().__init__("the PDF could not be made: " + "; ".join(self.warnings))
+
+
+@dataclass(frozen=True)
+class Pdf:
+    """A finished PDF."""
+
+    content: bytes
+    pages: int
+
+
+def write_pdf(html: str, *, base: pathlib.Path) -> Pdf:
+    """Set HTML as an accessible PDF, without the network.
+
+    The same HTML gives the same bytes. The dates in the file are those of
+    ``<meta name=dcterms.created>`` and ``<meta name=dcterms.modified>``; there is no other clock.
+
+    Parameters
+    ----------
+    html
+        A whole document with ``<html lang>``, ``<meta charset>`` and ``<title>``.
+    base
+        Folder that the addresses of fonts, style sheets and pictures start from.
+
+    Returns
+    -------
+    Pdf
+        The file and its number of pages.
+
+    Raises
+    ------
+    RenderingError
+        If WeasyPrint had anything to complain of, or a link leads to a file on this computer.
+    """
+    # Loading WeasyPrint takes most of a second: only for those who print.
+    import weasyprint  # noqa: PLC0415
+    from weasyprint.text.fonts import FontConfiguration  # noqa: PLC0415
+    from weasyprint.urls import FatalURLFetchingError, URLFetcher  # noqa: PLC0415
+
+    with _Complaints() as complaints:
+        try:
+            fonts = FontConfiguration()
+            document = weasyprint.HTML(
+                string=html,
+                base_url=base.resolve().as_uri() + "/",
+                url_fetcher=URLFetcher(allowed_protocols=("file", "data"), fail_on_errors=True),
+            ).render(font_config=fonts, pdf_variant="pdf/ua-1")
+            content: bytes = document.write_pdf(finisher=_finish, pdf_variant="pdf/ua-1")
+        except FatalURLFetchingError as error:  # a BaseException, so that it cannot be overlooked
+            raise RenderingError([*complaints.heard, str(error)]) from error
+    if complaints.heard:
+        raise RenderingError(complaints.heard)
+    return Pdf(content, len(document.pages))
+
+
+class _Complaints(logging.Handler):
+    """Collects what WeasyPrint logs in this thread at warning level or above."""
+
+    def __init__(self) -> None:
+        super().__init__(logging.WARNING)
+        self.heard: list[str] = []
+        self._thread = threading.get_ident()
+        self._logger = logging.getLogger("weasyprint")
+
+    def emit(self, record: logging.LogRecord) -> None:
+        if record.thread == self._thread:
+            self.heard.append(record.getMessage())
+
+    def __enter__(self) -> Self:
+        self._logger.addHandler(self)
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self._logger.removeHandler(self)
+
+
+def _finish(document: Any, pdf: Any) -> None:  # noqa: ANN401 - WeasyPrint and pydyf are untyped
+    """Add to the tags what WeasyPrint 70 leaves out."""
+    objects = {entry.number: entry for entry in pdf.objects if entry.number is not None}
+    _describe_headers(document, pdf, objects)
+    _number_lists(document, pdf)
+    heights = {
+        _number(reference): page.height
+        for reference, page in zip(pdf.page_references, document.pages, strict=True)
+    }
+    for entry in _dictionaries(pdf):
+        if entry.get("S") == "/Figure" and "A" in entry:
+            _place_figure(entry["A"], heights[_number(entry["Pg"])])
+        elif entry.get("Subtype") == "/Link":
+            # ISO 14289-1 does not ask for it, ISO 19005 does: a link is printed with its text.
+            entry["F"] = entry.get("F", 0) | _PRINT
+            _refuse_local(entry)
+
+
+def _dictionaries(pdf: Any) -> Iterator[Any]:  # noqa: ANN401
+    return (entry for entry in pdf.objects if isinstance(entry, dict))
+
+
+def _number(reference: object) -> int:
+    """Return the object's number from a reference such as ``b"12 0 R"``."""
+    text = reference.decode("ascii") if isinstance(reference, bytes) else str(reference)
+    return int(text.split()[0])
+
+
+def _boxes(box: Any) -> Iterator[Any]:  # noqa: ANN401
+    """Yield a box and all in it, in the order in which WeasyPrint tags them."""
+    box = getattr(box, "_box", box)  # a box that was placed absolutely stands behind a stand-in
+    yield box
+    for child in getattr(box, "children", ()):
+        yield from _boxes(child)
+
+
+def _describe_headers(document: Any, pdf: Any, objects: dict[int, Any]) -> None:  # noqa: ANN401
+    """Say of every header cell whether it heads a column or a row (ISO 14289-1, 7.5)."""
+    stated = {
+        box.mark.number: box.element.get("scope", "")
+        for page in document.pages
+        for box in _boxes(page._page_box)  # noqa: SLF001 - the only way from a tag to its HTML
+        if getattr(box, "mark", None) is not None and box.element is not None
+    }
+    for entry in _dictionaries(pdf):
+        if entry.get("S") != "/TH":
+            continue
+        scope = stated.get(entry.number, "")
+        if scope.startswith("row"):
+            value = "/Row"
+        elif scope.startswith("col"):
+            value = "/Column"
+        else:
+            row = objects[_number(entry["P"])]
+            section = objects[_number(row["P"])]
+            value = "/Column" if section.get("S") == "/THead" else "/Row"
+        entry["A"]["Scope"] = value
+
+
+def _number_lists(document: Any, pdf: Any) -> None:  # noqa: ANN401
+    """Say how the items of every list are marked (ISO 32000-1, 14.8.5.5).
+
+    A list's tag does not know its HTML element. But tags are made from the boxes, one after the
+    other, so the n-th list tag belongs to the n-th list box.
+    """
+    import pydyf  # noqa: PLC0415 - comes with WeasyPrint
+
+    tags = [entry for entry in _dictionaries(pdf) if entry.get("S") == "/L"]
+    boxes = [
+        box
+        for page in document.pages
+        for box in _boxes(page._page_box)  # noqa: SLF001
+        if getattr(box, "element_tag", None) in _LISTS and not _is_line(box)
+    ]
+    if len(tags) != len(boxes):
+        raise RenderingError([f"{len(boxes)} lists are set, but {len(tags)} are tagged"])
+    for tag, box in zip(tags, boxes, strict=True):
+        style = box.style["list_style_type"]
+        plain = box.element_tag == "dl" or not isinstance(style, str)
+        value = "/None" if plain else _NUMBERING.get(style, "/None")
+        tag["A"] = pydyf.Dictionary({"O": "/List", "ListNumbering": value})
+
+
+def _is_line(box: Any) -> bool:  # noqa: ANN401
+    from weasyprint.formatting_structure.boxes import LineBox, TextBox  # noqa: PLC0415
+
+    return isinstance(box, LineBox | TextBox)
+
+
+def _place_figure(attributes: Any, height: float) -> None:  # noqa: ANN401
+    """Turn CSS pixels from the top into points from the bottom (ISO 32000-1 table 344)."""
+    left, top, right, bottom = attributes["BBox"]
+    corners = (left, height - bottom, right, height - top)
+    attributes["BBox"][:] = [round(corner * _POINTS_PER_PX, 2) for corner in corners]
+
+
+def _refuse_local(link: Any) -> None:  # noqa: ANN401
+    """Refuse a relative link: it has become the path of a folder on this computer."""
+    action = link.get("A")
+    target = str(action["URI"].string) if action is not None and "URI" in action else ""
+    if target.lower().startswith("file:"):
+        name = target.rpartition("/")[2]
+        raise RenderingError([f"a link leads to the file {name} instead of to a web page"])

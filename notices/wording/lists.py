@@ -1,0 +1,45 @@
+"""Lists and counts in words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+_SMALL = (
+    "no",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+)
+
+
+def and_list(items: Sequence[str], joint: str = "and") -> str:
+    """Join as one says it: a; a and b; a, b and c."""
+    if len(items) <= 1:
+        return "".join(items)
+    return f"{', '.join(items[:-1])} {joint} {items[-1]}"
+
+
+def number(count: int) -> str:
+    """Whole numbers up to ten in words, larger ones in figures with commas."""
+    return _SMALL[count] if 0 <= count < len(_SMALL) else f"{count:,}"
+
+
+def counted(count: int, noun: str, plural: str = "") -> str:
+    """One green, two greens."""
+    return f"{number(count)} {noun if count == 1 else plural or noun + 's'}"
+
+
+def sentence(text: str) -> str:
+    """Return the text with a capital first letter and a full stop at its end."""
+    text = text.strip()
+    if not text:
+        return ""
+    closed = text if text[-1] in ".!?" else f"{text}."
+    return closed[:1].upper() + closed[1:]

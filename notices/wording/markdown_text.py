@@ -1,0 +1,96 @@
+"""Markdown into blocks. What is not a block that we know becomes plain words.
+
+Raw HTML, scripts and pictures cannot pass: there is no block for them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from xml.etree.ElementTree import Element
+
+import markdown
+from markdown.util import STX
+
+from notices.wording.blocks import Block, Bullets, Heading, Paragraph, Run, Runs
+
+
+def parse(text: str) -> tuple[dict[str, str], tuple[Block, ...]]:
+    """Read a text with its front matter.
+
+    Parameters
+    ----------
+    text
+        Markdown, with "key: value" lines at its top.
+
+    Returns
+    -------
+    dict, tuple
+        The front matter and the blocks.
+    """
+    reader = markdown.Markdown(extensions=["meta"])
+    # Without these, HTML in a text is words like any other, and addresses stay readable.
+    reader.preprocessors.deregister("html_block")
+    for pattern in ("html", "entity", "automail", "image_link", "image_reference"):
+        reader.inlinePatterns.deregister(pattern)
+    lines = text.split("\n")
+    for preprocessor in reader.preprocessors:
+        lines = preprocessor.run(lines)
+    root: Element = reader.parser.parseDocument(lines).getroot()  # type: ignore[assignment]
+    for treeprocessor in reader.treeprocessors:
+        # A tree processor changes the tree in place or returns another.
+        root = treeprocessor.run(root) or root
+    meta: Mapping[str, list[str]] = getattr(reader, "Meta", {})
+    return {key: " ".join(value) for key, value in meta.items()}, tuple(_blocks(root))
+
+
+def _blocks(root: Element) -> Iterator[Block]:
+    for element in root:
+        if element.tag in ("h1", "h2", "h3", "h4", "h5", "h6"):
+            yield Heading("".join(run.text for run in _runs(element)), int(element.tag[1]))
+        elif element.tag in ("ul", "ol"):
+            yield Bullets(tuple(_tidy(_runs(item)) for item in element))
+        elif element.tag == "blockquote":
+            yield from _blocks(element)
+        else:
+            runs = _tidy(_runs(element))
+            if runs:
+                yield Paragraph(runs)
+
+
+def _runs(
+    element: Element, *, strong: bool = False, emphasis: bool = False, link: str = ""
+) -> Iterator[Run]:
+    strong = strong or element.tag == "strong"
+    emphasis = emphasis or element.tag == "em"
+    if element.tag == "a":
+        target = element.get("href", "")
+        link = target if target.startswith(("https://", "mailto:")) else ""
+    if element.text:
+        yield Run(element.text, strong, emphasis, link)
+    for child in element:
+        yield from _runs(child, strong=strong, emphasis=emphasis, link=link)
+        if child.tail:
+            yield Run(child.tail, strong, emphasis, link)
+
+
+def _tidy(runs: Iterator[Run]) -> Runs:
+    """Join lines that only the source breaks, and drop blank ends."""
+    tidied = [
+        Run(_one_line(run.text), run.strong, run.emphasis, run.link) for run in runs if run.text
+    ]
+    while tidied and not tidied[0].text.strip():
+        tidied.pop(0)
+    while tidied and not tidied[-1].text.strip():
+        tidied.pop()
+    if not tidied:
+        return ()
+    first, last = tidied[0], tidied[-1]
+    tidied[0] = Run(first.text.lstrip(), first.strong, first.emphasis, first.link)
+    last = tidied[-1]
+    tidied[-1] = Run(last.text.rstrip(), last.strong, last.emphasis, last.link)
+    return tuple(tidied)
+
+
+def _one_line(text: str) -> str:
+    # The library marks escaped characters with STX and ETX; none may reach a reader.
+    return " ".join(text.replace(STX, "").replace("\x03", "").split("\n"))

@@ -1,0 +1,106 @@
+"""What the text on a kind of work may name, in words: sizes, shares, spans, counts."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from notices.operations import Opening
+from notices.programme.model import Period, Programme, Recovery, Work
+from notices.wording import measures
+from notices.wording.greens import name_greens
+from notices.wording.lists import counted, number
+
+LATE_IN_YEAR = (10, 11, 12, 1, 2)
+"""Months in which turf hardly knits in the north temperate zone."""
+
+_TIMES = {2: "twice"}
+
+
+def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
+    """Return the facts that fill the text on a work."""
+    settings = work.settings.values
+    width = next(
+        (
+            value
+            for name in ("tine_diameter", "hole_diameter", "blade_width")
+            if isinstance(value := settings.get(name), float | int)
+        ),
+        None,
+    )
+    disturbed = programme.figure("surface disturbed", work.id)
+    dressings = settings.get("dressings")
+    apart = settings.get("days_between")
+    return {
+        "the_greens": name_greens(work.greens, programme.greens),
+        "each_green": "the green" if len(work.greens) == 1 else "each green",
+        "width": _length(width),
+        "width_like": measures.like(width) if width is not None else "",
+        "depth": _length(settings.get("depth")),
+        "spacing": _spacing(work),
+        "share": measures.share(disturbed.value) if disturbed and disturbed.value else "",
+        "from_height": _length(settings.get("from")),
+        "to_height": _length(settings.get("to")),
+        "seed": work.settings.words("seed"),
+        "product": work.settings.words("product"),
+        "filled": programme.is_filled(work.id),
+        "filling": programme.fills_holes(work.id),
+        "dressings": dressings if isinstance(dressings, int) else 1,
+        "dressings_words": _times(dressings if isinstance(dressings, int) else 1),
+        "days_between": _apart(apart if isinstance(apart, int) else 0),
+        "late_in_year": work.dates[0].month in LATE_IN_YEAR,
+        **_healing(programme.recoveries[work.id]),
+    }
+
+
+def story_facts(period: Period) -> dict[str, object]:
+    """Return the facts that fill the story of a period: which kinds of opening there are."""
+    kinds = {work.operation.opening for work in period.works}
+    return {
+        "holes": Opening.HOLES in kinds,
+        "slits": Opening.SLITS in kinds,
+        "sand": Opening.SAND in kinds,
+        "channels": Opening.CHANNELS in kinds,
+        "trenches": Opening.TRENCHES in kinds or Opening.BARE in kinds,
+        "openings": bool(kinds & {Opening.HOLES, Opening.SLITS, Opening.CHANNELS}),
+        "winter": False,
+        "healed": "",
+        "healed_early": "",
+    }
+
+
+def _length(value: object) -> str:
+    return measures.length(value) if isinstance(value, float | int) else ""
+
+
+def _spacing(work: Work) -> str:
+    for name in ("spacing", "blade_spacing"):
+        value = work.settings.values.get(name)
+        if isinstance(value, tuple):
+            return measures.length(max(value))
+        if isinstance(value, float | int):
+            return measures.length(value)
+    return ""
+
+
+def _times(count: int) -> str:
+    return _TIMES.get(count, f"{number(count)} times")
+
+
+def _apart(days: int) -> str:
+    if days and days % 7 == 0:
+        return "a week" if days == 7 else counted(days // 7, "week")  # noqa: PLR2004
+    return counted(days, "day")
+
+
+def _healing(recoveries: Sequence[Recovery]) -> dict[str, object]:
+    early = [(r.fully_healed.early - r.done).days for r in recoveries]
+    late = [(r.fully_healed.late - r.done).days for r in recoveries if r.fully_healed.late]
+    winter = any(
+        r.growth_stops and (r.fully_healed.late is None or r.fully_healed.late >= r.growth_stops)
+        for r in recoveries
+    )
+    return {
+        "winter": winter,
+        "healed": measures.weeks([min(early), max(late, default=max(early))]),
+        "healed_early": measures.weeks([max(early)]),
+    }

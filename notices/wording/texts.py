@@ -1,0 +1,84 @@
+"""The texts that explain each kind of work, filled with what is planned."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+
+import jinja2
+from jinja2.sandbox import SandboxedEnvironment
+
+from notices.paths import templates_folder
+from notices.wording.blocks import Block, Heading
+from notices.wording.markdown_text import parse
+
+SECTIONS = ("what we do", "why", "what you will see", "your game", "how long")
+"""What each text on a kind of work answers, in this order."""
+
+_IMPORT = '{% import "_phrases.md" as say with context %}'
+
+
+@dataclass(frozen=True, slots=True)
+class OperationText:
+    """What members are told about one kind of work."""
+
+    title: str
+    line: str
+    """The work in one sentence."""
+    sections: Mapping[str, tuple[Block, ...]]
+
+    def section(self, name: str) -> tuple[Block, ...]:
+        """Return one of SECTIONS."""
+        return self.sections[name]
+
+
+@cache
+def _environment(language: str) -> SandboxedEnvironment:
+    # No autoescape: these texts become blocks of words, and the renderers escape.
+    environment = SandboxedEnvironment(
+        loader=jinja2.FileSystemLoader(templates_folder() / language),
+        undefined=jinja2.StrictUndefined,
+        autoescape=False,  # noqa: S701
+        keep_trailing_newline=True,
+    )
+    return environment
+
+
+def operation_text(language: str, slug: str, facts: Mapping[str, object]) -> OperationText:
+    """Return the text on one kind of work, with this plan's facts in its sentences.
+
+    Parameters
+    ----------
+    language
+        Such as en-GB.
+    slug
+        File name of the kind of work, without ending.
+    facts
+        What the sentences may name; a name that is missing is an error, never a gap.
+    """
+    meta, blocks = parse(_filled(language, f"operations/{slug}.md", facts))
+    sections: dict[str, list[Block]] = {}
+    for block in blocks:
+        if isinstance(block, Heading):
+            name = block.text.lower()
+            sections[name] = []
+        else:
+            sections[name].append(block)
+    missing = [name for name in SECTIONS if not sections.get(name)]
+    if missing:
+        raise ValueError(f"the text on {slug} does not say {', '.join(missing)}")
+    return OperationText(
+        meta["title"], meta["line"], {name: tuple(found) for name, found in sections.items()}
+    )
+
+
+def plain_text(language: str, name: str, facts: Mapping[str, object]) -> tuple[Block, ...]:
+    """Return the blocks of another text, such as the story of the whole programme."""
+    return parse(_filled(language, f"{name}.md", facts))[1]
+
+
+def _filled(language: str, path: str, facts: Mapping[str, object]) -> str:
+    environment = _environment(language)
+    source = (templates_folder() / language / path).read_text("utf-8")
+    return environment.from_string(_IMPORT + source).render(facts)

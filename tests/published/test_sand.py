@@ -1,0 +1,93 @@
+"""Section 2 of the collected figures: sand, against what others have printed."""
+
+from __future__ import annotations
+
+import pytest
+
+from notices import units
+from notices.agronomy import holes, sand
+
+DRY_T_M3_WOODS = 1.5  # woods2017: 1 mm over 1 m² = 1 L = 1.5 kg of dry sand
+DRY_T_M3_USGA = units.lb_per_ft3_to_t_per_m3(100)  # daniels2018: dry sand about 100 lb/ft³
+
+
+@pytest.mark.parametrize(
+    ("depth_mm", "printed_kg_per_m2"),
+    [
+        pytest.param(1, 1.5, id="woods2017"),
+        pytest.param(0.5, 75 / 100, id="woods2017"),  # 75 kg on 100 m²
+        pytest.param(6, 9, id="woods2017"),
+    ],
+)
+def test_depth_and_mass(depth_mm: float, printed_kg_per_m2: float) -> None:
+    assert sand.mass_kg_per_m2(depth_mm, DRY_T_M3_WOODS) == pytest.approx(printed_kg_per_m2)
+    assert sand.depth_mm(printed_kg_per_m2, DRY_T_M3_WOODS) == pytest.approx(depth_mm)
+
+
+@pytest.mark.parametrize(
+    ("lb_per_1000_ft2", "printed_kg_per_m2"),
+    [
+        pytest.param(100, 0.49, id="daniels2018"),
+        pytest.param(150, 0.73, id="daniels2018"),
+    ],
+)
+def test_rate_of_one_dressing(lb_per_1000_ft2: float, printed_kg_per_m2: float) -> None:
+    mass = units.lb_per_1000_ft2_to_kg_per_m2(lb_per_1000_ft2)
+    assert mass == pytest.approx(printed_kg_per_m2, abs=0.005)
+
+
+def test_depth_of_one_dressing() -> None:
+    # daniels2018: 100 lb/1,000 ft² are 0.3 mm.
+    mass = units.lb_per_1000_ft2_to_kg_per_m2(100)
+    assert sand.depth_mm(mass, DRY_T_M3_USGA) == pytest.approx(0.3, abs=0.05)
+
+
+def test_density_in_metric_units() -> None:
+    # daniels2018: 100 lb/ft³ = 1.60 t/m³; printed elsewhere in the collection as 1,602 kg/m³.
+    assert pytest.approx(1.602, abs=0.0005) == DRY_T_M3_USGA
+
+
+def test_volume_and_mass_of_a_heavy_dressing() -> None:
+    # ervin_nichols: 12 ft³ = 1,200 lb per 1,000 ft².
+    volume_m3 = units.ft3_to_m3(12)
+    mass_lb = units.kg_to_lb(sand.mass_t(volume_m3, DRY_T_M3_USGA) * 1000)
+    assert mass_lb == pytest.approx(1200)
+    assert units.m3_to_ft3(sand.volume_m3(units.lb_to_kg(1200) / 1000, DRY_T_M3_USGA)) == (
+        pytest.approx(12)
+    )
+
+
+@pytest.mark.parametrize(
+    ("ft3_per_1000_ft2", "printed_mm", "tolerance"),
+    [
+        pytest.param(12, 3.66, 0.005, id="ervin_nichols"),
+        pytest.param(40, 12, 0.5, id="obrien_hartwiger2003"),
+        pytest.param(50, 15, 0.5, id="obrien_hartwiger2003"),
+        pytest.param(25, 7.6, 0.05, id="whitlark_thompson2019"),
+        pytest.param(35, 10.7, 0.05, id="whitlark_thompson2019"),
+    ],
+)
+def test_volume_per_area_as_depth(
+    ft3_per_1000_ft2: float, printed_mm: float, tolerance: float
+) -> None:
+    depth = units.ft3_per_1000_ft2_to_mm(ft3_per_1000_ft2)
+    assert depth == pytest.approx(printed_mm, abs=tolerance)
+
+
+def test_solid_tines_raise_the_surface_by_the_sand_they_take() -> None:
+    # woods2021: the holes of 12 mm, 50 × 50 mm, 70 mm deep take 3.167 mm of sand, so that a
+    # green of 1 m² takes 3.167 L.
+    open_volume = holes.volume_l_per_m2(12, 70, 50, 50)
+    litres = 1000 * sand.fill_volume_m3(open_volume, 1, waste_fraction=0)
+    assert litres == pytest.approx(3.167, abs=0.0005)
+
+
+def test_fill_of_four_dressings() -> None:
+    # common practice, no published source: half at first, then two or three equal top-ups.
+    assert sand.dressing_shares(4) == pytest.approx((1 / 2, 1 / 6, 1 / 6, 1 / 6))
+    assert sand.dressing_shares(3) == pytest.approx((1 / 2, 1 / 4, 1 / 4))
+
+
+# Not here: rates, intervals and yearly totals of the British trade press (0.5 to 1 kg/m² a
+# dressing, 2 to 8 kg/m² a year) are advice, without a second figure to reckon them from. Brushing
+# and bridging of damp sand (USGA) are observations.
