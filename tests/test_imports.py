@@ -41,7 +41,7 @@ RULES = {
     "operations": may("units errors findings agronomy", "pydantic"),
     "plan": may(
         "units errors findings agronomy operations",
-        "pydantic yaml icalendar recurring_ical_events email_validator",
+        "pydantic pydantic_core yaml icalendar recurring_ical_events email_validator",
     ),
     "programme": may(
         "errors plan operations agronomy units references findings", "holidays astral"

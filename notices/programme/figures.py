@@ -280,7 +280,7 @@ def figures_of_sand(
             "volume × density",
             ("definition", "daniels2018"),
             {"volume_m3": volume, "density_t_m3": density_t_m3},
-            default_used=not density_given,
+            default_used=filling or not density_given,
         )
 
 
