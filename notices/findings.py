@@ -54,5 +54,9 @@ class Finding:
 
     def __str__(self) -> str:
         where = f"{self.place}: " if self.place else ""
-        remedy = f". {self.suggestion}" if self.suggestion else ""
-        return f"{where}{self.message}{remedy}."
+        return where + " ".join(_ended(part) for part in (self.message, self.suggestion) if part)
+
+
+def _ended(sentence: str) -> str:
+    """Set the full stop, unless the sentence has an end of its own, such as a question mark."""
+    return sentence if sentence.endswith((".", "?", "!", "…")) else f"{sentence}."

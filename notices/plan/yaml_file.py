@@ -26,13 +26,14 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any, NoReturn, Protocol
+from typing import Any, NoReturn
 
 import yaml
 
 from notices.errors import PlanFault
 from notices.findings import Finding, Place, Weight
 from notices.plan.nearest import nearest, quoted
+from notices.plan.yaml_complaints import Position, in_plain_words, position
 
 LARGEST_FILE = 5_000_000
 DEEPEST_NESTING = 50
@@ -40,8 +41,6 @@ MOST_FAULTS = 1_000
 """A file of nothing but faults would fill the memory with them; nobody reads so many."""
 
 PlanPath = tuple[str | int, ...]
-Position = tuple[int, int]
-"""Line and column, counted from 1."""
 PlainData = dict[str, Any] | list[Any] | str | int | float | bool | None
 
 _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
@@ -51,14 +50,6 @@ _INVISIBLE = re.compile(
 )
 _INT = re.compile("-?(?:0|[1-9][0-9]{0,14})")
 _FLOAT = re.compile(r"-?(?:0|[1-9][0-9]{0,14})\.[0-9]{1,20}")
-_GLUED_KEY = re.compile("[ ]*(?:-[ ]+)?([A-Za-z_]+):([^ /:].*)")
-
-
-class _Mark(Protocol):
-    """What the marks of PyYAML's two parsers have in common."""
-
-    line: int
-    column: int
 
 
 @dataclass(slots=True)
@@ -184,7 +175,7 @@ def _near_file(path: Path) -> str:
         guess = nearest(path.name, sorted(entry.name for entry in path.parent.iterdir()))
     except (OSError, ValueError):
         guess = None
-    return f"Did you mean {quoted(guess)}?".removesuffix("?") if guess else "Check the name"
+    return f"Did you mean {quoted(guess)}?" if guess else "Check the name"
 
 
 def _text(data: bytes, file: str) -> str:
@@ -291,8 +282,9 @@ class _Reader:
 
     def _take_complaint(self, error: yaml.MarkedYAMLError) -> None:
         if "nesting depth" in str(error.problem):  # the C parser's own limit, met looking ahead
-            self._refuse_depth(_at(error.problem_mark))
-        self._findings.append(_syntax_fault(error, _lines(self._text), self._file))
+            self._refuse_depth(position(error.problem_mark))
+        at, message, suggestion = in_plain_words(error, _lines(self._text))
+        self._fault(at, "yaml-syntax", message, suggestion)
         self._stop_at_faults()
 
     def _refuse_depth(self, at: Position) -> None:
@@ -306,7 +298,7 @@ class _Reader:
                 self._documents += 1
                 if self._documents > 1:
                     self._fault(
-                        _at(event.start_mark),
+                        position(event.start_mark),
                         "several-documents",
                         "a second document begins here",
                         'Keep one plan in a file, and take out the line "---"',
@@ -314,13 +306,13 @@ class _Reader:
                     self._stop_at_faults()
             case yaml.AliasEvent():
                 self._fault(
-                    _at(event.start_mark),
+                    position(event.start_mark),
                     "yaml-alias",
                     f'"*{event.anchor}" stands for something written elsewhere, '
                     "which a plan cannot do",
                     "Write it out, or put it in quotes if it is meant as text",
                 )
-                self._attach(event, None, _Spot(*_at(event.start_mark)))
+                self._attach(event, None, _Spot(*position(event.start_mark)))
             case yaml.ScalarEvent():
                 self._check_properties(event)
                 self._scalar(event)
@@ -336,14 +328,14 @@ class _Reader:
     def _check_properties(self, event: yaml.ScalarEvent | yaml.CollectionStartEvent) -> None:
         if event.anchor is not None:
             self._fault(
-                _at(event.start_mark),
+                position(event.start_mark),
                 "yaml-alias",
                 f'"&{event.anchor}" names a part for use elsewhere, which a plan cannot do',
                 "Take it out, or put the text in quotes",
             )
         if event.tag is not None:
             self._fault(
-                _at(event.start_mark),
+                position(event.start_mark),
                 "yaml-tag",
                 "a text that begins with ! is a tag, which a plan cannot have",
                 "Take it out, or put the text in quotes",
@@ -351,10 +343,10 @@ class _Reader:
 
     def _scalar(self, event: yaml.ScalarEvent) -> None:
         text, plain = event.value, event.implicit[0]
-        spot = _Spot(*_at(event.start_mark), typed=text)
+        spot = _Spot(*position(event.start_mark), typed=text)
         if _INVISIBLE.search(text):  # written as an escape such as "\0"
             self._fault(
-                _at(event.start_mark),
+                position(event.start_mark),
                 "invisible-character",
                 "this text holds an invisible character",
                 "Take out the escape that begins with a backslash",
@@ -362,7 +354,7 @@ class _Reader:
         is_key = bool(self._stack) and self._wants_key(self._stack[-1])
         if is_key and plain and text == "<<":
             self._fault(
-                _at(event.start_mark),
+                position(event.start_mark),
                 "yaml-merge-key",
                 '"<<" takes in keys written elsewhere, which a plan cannot do',
                 "Write the keys out",
@@ -371,8 +363,8 @@ class _Reader:
 
     def _open(self, event: yaml.CollectionStartEvent) -> None:
         if len(self._stack) >= DEEPEST_NESTING:
-            self._refuse_depth(_at(event.start_mark))
-        spot = _Spot(*_at(event.start_mark))
+            self._refuse_depth(position(event.start_mark))
+        spot = _Spot(*position(event.start_mark))
         data: Any
         if isinstance(event, yaml.MappingStartEvent):
             data, spot.children = {}, {}
@@ -465,10 +457,6 @@ class _Reader:
             raise PlanFault(self._findings)
 
 
-def _at(mark: _Mark | None) -> Position:
-    return (mark.line + 1, mark.column + 1) if mark else (1, 1)
-
-
 def _value(text: str) -> PlainData:
     """Read a value without quotes; see the table at the top of this module."""
     if text in ("", "~") or text.lower() == "null":
@@ -480,144 +468,3 @@ def _value(text: str) -> PlainData:
     if _FLOAT.fullmatch(text):
         return float(text)
     return text
-
-
-@dataclass(frozen=True, slots=True)
-class _Complaint:
-    """What PyYAML says of a file that it cannot read, in either of its parsers' words."""
-
-    problem: str
-    context: str
-    at: Position
-    opened: Position
-    lines: Sequence[str]
-
-    def line(self, number: int) -> str:
-        return self.lines[number - 1] if 1 <= number <= len(self.lines) else ""
-
-    def sign(self, at: Position) -> str:
-        return self.line(at[0])[at[1] - 1 : at[1]]
-
-    @property
-    def before(self) -> str:
-        """What stands in the line before the spot."""
-        return self.line(self.at[0])[: self.at[1] - 1]
-
-    def says(self, *parts: str) -> bool:
-        return any(part in self.problem for part in parts)
-
-
-_Remedy = tuple[Position, str, str]
-"""Where to look, what is wrong there, what would be right."""
-
-_IN_QUOTES = "Put the whole text in quotes"
-
-
-def _syntax_fault(error: yaml.MarkedYAMLError, lines: Sequence[str], file: str) -> Finding:
-    """Put PyYAML's complaint into words for a greenkeeper."""
-    at = _at(error.problem_mark or error.context_mark)
-    opened = _at(error.context_mark) if error.context_mark else at
-    complaint = _Complaint(str(error.problem or ""), str(error.context or ""), at, opened, lines)
-    remedies = (
-        _about_signs,
-        _about_brackets,
-        _about_glued_keys,
-        _about_texts,
-        _about_colons,
-        _about_lines,
-    )
-    found = next(filter(None, (remedy(complaint) for remedy in remedies)), None)
-    where, message, suggestion = found or (
-        at,
-        f"this line cannot be read as YAML: {complaint.problem}".removesuffix(": "),
-        "",
-    )
-    return _finding("yaml-syntax", Place(file, *where), message, suggestion)
-
-
-def _about_signs(complaint: _Complaint) -> _Remedy | None:
-    at, sign = complaint.at, complaint.sign(complaint.at)
-    if sign == "\t" or complaint.says("tab character"):
-        return at, "a tab stands here", "Use spaces to move a line to the right"
-    if complaint.says("cannot start any token"):
-        return at, f"a text cannot begin with {sign}", _IN_QUOTES
-    if complaint.says("escape", "hexdecimal"):  # their spelling
-        return (
-            at,
-            "a backslash in double quotes must be doubled",
-            "Double it, or put the text in single quotes",
-        )
-    return None
-
-
-def _about_brackets(complaint: _Complaint) -> _Remedy | None:
-    """Look for what was opened and not closed; the place to mend is where it was opened."""
-    (line, column), opened = complaint.at, complaint.opened
-    if "quoted" in complaint.context and complaint.says("unexpected"):
-        return opened, "the quotation mark opened here is never closed", "Close it"
-    if "flow" in complaint.context and complaint.says("',' or"):
-        bracket = complaint.sign(opened)
-        message = (
-            f"the {bracket} opened here is not closed, "
-            f"or a comma is missing before line {line}, column {column}"
-        )
-        close = "]" if bracket == "[" else "}"
-        return opened, message, f"Close it with {close}, and part what is in it with commas"
-    if "node" in complaint.context and complaint.says("node content"):
-        sign = complaint.sign(complaint.at)
-        if not sign.strip():
-            return complaint.at, "something is opened and never closed", "Close every bracket"
-        return complaint.at, f"{sign} cannot stand here", "Take it out, or put the text in quotes"
-    return None
-
-
-def _about_glued_keys(complaint: _Complaint) -> _Remedy | None:
-    """Find "name:Marlpit", after which YAML complains somewhere else, usually a line below."""
-    last = complaint.at[0]
-    above = next((n for n in range(last - 1, 0, -1) if complaint.line(n).strip()), 0)
-    for number in (complaint.opened[0], above, last):
-        if glued := _GLUED_KEY.match(complaint.line(number)):
-            key, rest = glued[1], quoted(glued[2])[1:-1]
-            message = f'a space is missing after the colon of "{key}"'
-            return (number, glued.end(1) + 1), message, f"Write {key}: {rest}"
-    return None
-
-
-def _about_texts(complaint: _Complaint) -> _Remedy | None:
-    """Look for texts that begin with a sign that means something to YAML."""
-    at, opened = complaint.at, complaint.opened
-    if "directive" in complaint.context or complaint.says("directive", "document start"):
-        if complaint.line(at[0]).startswith("%"):
-            return (at[0], 1), "a line cannot begin with %", _IN_QUOTES
-        return at, "something stands here after the end of the plan", "Take it out"
-    starts = ("alias", "anchor", "tag", "block scalar")
-    if any(word in complaint.context for word in starts) or complaint.says("tag"):
-        return opened, f"a text cannot begin with {complaint.sign(opened)}", _IN_QUOTES
-    return None
-
-
-def _about_colons(complaint: _Complaint) -> _Remedy | None:
-    at, before = complaint.at, complaint.before
-    if complaint.says("mapping values are not allowed"):
-        if ": " in before:
-            remedy = "Put a text with a colon in quotes, or begin a new line"
-            return at, "a second colon stands in this line", remedy
-        remedy = "Check that it begins below its neighbours, and that the line above is complete"
-        return at, "this line does not fit below the line above it", remedy
-    if complaint.says("could not find expected ':'"):
-        return complaint.opened, "a colon is missing in this line", "Write it as key: value"
-    return None
-
-
-def _about_lines(complaint: _Complaint) -> _Remedy | None:
-    """Look at dashes, and at the spaces that begin a line."""
-    at, before = complaint.at, complaint.before
-    if complaint.says("sequence entries are not allowed"):
-        return at, "a dash cannot stand here", "Begin a list on a line of its own"
-    if "block" not in complaint.context:
-        return None
-    if before.strip(" -"):
-        remedy = f"{_IN_QUOTES}, and use other quotes inside it"
-        return at, "this does not belong to the value before it", remedy
-    remedy = "Move it right or left until it begins below the lines that it belongs with"
-    return at, "this line begins neither below its neighbours nor inside them", remedy

@@ -322,7 +322,7 @@ def test_refuses_a_folder(tmp_path: Path) -> None:
 
 def test_a_missing_file_may_have_a_namesake(plan: Path) -> None:
     plan.write_text("a: 1")
-    assert refusal(plan.with_name("plan.yml")).suggestion == 'Did you mean "plan.yaml"'
+    assert refusal(plan.with_name("plan.yml")).suggestion == 'Did you mean "plan.yaml"?'
     assert refusal(plan.with_name("zzz")).code == "file-missing"
     assert refusal(plan.parent / "none" / "plan.yaml").code == "file-missing"
 
