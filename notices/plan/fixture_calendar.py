@@ -4,63 +4,157 @@ from __future__ import annotations
 
 import datetime as dt
 import zoneinfo
+from collections.abc import Iterator, Mapping
 from pathlib import Path
+from typing import Any
 
 from notices.plan.model import Fixture
+from notices.plan.nearest import nearest, quoted
 
-_LARGEST = 5_000_000
+LARGEST = 5_000_000
+LONGEST_NAME = 200
+LONGEST_EVENT = 14
+"""Days of one event that count; a longer one is a season or a league, not a fixture."""
+TOO_OFTEN = {"SECONDLY", "MINUTELY", "HOURLY"}
+"""Recurrences that no golf club plays, and that would take for ever to write out."""
+EARLY = dt.time(6)
+"""An event that ends before this hour belongs to the day before: it was the dinner."""
 
 
 def read_calendar(
-    path: Path, *, first: dt.date, last: dt.date, zone: str | None, template: Fixture
+    folder: Path,
+    name: str,
+    *,
+    first: dt.date,
+    last: dt.date,
+    zone: str | None,
+    template: Fixture,
 ) -> tuple[Fixture, ...]:
-    """Return the events of the file between two days, recurrences written out.
+    """Return the events of the file on the days between two, recurrences written out.
 
     Parameters
     ----------
-    path
-        The .ics file.
+    folder
+        Where the plan lies.
+    name
+        Name of an .ics file in it.
     first, last
-        Only events that touch these days are read.
+        Only these days are read, and those between them.
     zone
         IANA name of the club's time zone, in which a timed event has its day.
     template
         The entry of the plan that names the calendar; its kind goes to every event.
+
+    Returns
+    -------
+    tuple of Fixture
+        One for each day of each event, by date and name.
 
     Raises
     ------
     ValueError
         When the file is missing or is not a calendar; the message is for a person.
     """
-    import icalendar  # noqa: PLC0415, only plans with a calendar pay for it
-    import recurring_ical_events  # noqa: PLC0415
-
-    if not path.is_file():
-        raise ValueError(f"there is no file {path.name} beside the plan")
-    if path.stat().st_size > _LARGEST:
-        raise ValueError(f"{path.name} is larger than 5 MB: export fewer years")
+    data = _bytes(folder, name)
     try:
-        calendar = icalendar.Calendar.from_ical(path.read_bytes())
-        events = recurring_ical_events.of(calendar).between(first, last + dt.timedelta(days=1))
-    except (ValueError, OSError, TypeError, KeyError, AttributeError, IndexError) as error:
-        raise ValueError(f"{path.name} cannot be read as a calendar ({error})") from None
+        events = _events(data, first, last)
+    except ValueError:
+        raise
+    except Exception as error:
+        raise ValueError(_UNREADABLE.format(quoted(name))) from error
     fixtures = set()
     for event in events:
-        if str(event.get("STATUS", "")).upper() == "CANCELLED" or "DTSTART" not in event:
+        if str(event.get("STATUS", "")).upper() == "CANCELLED":
             continue
-        day = _day(event["DTSTART"].dt, zone)
-        name = " ".join(str(event.get("SUMMARY", "")).split()) or "Unnamed event"
-        if first <= day <= last:
-            fixtures.add((day, name))
+        called = " ".join(str(event.get("SUMMARY", "")).split()) or "Unnamed event"
+        fixtures |= {
+            (day, called[:LONGEST_NAME].strip())
+            for day in _days(event, zone)
+            if first <= day <= last
+        }
     return tuple(
-        template.model_copy(update={"name": name[:200], "date": day, "calendar": None})
-        for day, name in sorted(fixtures)
+        template.model_copy(update={"name": called, "date": day, "calendar": None})
+        for day, called in sorted(fixtures)
     )
 
 
-def _day(start: dt.date | dt.datetime, zone: str | None) -> dt.date:
-    if not isinstance(start, dt.datetime):
-        return start
-    if start.tzinfo is not None and zone is not None:
-        start = start.astimezone(zoneinfo.ZoneInfo(zone))
-    return start.date()
+_UNREADABLE = "{} cannot be read as a calendar: export it again as an .ics file"
+
+
+def _bytes(folder: Path, name: str) -> bytes:
+    # A plan from elsewhere must not make us read files outside its folder, on any system.
+    if name in (".", "..") or any(sign in name for sign in "/\\:"):
+        raise ValueError(
+            "a calendar must lie beside the plan: "
+            "put the file into the plan's folder and write its name only"
+        )
+    try:
+        with (folder / name).open("rb") as stream:
+            data = stream.read(LARGEST + 1)
+    except FileNotFoundError:
+        guess = nearest(name, sorted(entry.name for entry in folder.iterdir()))
+        hint = f'did you mean "{guess}"?' if guess else "check the name"
+        raise ValueError(f"there is no file {quoted(name)} beside the plan: {hint}") from None
+    except (OSError, ValueError):
+        raise ValueError(f"{quoted(name)} cannot be opened: check that it is a file") from None
+    if len(data) > LARGEST:
+        raise ValueError(
+            f"{quoted(name)} is larger than {LARGEST // 1_000_000} MB: export fewer years"
+        )
+    return data
+
+
+def _events(data: bytes, first: dt.date, last: dt.date) -> list[Mapping[str, Any]]:
+    import icalendar  # noqa: PLC0415, only plans with a calendar pay for it
+    import recurring_ical_events  # noqa: PLC0415
+
+    events: list[Mapping[str, Any]] = []
+    calendars = icalendar.Calendar.from_ical(data, multiple=True)
+    if not calendars:
+        raise TypeError
+    for calendar in calendars:
+        if calendar.name != "VCALENDAR":
+            raise TypeError
+        for event in calendar.walk("VEVENT"):
+            if TOO_OFTEN & {str(how).upper() for how in _frequencies(event)}:
+                raise ValueError(
+                    f"{quoted(str(event.get('SUMMARY', 'an event')))} recurs more often than "
+                    "once a day: take it out of the calendar"
+                )
+        # The library leaves the last day out.
+        events += recurring_ical_events.of(calendar).between(first, last + dt.timedelta(days=1))
+    return events
+
+
+def _frequencies(event: Mapping[str, Any]) -> list[str]:
+    rules = event.get("RRULE", [])
+    return [how for rule in (rules if isinstance(rules, list) else [rules]) for how in rule["FREQ"]]
+
+
+def _days(event: Mapping[str, Any], zone: str | None) -> Iterator[dt.date]:
+    start, end = (_local(event[key].dt, zone) if key in event else None for key in _ENDS)
+    if start is None:
+        return
+    if isinstance(start, dt.datetime):
+        day, until = start.date(), start.date()
+        if isinstance(end, dt.datetime) and end > start:
+            until = end.date() - dt.timedelta(days=end.time() < EARLY)
+    else:
+        day = start
+        # RFC 5545 section 3.6.1: an all-day event ends on the day after its last.
+        until = end - dt.timedelta(days=1) if end else start
+    for number in range(min((until - day).days + 1, LONGEST_EVENT)):
+        yield day + dt.timedelta(days=number)
+    if until < day:
+        yield day
+
+
+_ENDS = ("DTSTART", "DTEND")
+
+
+def _local(moment: dt.date | dt.datetime, zone: str | None) -> dt.date | dt.datetime:
+    if not isinstance(moment, dt.datetime):
+        return moment
+    if moment.tzinfo is not None and zone is not None:
+        moment = moment.astimezone(zoneinfo.ZoneInfo(zone))
+    return moment.replace(tzinfo=None)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -11,16 +11,15 @@ from typing import Any
 from pydantic import ValidationError
 
 from notices.errors import PlanFault
-from notices.findings import Finding, Place, Weight
+from notices.findings import Finding, Place
 from notices.operations import CATALOGUE
 from notices.plan.days import all_days
 from notices.plan.fixture_calendar import read_calendar
-from notices.plan.green_list import GreenRef, parse_greens
 from notices.plan.messages import Path as PlanPath
 from notices.plan.messages import explain
 from notices.plan.model import Fixture, Plan
-from notices.plan.nearest import nearest
 from notices.plan.settings import read_settings, write_settings
+from notices.plan.typed_checks import check_typed, fault, tidy
 from notices.plan.yaml_file import PlanSource, read_yaml
 
 DAYS_BEFORE, DAYS_AFTER = 60, 300
@@ -58,18 +57,14 @@ def load_plan(path: Path) -> LoadedPlan:
     PlanFault
         With every problem in the file.
     """
-    source = read_yaml(path)
-    # The cross-checks read what was typed, so that a fault elsewhere does not hide theirs.
-    findings = [*_settings_at_fault(source), *_greens_at_fault(source), *_doubled_ids(source)]
+    source, findings = tidy(read_yaml(path))
+    findings += check_typed(source)
     plan: Plan | None = None
     fixtures: list[tuple[int, Fixture]] = []
     try:
         plan = Plan.model_validate(source.data)
     except ValidationError as error:
-        for details in error.errors(include_url=False):
-            spot, message, suggestion = explain(details)
-            unknown = details["type"] == "extra_forbidden"
-            findings.append(_fault(source, spot, message, suggestion, key=unknown))
+        findings += _faults_of_model(error, source, findings)
     if plan is not None and not findings:
         fixtures = _fixtures(plan, path, source, findings)
         plan = _with_settings(plan).model_copy(update={"fixtures": tuple(f for _, f in fixtures)})
@@ -81,135 +76,45 @@ def load_plan(path: Path) -> LoadedPlan:
 def canonical(plan: Plan) -> dict[str, Any]:
     """Return the plan in canonical form: itself a plan that can be built.
 
+    It holds what the club gave and no default, so that a figure still says when it rests on one.
     Empty parts are left out; quantities stand in the words in which one types them.
     """
-    data: dict[str, Any] = plan.model_dump(mode="json", by_alias=True, exclude_none=True)
-    for work, written in zip(plan.works, data["works"], strict=True):
+    data = plan.model_dump(mode="json", by_alias=True, exclude_none=True, exclude_unset=True)
+    for work, written in zip(plan.works, data.get("works", ()), strict=True):
         written["settings"] = write_settings(CATALOGUE[work.operation], work.settings)
-    tidied = _without_empty(data)
-    if not isinstance(tidied, dict):
-        raise TypeError("a plan is a mapping")
-    return tidied
+    filled: dict[str, Any] = _without_empty(data)
+    return {"notices": plan.notices} | filled
 
 
-def _without_empty(value: Any) -> Any:
+def _without_empty(value: Any) -> Any:  # noqa: ANN401, whatever JSON can hold
     if isinstance(value, dict):
-        return {k: _without_empty(v) for k, v in value.items() if v not in (None, "", [], {})}
+        inside = {key: _without_empty(item) for key, item in value.items()}
+        return {key: item for key, item in inside.items() if item not in ([], {})}
     if isinstance(value, list):
         return [_without_empty(item) for item in value]
     return value
 
 
+def _faults_of_model(
+    error: ValidationError, source: PlanSource, found: Sequence[Finding]
+) -> Iterator[Finding]:
+    """Return what pydantic found, without what the other checks have said more exactly."""
+    for details in error.errors(include_url=False):
+        path, message, suggestion = explain(details)
+        if any(f.path == path or _says_more(f, path, message) for f in found):
+            continue
+        unknown = details["type"] == "extra_forbidden"
+        yield fault(source, path, message, suggestion, key=unknown)
+
+
+def _says_more(finding: Finding, path: PlanPath, message: str) -> bool:
+    """Tell whether a finding says the same of a spot within this one."""
+    return finding.message == message and finding.path[: len(path)] == path
+
+
 def _position(finding: Finding) -> tuple[int, int]:
     place = finding.place or Place("")
     return place.line or 0, place.column or 0
-
-
-def _fault(
-    source: PlanSource, path: PlanPath, message: str, suggestion: str = "", *, key: bool = False
-) -> Finding:
-    return Finding(
-        code="plan-fault",
-        weight=Weight.CANNOT_BUILD,
-        message=message,
-        suggestion=suggestion,
-        path=path,
-        place=source.place(path, key=key),
-    )
-
-
-def _typed_works(source: PlanSource) -> Iterator[tuple[int, Mapping[str, Any]]]:
-    works = source.data.get("works")
-    for index, work in enumerate(works if isinstance(works, list) else ()):
-        if isinstance(work, dict):
-            yield index, work
-
-
-def _settings_at_fault(source: PlanSource) -> Iterator[Finding]:
-    for index, work in _typed_works(source):
-        operation = CATALOGUE.get(str(work.get("operation")).strip().lower())
-        settings = work.get("settings")
-        if operation is None or not isinstance(settings, dict):
-            continue
-        for problem in read_settings(operation, settings)[1]:
-            yield _fault(
-                source,
-                ("works", index, "settings", problem.name),
-                problem.message,
-                problem.suggestion,
-                key=problem.unknown_key,
-            )
-
-
-def _greens_at_fault(source: PlanSource) -> Iterator[Finding]:
-    known = _typed_course(source)
-    if not known:
-        return
-    for index, work in _typed_works(source):
-        days: dict[str, PlanPath] = {}
-        for path, greens in _typed_greens(index, work.get("greens")):
-            for green in greens:
-                word = str(green).casefold()
-                if word not in known:
-                    guess = None if isinstance(green, int) else nearest(word, known)
-                    remedy = (
-                        f'Did you mean "{known[guess]}"?'
-                        if guess
-                        else "Add it under course: greens, or take it out"
-                    )
-                    yield _fault(source, path, f"the course has no green {green}", remedy)
-                elif days.get(word, path) != path:
-                    yield _fault(
-                        source,
-                        path,
-                        f"green {green} is named for two days",
-                        "A work is done once on each green: keep one of them",
-                    )
-                days[word] = path
-
-
-def _typed_course(source: PlanSource) -> dict[str, GreenRef]:
-    """Return the course's greens by lower-case word; nothing where they are at fault."""
-    course = source.data.get("course")
-    lines = course.get("greens") if isinstance(course, dict) else None
-    known: dict[str, GreenRef] = {}
-    for line in lines if isinstance(lines, list) else ():
-        try:
-            greens = parse_greens(line["green"])
-        except (ValueError, TypeError, KeyError):
-            return {}
-        known |= {str(green).casefold(): green for green in greens}
-    return known
-
-
-def _typed_greens(index: int, typed: Any) -> Iterator[tuple[PlanPath, tuple[GreenRef, ...]]]:
-    path: PlanPath = ("works", index, "greens")
-    lists = (
-        [((*path, day), value) for day, value in typed.items()]
-        if isinstance(typed, dict)
-        else [(path, typed)]
-    )
-    for spot, value in lists:
-        try:
-            yield spot, parse_greens(value)
-        except ValueError:
-            continue  # the model says so
-
-
-def _doubled_ids(source: PlanSource) -> Iterator[Finding]:
-    seen: set[str] = set()
-    for index, work in _typed_works(source):
-        name = work.get("id")
-        if not isinstance(name, str):
-            continue
-        if name in seen:
-            yield _fault(
-                source,
-                ("works", index, "id"),
-                f'the id "{name}" is already that of another work',
-                "Give each work a name of its own",
-            )
-        seen.add(name)
 
 
 def _with_settings(plan: Plan) -> Plan:
@@ -236,18 +141,12 @@ def _fixtures(
         if fixture.calendar is None:
             fixtures.append((index, fixture))
             continue
-        spot: PlanPath = ("fixtures", index, "calendar")
-        # A plan from elsewhere must not make us read files outside its folder.
-        if Path(fixture.calendar).name != fixture.calendar or fixture.calendar == "..":
-            remedy = "Put the file into the plan's folder and write its name only"
-            findings.append(_fault(source, spot, "a calendar must lie beside the plan", remedy))
-            continue
         try:
             events = read_calendar(
-                path.parent / fixture.calendar, first=first, last=last, zone=zone, template=fixture
+                path.parent, fixture.calendar, first=first, last=last, zone=zone, template=fixture
             )
         except ValueError as error:
-            findings.append(_fault(source, spot, str(error)))
+            findings.append(fault(source, ("fixtures", index, "calendar"), str(error)))
         else:
             fixtures += ((index, event) for event in events)
     return fixtures

@@ -1,138 +1,235 @@
-"""What pydantic found, in words for the person who typed the plan."""
+"""What pydantic found, in words for the person who typed the plan.
+
+Pydantic names each kind of error, and `_SENTENCES` has a small function for every kind that a plan
+can meet. None of pydantic's own English reaches a person: a kind that nobody thought of gets a
+sentence that is true of all of them.
+"""
 
 from __future__ import annotations
 
 import typing
-from collections.abc import Mapping
-from typing import Any
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
-from notices.plan.model import Plan
-from notices.plan.nearest import nearest
+from notices.plan.descriptions import description
+from notices.plan.model import FORMAT_VERSION, Plan
+from notices.plan.nearest import nearest, quoted
 
 Path = tuple[str | int, ...]
+Sentences = tuple[str, str]
+"""What is wrong, and what would be right; both without a full stop."""
 
-_WANTED = {
-    "string_type": "text is wanted here",
-    "int_type": "a whole number is wanted here",
-    "int_parsing": "a whole number is wanted here",
-    "int_from_float": "a whole number is wanted here",
-    "float_type": "a number is wanted here",
-    "float_parsing": "a number is wanted here",
-    "bool_type": "true or false is wanted here",
-    "bool_parsing": "true or false is wanted here",
-    "model_type": "a block of keys with their values is wanted here",
-    "model_attributes_type": "a block of keys with their values is wanted here",
-    "dict_type": "a block of keys with their values is wanted here",
-    "tuple_type": "a list is wanted here, each item on a line of its own after a dash",
-    "list_type": "a list is wanted here, each item on a line of its own after a dash",
-    "finite_number": "an ordinary number is wanted here",
-    "string_too_short": "this is empty",
-}
+
+@dataclass(frozen=True, slots=True)
+class _Error:
+    """One of pydantic's errors, with what it stands on."""
+
+    path: Path
+    typed: object
+    context: Mapping[str, object]
+
+    @property
+    def key(self) -> str:
+        """The nearest word above the spot: its key, or that of the list it stands in."""
+        return next((step for step in reversed(self.path) if isinstance(step, str)), "plan")
+
+
+def explain(error: ErrorDetails) -> tuple[Path, str, str]:
+    """Return the path to the spot, what is wrong there, and what would be right."""
+    found = _Error(tuple(error["loc"]), error["input"], error.get("ctx", {}))
+    message, suggestion = _SENTENCES.get(error["type"], _not_wanted)(found)
+    return found.path, message, suggestion
+
+
+def did_you_mean(word: str, known: Sequence[str], *, otherwise: str) -> str:
+    """Return a question about the nearest of the known words, if one is near."""
+    guess = nearest(word, known)
+    return f'Did you mean "{guess}"?' if guess else otherwise
+
+
+def listed(words: Sequence[str], last: str = "and") -> str:
+    """Return words as a list in a sentence: "a, b and c"."""
+    if len(words) < 2:
+        return "".join(words)
+    return f"{', '.join(words[:-1])} {last} {words[-1]}"
+
+
+def _missing(error: _Error) -> Sentences:
+    model = _model_at(error.path[:-1])
+    sentence = description(model, _attribute(model, error.key)) if model else ""
+    remedy = f"Add it: {sentence[:1].lower()}{sentence[1:]}" if sentence else "Add it"
+    return f'"{error.key}" is missing', remedy
+
+
+def _unknown_key(error: _Error) -> Sentences:
+    known = list(_fields(_model_at(error.path[:-1])))
+    return (
+        f"there is no key {quoted(error.key)} here",
+        did_you_mean(error.key, known, otherwise=f"Known are {listed(known)}"),
+    )
+
+
+def _own(error: _Error) -> Sentences:
+    """Our readers say what is wrong, a colon, and what would be right."""
+    return str(error.context["error"]), ""
+
+
+def _not_a_choice(error: _Error) -> Sentences:
+    if error.path == ("notices",):
+        return (
+            f"this plan says that it is of format {quoted(error.typed)}",
+            f"Write {FORMAT_VERSION}: it is the only format so far",
+        )
+    expected = str(error.context["expected"]).replace(" or ", ", ").split(", ")
+    choices = [choice.strip("'") for choice in expected]
+    typed = error.typed if isinstance(error.typed, str) else ""
+    return (
+        f"{quoted(error.typed)} is not one of the choices",
+        did_you_mean(typed, choices, otherwise=f"Write {listed(choices, 'or')}"),
+    )
+
 
 _PATTERNS = {
-    "website": ("this is not a web address", "Write one that starts with https://"),
-    "country": ("this is not a country code", "Write one such as GB-ENG or US"),
-    "currency": ("this is not a currency code", "Write three letters such as GBP or USD"),
+    "website": ("is not a web address", "Write one that starts with https://"),
+    "country": ("is not a country code", "Write one such as GB-ENG or US"),
+    "currency": ("is not a currency code", "Write three capital letters such as GBP or USD"),
     "id": (
-        "this cannot be used as a name that stays",
+        "cannot be used as a name that stays",
         "Use small letters, figures and hyphens, such as autumn-cores",
     ),
 }
 
 
-def explain(error: ErrorDetails) -> tuple[Path, str, str]:
-    """Return the path to the spot, what is wrong there, and what would be right."""
-    path: Path = tuple(error["loc"])
-    kind, context = error["type"], error.get("ctx", {})
-    key = str(path[-1]) if path else "plan"
-    if kind == "missing":
-        field = _fields(path[:-1]).get(key)
-        what = (field.description or "").rstrip(".") if field else ""
-        return path, f'"{key}" is missing', f"Add it: {what[:1].lower()}{what[1:]}" if what else ""
-    if kind == "extra_forbidden":
-        known = list(_fields(path[:-1]))
-        guess = nearest(key, known)
-        return (
-            path,
-            f'there is no key "{key}" here',
-            f'Did you mean "{guess}"?' if guess else f"Known are {_list(known)}",
-        )
-    if kind == "value_error":
-        return path, *_own(str(context["error"]))
-    if kind == "literal_error":
-        choices = [choice.strip("'") for choice in _choices(str(context["expected"]))]
-        guess = nearest(str(error["input"]), choices)
-        return (
-            path,
-            f'"{error["input"]}" is not one of the choices',
-            f'Did you mean "{guess}"?' if guess else f"Write {_list(choices, 'or')}",
-        )
-    if kind == "string_pattern_mismatch" and key in _PATTERNS:
-        return path, *_PATTERNS[key]
-    if kind in ("too_short", "too_long"):
-        count = context["actual_length"]
-        if key == "monthly_mean_temperature":
-            return path, f"{count} monthly means are given", "Write twelve, January first"
-        return path, f"{count} items are given", "Write at least one"
-    if kind in _WANTED:
-        return path, _WANTED[kind], ""
-    return path, error["msg"][:1].lower() + error["msg"][1:], _limits(context)
+def _pattern(error: _Error) -> Sentences:
+    fault, remedy = _PATTERNS.get(error.key, ("is not what is wanted here", ""))
+    return f"{quoted(error.typed)} {fault}", remedy
 
 
-def _own(message: str) -> tuple[str, str]:
-    """Our parsers say what is wrong, a colon, and what would be right."""
-    return message, ""
+def _wanted(wanted: str, remedy: str) -> Callable[[_Error], Sentences]:
+    return lambda error: (f"{quoted(error.typed)} is not {wanted}", remedy)
 
 
-def _limits(context: Mapping[str, Any]) -> str:
-    for name, words in (
-        ("ge", "at least"),
-        ("gt", "more than"),
-        ("le", "at most"),
-        ("lt", "under"),
-    ):
-        if name in context:
-            return f"Write {words} {context[name]:g}"
-    if "max_length" in context:
-        return f"Write at most {context['max_length']} characters"
-    return ""
+def _text(error: _Error) -> Sentences:
+    if isinstance(error.typed, bool):
+        word = quoted(error.typed)
+        return f"{word} without quotes is not text", f"Write {word} with the quotation marks"
+    return f"{quoted(error.typed)} is not text", "Write a word or a sentence"
 
 
-def _choices(expected: str) -> list[str]:
-    return expected.replace(" or ", ", ").split(", ")
+def _block(error: _Error) -> Sentences:
+    keys = list(_fields(_model_at(error.path)))
+    example = f"such as {listed(keys[:3], 'or')}" if keys else "each with its value"
+    return (
+        f"{_shown(error.typed)} stands where a block of keys is wanted",
+        f"Write keys {example}, each on a line of its own",
+    )
 
 
-def _list(words: list[str], last: str = "and") -> str:
-    return f" {last} ".join(filter(None, [", ".join(words[:-1]), words[-1]]))
+def _list(error: _Error) -> Sentences:
+    return (
+        f"{_shown(error.typed)} stands where a list is wanted",
+        "Put each item on a line of its own, after a dash and a space",
+    )
 
 
-def _fields(path: Path) -> dict[str, FieldInfo]:
-    """Return the fields of the part of the plan that lies at this path, by the typed name."""
-    model: type[BaseModel] = Plan
+def _shown(typed: object) -> str:
+    if isinstance(typed, dict):
+        return "a block of keys"
+    return "a list" if isinstance(typed, list) else quoted(typed)
+
+
+def _nothing(_error: _Error) -> Sentences:
+    return "there is no text between these quotation marks", "Write some, or take the key out"
+
+
+def _long(error: _Error) -> Sentences:
+    return (
+        f"this text has {len(str(error.typed))} characters, which is too long here",
+        f"Write at most {error.context['max_length']}",
+    )
+
+
+def _count(error: _Error) -> Sentences:
+    given = error.context.get("actual_length")
+    if error.key == "monthly_mean_temperature":
+        return f"{given or 'too many'} monthly means are given", "Write twelve, January first"
+    return "this list is empty", "Write at least one item"
+
+
+def _limit(name: str, words: str) -> Callable[[_Error], Sentences]:
+    def sentences(error: _Error) -> Sentences:
+        limit = error.context[name]
+        write = f"{limit:g}" if isinstance(limit, int | float) else str(limit)
+        return f"{quoted(error.typed)} is out of bounds", f"Write {words} {write}"
+
+    return sentences
+
+
+def _not_wanted(error: _Error) -> Sentences:
+    return f"{_shown(error.typed)} is not what is wanted here", "Compare it with an example plan"
+
+
+_whole_number = _wanted("a whole number", "Write one such as 3")
+_number = _wanted("a number", "Write one such as 4.5")
+_truth = _wanted("true or false", "Write one of the two")
+
+_SENTENCES: Mapping[str, Callable[[_Error], Sentences]] = {
+    "missing": _missing,
+    "extra_forbidden": _unknown_key,
+    "value_error": _own,
+    "literal_error": _not_a_choice,
+    "string_pattern_mismatch": _pattern,
+    "string_type": _text,
+    "string_unicode": _text,
+    "string_too_short": _nothing,
+    "string_too_long": _long,
+    "int_type": _whole_number,
+    "int_parsing": _whole_number,
+    "int_parsing_size": _whole_number,
+    "int_from_float": _whole_number,
+    "float_type": _number,
+    "float_parsing": _number,
+    "finite_number": _number,
+    "bool_type": _truth,
+    "bool_parsing": _truth,
+    "model_type": _block,
+    "dict_type": _block,
+    "tuple_type": _list,
+    "too_short": _count,
+    "too_long": _count,
+    "greater_than": _limit("gt", "more than"),
+    "greater_than_equal": _limit("ge", "at least"),
+    "less_than_equal": _limit("le", "at most"),
+}
+
+
+def _fields(model: type[BaseModel] | None) -> dict[str, FieldInfo]:
+    """Return the fields of a part of the plan by the names under which they are typed."""
+    fields = model.model_fields if model else {}
+    return {field.alias or name: field for name, field in fields.items()}
+
+
+def _attribute(model: type[BaseModel], key: str) -> str:
+    return next((n for n, field in model.model_fields.items() if field.alias == key), key)
+
+
+def _model_at(path: Path) -> type[BaseModel] | None:
+    """Return the part of the plan that lies at this path."""
+    model: type[BaseModel] | None = Plan
     for step in path:
-        if isinstance(step, int):
-            continue
-        field = next(
-            (f for n, f in model.model_fields.items() if step in (n, f.alias)),
-            None,
-        )
-        inner = _model_in(field.annotation) if field else None
-        if inner is None:
-            return {}
-        model = inner
-    return {field.alias or name: field for name, field in model.model_fields.items()}
+        if isinstance(step, str):
+            field = _fields(model).get(step)
+            model = _model_in(field.annotation) if field else None
+    return model
 
 
-def _model_in(annotation: Any) -> type[BaseModel] | None:
+def _model_in(annotation: object) -> type[BaseModel] | None:
     """Find the one model inside Optional, tuple and Annotated."""
     # tuple[X, ...] passes for a type too: only its origin tells it from a class.
     if isinstance(annotation, type) and typing.get_origin(annotation) is None:
         return annotation if issubclass(annotation, BaseModel) else None
-    for argument in typing.get_args(annotation):
-        if found := _model_in(argument):
-            return found
-    return None
+    return next(filter(None, map(_model_in, typing.get_args(annotation))), None)

@@ -2,102 +2,90 @@
 
 Every quantity is kept in one unit (millimetres, square metres, kg/m², t/m³, km/h,
 °C, percent, minutes) and is written back in canonical words, so that the JSON of a
-plan is itself a plan. The sentence under each field is its description.
+plan is itself a plan. The sentence under each field is its description, which a
+person reads when the field is missing.
 """
 
 from __future__ import annotations
 
 import datetime as dt
-import re
-import zoneinfo
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import Annotated, Any, Literal
 
 from pydantic import (
     BaseModel,
-    BeforeValidator,
     ConfigDict,
     Field,
-    PlainSerializer,
+    SerializerFunctionWrapHandler,
+    ValidationInfo,
     field_validator,
     model_serializer,
     model_validator,
 )
 
-from notices.operations import CATALOGUE, WhileWorking
-from notices.plan import quantities as q
-from notices.plan.days import (
-    DayRange,
-    all_days,
-    format_days,
-    parse_clock,
-    parse_days,
-    parse_working_day,
+from notices.plan.days import DayRange, all_days
+from notices.plan.fields import (
+    Address,
+    AreaM2,
+    Clock,
+    Day,
+    Days,
+    DensityTM3,
+    GreenRefs,
+    LengthM,
+    LengthMm,
+    Number,
+    OperationName,
+    Percent,
+    Reopening,
+    SpeedKmH,
+    StateWhileWorking,
+    TemperatureC,
+    Text,
+    WholeNumber,
+    WorkingDay,
+    Zone,
 )
-from notices.plan.green_list import GreenRef, format_greens, parse_greens
-from notices.plan.nearest import nearest
+from notices.plan.green_choice import GreenChoice, WorkGreens
+from notices.plan.nearest import quoted
+
+__all__ = [
+    "FORMAT_VERSION",
+    "Accepted",
+    "Approval",
+    "Closure",
+    "Club",
+    "Course",
+    "Crew",
+    "Decision",
+    "Fixture",
+    "GreenChoice",
+    "GreenLine",
+    "Machine",
+    "Mailing",
+    "Measurement",
+    "Observed",
+    "Part",
+    "Plan",
+    "Position",
+    "Restriction",
+    "Sand",
+    "Sender",
+    "Soil",
+    "Work",
+]
 
 FORMAT_VERSION: Literal[1] = 1
-
-
-def _quantity(parse: Callable[[Any], Any], write: Callable[[Any], str]) -> tuple[Any, Any]:
-    return BeforeValidator(parse), PlainSerializer(write, return_type=str)
-
-
-def _text(value: Any) -> Any:
-    """A name that YAML took for a number is still a name."""
-    if isinstance(value, int | float) and not isinstance(value, bool):
-        return str(value)
-    return value
-
-
-Text = Annotated[str, BeforeValidator(_text), Field(min_length=1, max_length=2000)]
-LengthMm = Annotated[float, *_quantity(q.length_mm, q.format_length_mm)]
-LengthM = Annotated[float, *_quantity(q.length_m, q.format_length_m)]
-AreaM2 = Annotated[float, *_quantity(q.area_m2, q.format_area_m2)]
-DensityTM3 = Annotated[float, *_quantity(q.density_t_m3, q.format_density_t_m3)]
-Percent = Annotated[float, *_quantity(q.percent, q.format_percent)]
-TemperatureC = Annotated[float, *_quantity(q.temperature_c, q.format_temperature_c)]
-SpeedKmH = Annotated[float, *_quantity(q.speed_km_h, q.format_speed_km_h)]
-Days = Annotated[tuple[DayRange, ...], *_quantity(parse_days, format_days)]
-GreenRefs = Annotated[tuple[GreenRef, ...], *_quantity(parse_greens, format_greens)]
-Clock = Annotated[
-    dt.time, BeforeValidator(parse_clock), PlainSerializer(lambda t: f"{t:%H:%M}", return_type=str)
-]
-
-
-def _one_day(value: Any) -> dt.date:
-    days = all_days(parse_days(value))
-    if len(days) != 1:
-        raise ValueError("one date is wanted here, not several")
-    return days[0]
-
-
-Day = Annotated[
-    dt.date, BeforeValidator(_one_day), PlainSerializer(lambda d: d.isoformat(), return_type=str)
-]
-
-
-def _address(value: Any) -> str:
-    from email_validator import EmailNotValidError, validate_email  # noqa: PLC0415, start-up time
-
-    if not isinstance(value, str):
-        raise ValueError("an email address is wanted here")  # noqa: TRY004, shown to a person
-    try:
-        return validate_email(value, check_deliverability=False, allow_smtputf8=False).normalized
-    except EmailNotValidError as error:
-        raise ValueError(f'"{value}" is not an email address: {str(error).rstrip(".")}') from None
-
-
-Address = Annotated[str, BeforeValidator(_address)]
 
 
 class Part(BaseModel):
     """What all parts of a plan share: frozen, and no key that we do not know."""
 
     model_config = ConfigDict(
-        extra="forbid", frozen=True, use_attribute_docstrings=True, arbitrary_types_allowed=True
+        extra="forbid",
+        frozen=True,
+        allow_inf_nan=False,
+        # Only Plan is used to read; what it consists of needs no reader of its own.
+        defer_build=True,
     )
 
 
@@ -115,23 +103,12 @@ class Sender(Part):
 class Position(Part):
     """Where the club is, for daylight and time zone."""
 
-    latitude: Annotated[float, Field(ge=-90, le=90)]
+    latitude: Annotated[Number, Field(ge=-90, le=90)]
     """Degrees north; south is negative."""
-    longitude: Annotated[float, Field(ge=-180, le=180)]
+    longitude: Annotated[Number, Field(ge=-180, le=180)]
     """Degrees east; west is negative."""
-    timezone: Text
+    timezone: Zone
     """Name in the IANA time zone database, such as Europe/London."""
-
-    @field_validator("timezone")
-    @classmethod
-    def _known_zone(cls, value: str) -> str:
-        try:
-            zoneinfo.ZoneInfo(value)
-        except (zoneinfo.ZoneInfoNotFoundError, ValueError, OSError):
-            raise ValueError(
-                f'there is no time zone "{value}": write one such as Europe/London'
-            ) from None
-        return value
 
 
 class Club(Part):
@@ -147,7 +124,7 @@ class Club(Part):
     """Address of the club's site, starting with https://."""
     place: Position | None = None
     """Where the club is."""
-    language: Literal["en-GB", "en-US"] = "en-GB"
+    language: Literal["en-GB"] = "en-GB"
     """Language of the notices."""
     units: Literal["metric", "imperial"] = "metric"
     """Units in the notices."""
@@ -157,6 +134,13 @@ class Club(Part):
     """ISO 3166 code, such as GB-ENG."""
     contact: Text | None = None
     """Sentence that says whom to ask."""
+
+    @field_validator("language", mode="before")
+    @classmethod
+    def _written(cls, value: object) -> object:
+        if isinstance(value, str) and value.replace("_", "-").lower() == "en-us":
+            raise ValueError('the notices are not written in American English yet: write "en-GB"')
+        return value
 
 
 class GreenLine(Part):
@@ -176,11 +160,12 @@ class Soil(Part):
     sand: Percent
     """Share of sand by weight."""
 
-    @model_validator(mode="after")
-    def _not_over_whole(self) -> Soil:
-        if self.clay + self.sand > 100:
+    @field_validator("sand")
+    @classmethod
+    def _not_over_whole(cls, sand: float, info: ValidationInfo) -> float:
+        if sand + info.data.get("clay", 0) > 100:
             raise ValueError("clay and sand together are more than 100 %")
-        return self
+        return sand
 
 
 class Course(Part):
@@ -198,51 +183,59 @@ class Course(Part):
     """Usual height of cut in summer."""
     monthly_mean_temperature: (
         Annotated[
-            tuple[Annotated[float, Field(ge=-40, le=45)], ...], Field(min_length=12, max_length=12)
+            tuple[Annotated[Number, Field(ge=-40, le=45)], ...], Field(min_length=12, max_length=12)
         ]
         | None
     ) = None
     """Twelve monthly means of air temperature in °C, January first."""
 
-
-def _operation(value: Any) -> str:
-    words = " ".join(re.split(r"[\s_]+", str(value).strip().lower()))
-    if words in CATALOGUE:
-        return words
-    guess = nearest(words, CATALOGUE)
-    hint = f'did you mean "{guess}"?' if guess else f"known are {', '.join(CATALOGUE)}"
-    raise ValueError(f'there is no operation "{value}": {hint}')
+    @field_validator("greens")
+    @classmethod
+    def _one_spelling(cls, lines: tuple[GreenLine, ...]) -> tuple[GreenLine, ...]:
+        """Give a green that is named twice the capitals of its first line."""
+        first: dict[str, str] = {}
+        for line in lines:
+            for green in line.green:
+                if isinstance(green, str):
+                    first.setdefault(green.casefold(), green)
+        return tuple(
+            line.model_copy(
+                update={
+                    "green": tuple(
+                        first[green.casefold()] if isinstance(green, str) else green
+                        for green in line.green
+                    )
+                }
+            )
+            for line in lines
+        )
 
 
 class Machine(Part):
     """How fast this club gets over a green at one kind of work."""
 
-    operation: Annotated[str, BeforeValidator(_operation)]
+    operation: OperationName
     """Kind of work."""
     width: LengthM
     """Working width."""
     speed: SpeedKmH
     """Speed while working."""
-    efficiency: Percent = 60.0
+    efficiency: Annotated[Percent, Field(gt=0)] = 60.0
     """Share of the time in which the machine really works."""
-    minutes_between_greens: Annotated[float, Field(ge=0, le=240)] = 8
+    minutes_between_greens: Annotated[Number, Field(ge=0, le=240)] = 8
     """Moving and setting up."""
-    people: Annotated[int, Field(ge=1, le=50)] = 1
+    people: Annotated[WholeNumber, Field(ge=1, le=50)] = 1
     """People that the work needs."""
 
 
 class Crew(Part):
     """Who does the work and when."""
 
-    people: Annotated[int, Field(ge=1, le=200)]
+    people: Annotated[WholeNumber, Field(ge=1, le=200)]
     """The club's own team."""
-    hired_people: Annotated[int, Field(ge=0, le=200)] = 0
+    hired_people: Annotated[WholeNumber, Field(ge=0, le=200)] = 0
     """People who come with hired machines on renovation days."""
-    working_day: Annotated[
-        tuple[dt.time, dt.time],
-        BeforeValidator(parse_working_day),
-        PlainSerializer(lambda t: f"{t[0]:%H:%M} to {t[1]:%H:%M}", return_type=str),
-    ] = (dt.time(7), dt.time(15, 30))
+    working_day: WorkingDay = (dt.time(7), dt.time(15, 30))
     """From when to when, such as 06:30 to 15:30."""
     machines: tuple[Machine, ...] = ()
     """The club's machines, where they differ from the usual."""
@@ -253,119 +246,66 @@ class Sand(Part):
 
     density: DensityTM3 = 1.6
     """Tonnes per cubic metre as delivered and dry."""
-    price_per_tonne: Annotated[float, Field(ge=0)] | None = None
+    price_per_tonne: Annotated[Number, Field(ge=0)] | None = None
     """Price in the club's currency."""
-
-
-@dataclass(frozen=True, slots=True)
-class GreenChoice:
-    """Which greens a work takes: a plain list, or a list for each day."""
-
-    plain: tuple[GreenRef, ...] = ()
-    by_day: tuple[tuple[dt.date, tuple[GreenRef, ...]], ...] = ()
-
-
-def _choice(value: Any) -> GreenChoice:
-    if isinstance(value, GreenChoice):
-        return value
-    if not isinstance(value, Mapping):
-        return GreenChoice(plain=parse_greens(value))
-    by_day = []
-    for days, greens in value.items():
-        dates = all_days(parse_days(days))
-        if len(dates) > 1:
-            raise ValueError(f'"{days}": give each day its own line of greens')
-        by_day.append((dates[0], parse_greens(greens)))
-    if not by_day:
-        raise ValueError("no day is given: write the greens, or a day with its greens")
-    if len({day for day, _ in by_day}) < len(by_day):
-        raise ValueError("a day stands here twice")
-    return GreenChoice(by_day=tuple(sorted(by_day)))
-
-
-def _write_choice(choice: GreenChoice | None) -> str | dict[str, str] | None:
-    if choice is None:
-        return None
-    if choice.by_day:
-        return {day.isoformat(): format_greens(greens) for day, greens in choice.by_day}
-    return format_greens(choice.plain)
-
-
-_REOPEN_LATER = re.compile(r"(\d{1,3}) days? later")
-
-
-def _reopen(value: Any) -> int:
-    if isinstance(value, str):
-        words = " ".join(value.lower().split())
-        if words == "when finished":
-            return 0
-        if words == "next morning":
-            return 1
-        if match := _REOPEN_LATER.fullmatch(words):
-            return int(match[1])
-    raise ValueError(
-        f'"{value}" is not understood: write "when finished", "next morning" or "2 days later"'
-    )
-
-
-def _write_reopen(days: int | None) -> str | None:
-    if days is None:
-        return None
-    return {0: "when finished", 1: "next morning"}.get(days, f"{days} days later")
-
-
-def _while_working(value: Any) -> WhileWorking:
-    for choice in WhileWorking:
-        if str(value).strip().lower() == choice.value:
-            return choice
-    raise ValueError(f'"{value}" is not understood: write "closed", "temporary green" or "open"')
 
 
 class Work(Part):
     """One planned piece of work."""
 
-    operation: Annotated[str, BeforeValidator(_operation)]
+    operation: OperationName
     """Kind of work, by its trade term."""
     dates: Days
     """Day or days."""
     reserve_dates: Days = ()
     """Days kept free in case of rain."""
-    greens: Annotated[
-        GreenChoice | None,
-        BeforeValidator(_choice),
-        PlainSerializer(_write_choice, return_type=Any),
-    ] = None
+    greens: WorkGreens | None = None
     """Greens, all numbered ones when left out."""
     settings: dict[str, Any] = {}
     """Settings of the work; read against the catalogue by plan.settings."""
-    while_working: Annotated[WhileWorking, BeforeValidator(_while_working)] | None = None
+    while_working: StateWhileWorking | None = None
     """What a green is to golfers on the day."""
     services_checked: bool = False
     """Whether irrigation, cables and drains have been located and marked."""
-    reopen: Annotated[
-        int | None, BeforeValidator(_reopen), PlainSerializer(_write_reopen, return_type=Any)
-    ] = None
+    reopen: Reopening | None = None
     """When a green comes back into play: days after the work."""
     id: Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=60)] | None = None
     """Name that the work keeps when its dates change."""
     note: Text | None = None
     """The club's own words, shown as they are."""
 
-    @model_validator(mode="after")
-    def _days_agree(self) -> Work:
-        days = set(all_days(self.dates))
-        for day, _ in self.greens.by_day if self.greens else ():
+    @field_validator("reserve_dates")
+    @classmethod
+    def _reserve_follows(
+        cls, reserve: tuple[DayRange, ...], info: ValidationInfo
+    ) -> tuple[DayRange, ...]:
+        days, kept = set(all_days(info.data.get("dates", ()))), all_days(reserve)
+        if not days or not kept:
+            return reserve
+        if both := days & set(kept):
+            raise ValueError(
+                f"{min(both)} is a day of the work and a reserve date at once: keep one of them"
+            )
+        if kept[0] < min(days):
+            raise ValueError(
+                f"{kept[0]} comes before the work, which begins on {min(days)}: "
+                "write reserve dates that follow it"
+            )
+        return reserve
+
+    @field_validator("greens")
+    @classmethod
+    def _greens_on_days(
+        cls, greens: GreenChoice | None, info: ValidationInfo
+    ) -> GreenChoice | None:
+        days = set(all_days(info.data.get("dates", ())))
+        for day, _ in greens.by_day if greens and days else ():
             if day not in days:
-                raise ValueError(f"greens are named for {day}, which is not among the dates")
-        if self.reserve_dates:
-            reserve = all_days(self.reserve_dates)
-            if days & set(reserve):
                 raise ValueError(
-                    f"{min(days & set(reserve))} is a working day and a reserve date at once"
+                    f"greens are named for {day}, which is not among the dates: "
+                    "add the day to the dates, or take its greens out"
                 )
-            if min(reserve) < min(days):
-                raise ValueError("a reserve date stands before the first day of the work")
-        return self
+        return greens
 
 
 class Closure(Part):
@@ -396,9 +336,14 @@ class Fixture(Part):
     @model_validator(mode="after")
     def _one_form(self) -> Fixture:
         if self.calendar is not None and (self.name is not None or self.date is not None):
-            raise ValueError("give either a calendar or a name and date, not both")
+            raise ValueError(
+                "this names a calendar and a fixture at once: give each a line of its own"
+            )
         if self.calendar is None and (self.name is None or self.date is None):
-            raise ValueError("a fixture needs a name and a date, or a calendar")
+            missing = " and ".join(
+                word for word, given in (("name", self.name), ("date", self.date)) if given is None
+            )
+            raise ValueError(f"this fixture has no {missing}: add it, or name a calendar")
         return self
 
 
@@ -429,14 +374,25 @@ class Approval(Part):
 
     @model_validator(mode="before")
     @classmethod
-    def _pending_word(cls, value: Any) -> Any:
-        return {"pending": True} if value == "pending" else value
+    def _pending_word(cls, value: object) -> object:
+        if not isinstance(value, str):
+            return value
+        if value.strip().lower() == "pending":
+            return {"pending": True}
+        raise ValueError(
+            f'{quoted(value)} is not understood: write "pending", or a block with by and date'
+        )
+
+    @model_validator(mode="after")
+    def _by_somebody(self) -> Approval:
+        if not self.pending and self.by is None:
+            raise ValueError('nobody is named who approved: add by, or write approval: "pending"')
+        return self
 
     @model_serializer(mode="wrap")
-    def _write(self, handler: Any) -> Any:
-        if self.pending:
-            return "pending"
-        return {key: value for key, value in handler(self).items() if key != "pending"}
+    def _write(self, handler: SerializerFunctionWrapHandler) -> str | dict[str, Any]:
+        written: dict[str, Any] = handler(self)
+        return "pending" if written == {"pending": True} else written
 
 
 class Decision(Part):
@@ -494,7 +450,7 @@ class Mailing(Part):
 class Observed(Part):
     """When greens really came back, in an earlier year."""
 
-    operation: Annotated[str, BeforeValidator(_operation)]
+    operation: OperationName
     """Kind of work."""
     done: Day
     """Day of the work."""
@@ -503,12 +459,13 @@ class Observed(Part):
     healed: Day | None = None
     """Day on which nothing was left to see."""
 
-    @model_validator(mode="after")
-    def _after_the_work(self) -> Observed:
-        for day in (self.putting_smoothly, self.healed):
-            if day is not None and day < self.done:
-                raise ValueError(f"{day} is before the work was done")
-        return self
+    @field_validator("putting_smoothly", "healed")
+    @classmethod
+    def _after_the_work(cls, day: dt.date | None, info: ValidationInfo) -> dt.date | None:
+        done = info.data.get("done")
+        if day and done and day < done:
+            raise ValueError(f"{day} is before the work was done, which was on {done}")
+        return day
 
 
 class Plan(Part):

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from notices.operations import Kind, Operation, Setting, SettingValue
 from notices.plan import quantities as q
-from notices.plan.nearest import nearest
+from notices.plan.nearest import nearest, quoted
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,23 +21,19 @@ class SettingProblem:
     unknown_key: bool = False
 
 
-def _words(value: Any) -> str:
-    if (
-        not isinstance(value, str | int | float)
-        or isinstance(value, bool)
-        or not str(value).strip()
-    ):
-        raise ValueError("a few words are wanted here")
-    return str(value).strip()
+def _words(value: object) -> str:
+    if isinstance(value, str | int | float) and not isinstance(value, bool) and str(value).strip():
+        return str(value).strip()
+    raise ValueError(f"{quoted(value)} is not text: write a few words")
 
 
-def _fill(value: Any) -> str:
-    if value != "holes":
-        raise ValueError(f'"{value}" cannot be filled: write "holes"')
-    return "holes"
+def _fill(value: object) -> str:
+    if isinstance(value, str) and value.strip().lower() == "holes":
+        return "holes"
+    raise ValueError(f'{quoted(value)} cannot be filled: write "holes"')
 
 
-_PARSE: Mapping[Kind, Callable[[Any], SettingValue]] = {
+_PARSE: Mapping[Kind, Callable[[object], SettingValue]] = {
     Kind.LENGTH: q.length_mm,
     Kind.SPACING: q.spacing_mm,
     Kind.AREA: q.area_m2,
@@ -47,6 +43,7 @@ _PARSE: Mapping[Kind, Callable[[Any], SettingValue]] = {
     Kind.FILL: _fill,
 }
 
+# Any: what a setting holds depends on its kind.
 _FORMAT: Mapping[Kind, Callable[[Any], SettingValue]] = {
     Kind.LENGTH: q.format_length_mm,
     Kind.SPACING: q.format_spacing_mm,
@@ -59,7 +56,7 @@ _FORMAT: Mapping[Kind, Callable[[Any], SettingValue]] = {
 
 
 def read_settings(
-    operation: Operation, typed: Mapping[str, Any]
+    operation: Operation, typed: Mapping[str, object]
 ) -> tuple[dict[str, SettingValue], list[SettingProblem]]:
     """Return the settings given, in canonical units, and everything wrong with them."""
     values: dict[str, SettingValue] = {}
@@ -70,24 +67,25 @@ def read_settings(
             problems.append(_unknown(operation, name))
             continue
         try:
-            values[name] = _PARSE[setting.kind](value)
+            read = _PARSE[setting.kind](value)
         except ValueError as error:
             problems.append(SettingProblem(name, str(error)))
             continue
-        if problem := _outside(setting, values[name]):
+        if problem := _outside(operation, setting, read):
             problems.append(problem)
-    return values, problems + _contradictions(values)
+        else:
+            values[name] = read
+    return values, [*problems, *_contradictions(operation, typed, values)]
 
 
-def write_settings(operation: Operation, values: Mapping[str, SettingValue]) -> dict[str, Any]:
+def write_settings(operation: Operation, values: Mapping[str, object]) -> dict[str, object]:
     """Write settings back in the words in which a plan has them."""
-    written = {}
+    written: dict[str, object] = {}
     for name, value in values.items():
         setting = operation.setting(name)
         # Settings that were not read yet stand as typed.
-        written[name] = (
-            _FORMAT[setting.kind](value) if setting and not isinstance(value, str) else value
-        )
+        as_typed = setting is None or isinstance(value, str)
+        written[name] = value if as_typed or setting is None else _FORMAT[setting.kind](value)
     return written
 
 
@@ -101,11 +99,11 @@ def _unknown(operation: Operation, name: str) -> SettingProblem:
     else:
         remedy = "Leave the settings out"
     return SettingProblem(
-        name, f'{operation.name} has no setting "{name}"', remedy.rstrip("."), unknown_key=True
+        name, f"{operation.name} has no setting {quoted(name)}", remedy, unknown_key=True
     )
 
 
-def _outside(setting: Setting, value: SettingValue) -> SettingProblem | None:
+def _outside(operation: Operation, setting: Setting, value: SettingValue) -> SettingProblem | None:
     if isinstance(value, str):
         return None
     numbers = value if isinstance(value, tuple) else (value,)
@@ -114,45 +112,59 @@ def _outside(setting: Setting, value: SettingValue) -> SettingProblem | None:
     write = _FORMAT[Kind.LENGTH if setting.kind is Kind.SPACING else setting.kind]
     return SettingProblem(
         setting.name,
-        f"{_FORMAT[setting.kind](value)} is not a likely {setting.name.replace('_', ' ')}",
+        f'{_FORMAT[setting.kind](value)} is not a likely "{setting.name}" of {operation.name}',
         f"It should lie between {write(setting.low)} and {write(setting.high)}",
     )
 
 
-def _contradictions(values: Mapping[str, SettingValue]) -> list[SettingProblem]:
-    problems = []
-    if "fill" in values and "rate" in values:
-        problems.append(
-            SettingProblem(
-                "rate", "give either a rate or fill: holes, not both", "Drop one of them"
-            )
+_WIDE_AND_APART = (
+    # What is cut, how far apart, what it is called.
+    ("tine_diameter", "spacing", "holes"),
+    ("hole_diameter", "spacing", "holes"),
+    ("blade_width", "blade_spacing", "slits"),
+    ("width", "spacing", "trenches"),
+)
+
+
+def _contradictions(
+    operation: Operation, typed: Mapping[str, object], given: Mapping[str, SettingValue]
+) -> Iterator[SettingProblem]:
+    """Look at what was given beside what the catalogue fills in."""
+    if "fill" in given and "rate" in given:
+        yield SettingProblem(
+            "rate", "sand is given as a rate and as a fill at once", "Take one of the two out"
         )
-    outside, inside = values.get("tine_diameter"), values.get("inside_diameter")
+    values = dict(given)
+    for setting in operation.settings:
+        if setting.default is not None and setting.name not in typed:
+            values[setting.name] = setting.default
+    outside, inside = values.get("tine_diameter"), given.get("inside_diameter")
     if isinstance(outside, float) and isinstance(inside, float) and inside >= outside:
-        problems.append(
-            SettingProblem(
-                "inside_diameter",
-                "the inside of a hollow tine cannot be as wide as its outside",
-                f"Write less than {q.format_length_mm(outside)}",
-            )
+        yield SettingProblem(
+            "inside_diameter",
+            f"the inside of a tine cannot be as wide as its outside, {q.format_length_mm(outside)}",
+            "Write a smaller inside, or the tine_diameter that goes with it",
         )
-    spacing = values.get("spacing")
-    diameter = values.get("tine_diameter", values.get("hole_diameter"))
-    if isinstance(spacing, tuple) and isinstance(diameter, float) and diameter >= min(spacing):
-        problems.append(
-            SettingProblem(
-                "spacing",
-                "the holes would run into one another",
-                f"Write a spacing wider than {q.format_length_mm(diameter)}",
-            )
+    for wide, apart, what in _WIDE_AND_APART:
+        if (wide in given or apart in given) and wide in values and apart in values:
+            width, distance = values[wide], values[apart]
+            nearest_by = min(distance) if isinstance(distance, tuple) else distance
+            if isinstance(width, float) and isinstance(nearest_by, float) and width >= nearest_by:
+                yield SettingProblem(
+                    apart if apart in given else wide,
+                    f"{what} of {q.format_length_mm(width)}, {q.format_length_mm(nearest_by)} "
+                    "apart, would run into one another",
+                    f'Write a "{apart}" that is wider than the "{wide}"',
+                )
+    low, high = given.get("from"), given.get("to")
+    if (
+        operation.name == "raising the height of cut"
+        and isinstance(low, float)
+        and isinstance(high, float)
+        and high <= low
+    ):
+        yield SettingProblem(
+            "to",
+            f"a cut raised from {q.format_length_mm(low)} cannot end at {q.format_length_mm(high)}",
+            f"Write more than {q.format_length_mm(low)}",
         )
-    width, apart = values.get("blade_width"), values.get("blade_spacing")
-    if isinstance(width, float) and isinstance(apart, float) and width >= apart:
-        problems.append(
-            SettingProblem(
-                "blade_spacing",
-                "the slits would run into one another",
-                f"Write a spacing wider than {q.format_length_mm(width)}",
-            )
-        )
-    return problems

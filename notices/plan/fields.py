@@ -1,0 +1,158 @@
+"""The kinds of value that the keys of a plan take: text, numbers, quantities, days, addresses.
+
+Each is a type with a reader in front of it; what a reader refuses, it refuses in a sentence for
+the person who typed the value. Quantities are kept in one unit and written back in words.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+import zoneinfo
+from collections.abc import Callable
+from typing import Annotated, Any
+
+from pydantic import BeforeValidator, Field, PlainSerializer
+
+from notices.operations import CATALOGUE, WhileWorking
+from notices.plan import quantities as q
+from notices.plan.days import (
+    DayRange,
+    all_days,
+    format_clock,
+    format_days,
+    format_working_day,
+    parse_clock,
+    parse_days,
+    parse_working_day,
+)
+from notices.plan.green_list import GreenRef, format_greens, parse_greens
+from notices.plan.nearest import nearest, quoted
+
+
+def _read_and_written(
+    parse: Callable[[object], object], write: Callable[[Any], str]
+) -> tuple[BeforeValidator, PlainSerializer]:
+    return BeforeValidator(parse), PlainSerializer(write, return_type=str)
+
+
+def _text(value: object) -> object:
+    """Take a name that YAML took for a number for a name, and spaces around it for a slip."""
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        return str(value)
+    return value.strip() if isinstance(value, str) else value
+
+
+def _number(value: object) -> object:
+    """Pydantic would take true for 1."""
+    if isinstance(value, bool):
+        raise ValueError(f"{quoted(value)} is not a number")  # noqa: TRY004, shown to a person
+    return value
+
+
+Text = Annotated[str, BeforeValidator(_text), Field(min_length=1, max_length=2000)]
+Number = Annotated[float, BeforeValidator(_number)]
+WholeNumber = Annotated[int, BeforeValidator(_number)]
+LengthMm = Annotated[float, *_read_and_written(q.length_mm, q.format_length_mm)]
+LengthM = Annotated[float, *_read_and_written(q.length_m, q.format_length_m)]
+AreaM2 = Annotated[float, *_read_and_written(q.area_m2, q.format_area_m2)]
+DensityTM3 = Annotated[float, *_read_and_written(q.density_t_m3, q.format_density_t_m3)]
+Percent = Annotated[float, *_read_and_written(q.percent, q.format_percent)]
+TemperatureC = Annotated[float, *_read_and_written(q.temperature_c, q.format_temperature_c)]
+SpeedKmH = Annotated[float, *_read_and_written(q.speed_km_h, q.format_speed_km_h)]
+Days = Annotated[tuple[DayRange, ...], *_read_and_written(parse_days, format_days)]
+GreenRefs = Annotated[tuple[GreenRef, ...], *_read_and_written(parse_greens, format_greens)]
+Clock = Annotated[dt.time, *_read_and_written(parse_clock, format_clock)]
+WorkingDay = Annotated[
+    tuple[dt.time, dt.time], *_read_and_written(parse_working_day, format_working_day)
+]
+
+
+def _one_day(value: object) -> dt.date:
+    days = all_days(parse_days(value))
+    if len(days) != 1:
+        raise ValueError(f"{len(days)} days are given: write one date such as {days[0]}")
+    return days[0]
+
+
+Day = Annotated[dt.date, *_read_and_written(_one_day, dt.date.isoformat)]
+
+
+def _address(value: object) -> str:
+    from email_validator import EmailNotValidError, validate_email  # noqa: PLC0415, start-up time
+
+    try:
+        if isinstance(value, str):
+            checked = validate_email(
+                value.strip(), check_deliverability=False, allow_smtputf8=False
+            )
+            return checked.normalized
+    except EmailNotValidError:
+        pass  # its reasons are written for people who know the standard
+    raise ValueError(
+        f"{quoted(value)} is not an email address: write one such as course@club.example"
+    )
+
+
+Address = Annotated[str, BeforeValidator(_address)]
+
+
+def _zone(value: object) -> str:
+    if not isinstance(value, str):
+        raise ValueError(f"{quoted(value)} is not a time zone: write one such as Europe/London")  # noqa: TRY004
+    try:
+        zoneinfo.ZoneInfo(value)
+    except (zoneinfo.ZoneInfoNotFoundError, ValueError, OSError):
+        guess = nearest(value, sorted(zoneinfo.available_timezones()))
+        hint = f'did you mean "{guess}"?' if guess else "write one such as Europe/London"
+        raise ValueError(f"there is no time zone {quoted(value)}: {hint}") from None
+    return value
+
+
+Zone = Annotated[str, BeforeValidator(_zone)]
+
+
+def _operation(value: object) -> str:
+    words = " ".join(re.split(r"[\s_]+", value.strip().lower())) if isinstance(value, str) else ""
+    if words in CATALOGUE:
+        return words
+    guess = nearest(words, CATALOGUE)
+    hint = f'did you mean "{guess}"?' if guess else f"known are {', '.join(CATALOGUE)}"
+    raise ValueError(f"there is no operation {quoted(value)}: {hint}")
+
+
+OperationName = Annotated[str, BeforeValidator(_operation)]
+
+
+def _while_working(value: object) -> WhileWorking:
+    for choice in WhileWorking:
+        if str(value).strip().lower() == choice.value:
+            return choice
+    raise ValueError(
+        f'{quoted(value)} is not understood: write "closed", "temporary green" or "open"'
+    )
+
+
+StateWhileWorking = Annotated[WhileWorking, BeforeValidator(_while_working)]
+
+_REOPENING = {"when finished": 0, "next morning": 1}
+
+
+def _reopen(value: object) -> int:
+    words = " ".join(value.lower().split()) if isinstance(value, str) else ""
+    if words in _REOPENING:
+        return _REOPENING[words]
+    if later := re.fullmatch("([0-9]{1,3}) days? later", words):
+        return int(later[1])
+    raise ValueError(
+        f'{quoted(value)} is not understood: write "when finished", "next morning" '
+        'or "2 days later"'
+    )
+
+
+def _write_reopen(days: int) -> str:
+    named = {number: words for words, number in _REOPENING.items()}
+    return named.get(days, f"{days} days later")
+
+
+Reopening = Annotated[int, *_read_and_written(_reopen, _write_reopen)]

@@ -1,0 +1,234 @@
+"""Checks on the plan as typed, across its parts.
+
+They read what stands in the file, not the finished plan, so that a fault in one place does not
+hide theirs in another: a person is told everything at once.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import replace
+from typing import Any
+
+from notices.findings import Finding, Weight
+from notices.operations import CATALOGUE, Operation
+from notices.plan.green_choice import day_lines
+from notices.plan.green_list import GreenRef, parse_greens
+from notices.plan.messages import Path, did_you_mean
+from notices.plan.nearest import quoted
+from notices.plan.settings import read_settings
+from notices.plan.yaml_file import PlanSource
+
+Greens = Mapping[str, GreenRef]
+"""The greens of the course by their words in small letters."""
+
+
+def fault(
+    source: PlanSource, path: Path, message: str, suggestion: str = "", *, key: bool = False
+) -> Finding:
+    """Return a finding that stops the build, with its place; ``key`` points at the key itself."""
+    return Finding(
+        code="plan-fault",
+        weight=Weight.CANNOT_BUILD,
+        message=message,
+        suggestion=suggestion,
+        path=path,
+        place=source.place(path, key=key),
+    )
+
+
+def tidy(source: PlanSource) -> tuple[PlanSource, list[Finding]]:
+    """Return the source without its empty keys, and a finding for each of them.
+
+    A decimal that does not look as it was typed becomes the text that was typed, so that minute
+    14.10 does not become minute 14.1; whoever wants a number reads it from that text.
+    """
+    findings: list[Finding] = []
+    return replace(source, data=_tidied(source, source.data, (), findings)), findings
+
+
+def _tidied(source: PlanSource, value: object, path: Path, findings: list[Finding]) -> object:
+    if isinstance(value, dict):
+        inside = {k: _tidied(source, v, (*path, k), findings) for k, v in value.items()}
+        return {k: v for k, v in inside.items() if v is not None}
+    if isinstance(value, list):
+        return [_tidied(source, item, (*path, n), findings) for n, item in enumerate(value)]
+    if value is None:
+        last = path[-1] if path else ""
+        what, remedy = (
+            (f"nothing is written after {quoted(last)}", "Write something, or take the key out")
+            if isinstance(last, str)
+            else ("nothing is written in this place of the list", "Fill it, or take it out")
+        )
+        findings.append(fault(source, path, what, remedy))
+    if isinstance(value, float):
+        typed = source.typed(path)
+        return value if typed is None or typed == str(value) else typed
+    return value
+
+
+def check_typed(source: PlanSource) -> Iterator[Finding]:
+    """Return everything that is wrong across the parts of the plan."""
+    for check in _CHECKS:
+        yield from check(source)
+
+
+def _items(source: PlanSource, key: str) -> Iterator[tuple[int, Mapping[str, Any]]]:
+    items = source.data.get(key)
+    for index, item in enumerate(items if isinstance(items, list) else ()):
+        if isinstance(item, dict):
+            yield index, item
+
+
+def _operation(work: Mapping[str, object]) -> Operation | None:
+    typed = work.get("operation")
+    words = re.sub(r"[\s_]+", " ", typed.strip().lower()) if isinstance(typed, str) else ""
+    return CATALOGUE.get(words)
+
+
+def _settings(source: PlanSource) -> Iterator[Finding]:
+    for index, work in _items(source, "works"):
+        operation, settings = _operation(work), work.get("settings")
+        if operation is None or not isinstance(settings, dict):
+            continue
+        for problem in read_settings(operation, settings)[1]:
+            yield fault(
+                source,
+                ("works", index, "settings", problem.name),
+                problem.message,
+                problem.suggestion,
+                key=problem.unknown_key,
+            )
+
+
+def _greens_of_works(source: PlanSource) -> Iterator[Finding]:
+    known = _course(source)
+    for index, work in _items(source, "works"):
+        path: Path = ("works", index, "greens")
+        typed = work.get("greens")
+        if not isinstance(typed, dict):
+            yield from _unknown_greens(source, path, _greens(typed), known)
+            continue
+        first_day: dict[str, str] = {}
+        for line in day_lines(typed):
+            spot = (*path, line.key)
+            if line.fault:
+                yield fault(source, spot, line.fault, key=line.at_key)
+            yield from _unknown_greens(source, spot, line.greens, known)
+            for green in line.greens:
+                day = first_day.setdefault(_word(green), line.key)
+                if day != line.key:
+                    yield fault(
+                        source,
+                        spot,
+                        f"green {green} is named for {day} already",
+                        "A work is done once on each green: keep one of them",
+                    )
+
+
+def _greens_of_measurements(source: PlanSource) -> Iterator[Finding]:
+    known = _course(source)
+    for index, measurement in _items(source, "measurements"):
+        path: Path = ("measurements", index, "green")
+        yield from _unknown_greens(source, path, _greens(measurement.get("green")), known)
+
+
+_WHAT_GREENS = re.compile(r"(?:greens?|holes?)\s+(?P<list>[0-9].*)", re.IGNORECASE)
+
+
+def _greens_of_closures(source: PlanSource) -> Iterator[Finding]:
+    """A closure of "greens 1-9" names greens; one of "greens committee room" is free words."""
+    known = _course(source)
+    for index, closure in _items(source, "closures"):
+        what = closure.get("what")
+        named = _WHAT_GREENS.fullmatch(what.strip()) if isinstance(what, str) else None
+        if not named:
+            continue
+        path: Path = ("closures", index, "what")
+        try:
+            greens = parse_greens(named["list"])
+        except ValueError as error:
+            yield fault(source, path, str(error))
+        else:
+            numbers = [green for green in greens if isinstance(green, int)]
+            yield from _unknown_greens(source, path, numbers, known)
+
+
+def _unknown_greens(
+    source: PlanSource, path: Path, greens: Sequence[GreenRef], known: Greens
+) -> Iterator[Finding]:
+    otherwise = "Add it under course: greens, or take it out"
+    for green in greens if known else ():
+        if _word(green) in known:
+            continue
+        if isinstance(green, int):
+            yield fault(source, path, f"the course has no green {green}", otherwise)
+        else:
+            names = [name for name in known.values() if isinstance(name, str)]
+            remedy = did_you_mean(green, names, otherwise=otherwise)
+            yield fault(source, path, f"the course has no green {quoted(green)}", remedy)
+
+
+def _course(source: PlanSource) -> Greens:
+    """Return the course's greens; nothing where they are at fault themselves."""
+    course = source.data.get("course")
+    lines = course.get("greens") if isinstance(course, dict) else None
+    known: dict[str, GreenRef] = {}
+    for line in lines if isinstance(lines, list) else ():
+        greens = _greens(line.get("green") if isinstance(line, dict) else None)
+        if not greens:
+            return {}
+        known |= {_word(green): green for green in greens}
+    return known
+
+
+def _greens(typed: object) -> tuple[GreenRef, ...]:
+    try:
+        return parse_greens(typed)
+    except ValueError:
+        return ()  # the model says what is wrong
+
+
+def _word(green: GreenRef) -> str:
+    return str(green).casefold()
+
+
+def _doubled_ids(source: PlanSource) -> Iterator[Finding]:
+    """A work without an id goes by its operation and a number, which no other may take."""
+    counts: Counter[str] = Counter()
+    own: dict[str, int] = {}
+    implied: dict[str, int] = {}
+    for index, work in _items(source, "works"):
+        operation, name = _operation(work), work.get("id")
+        if operation:
+            counts[operation.slug] += 1
+            if name is None:
+                implied[f"{operation.slug}-{counts[operation.slug]}"] = index
+        if not isinstance(name, str):
+            continue
+        if name in own:
+            yield fault(
+                source,
+                ("works", index, "id"),
+                f"the id {quoted(name)} is already that of another work",
+                "Give each work a name of its own",
+            )
+        own.setdefault(name, index)
+    for name in own.keys() & implied.keys():
+        yield fault(
+            source,
+            ("works", own[name], "id"),
+            f"{quoted(name)} is how work number {implied[name] + 1} is known, which has no id",
+            "Choose another name, or give that work an id too",
+        )
+
+
+_CHECKS: Sequence[Callable[[PlanSource], Iterator[Finding]]] = (
+    _settings,
+    _greens_of_works,
+    _greens_of_measurements,
+    _greens_of_closures,
+    _doubled_ids,
+)
