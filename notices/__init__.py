@@ -1,10 +1,11 @@
 """Notices: planned work on golf greens, worked out and explained to those who play on them.
 
-Four steps lead from a plan file to a pack::
+Five steps lead from a plan file to a pack::
 
     loaded = load_plan(path)
     programme = work_out(loaded.plan, issued)
-    files = render_pack(programme, canonical(loaded.plan))
+    documents = write_documents(programme, canonical(loaded.plan))
+    files = render_pack(documents)
     write_pack(files, folder, version=__version__, issued=issued)
 """
 
@@ -14,6 +15,7 @@ import importlib
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from notices.documents.pack import write_documents
     from notices.pack.write import write_pack
     from notices.plan.load import canonical, load_plan
     from notices.programme.work_out import work_out
@@ -21,13 +23,22 @@ if TYPE_CHECKING:
 
 __version__ = "0.1.0"
 
-__all__ = ["__version__", "canonical", "load_plan", "render_pack", "work_out", "write_pack"]
+__all__ = [
+    "__version__",
+    "canonical",
+    "load_plan",
+    "render_pack",
+    "work_out",
+    "write_documents",
+    "write_pack",
+]
 
 _HOMES = {
     "canonical": "notices.plan.load",
     "load_plan": "notices.plan.load",
     "render_pack": "notices.rendering.whole_pack",
     "work_out": "notices.programme.work_out",
+    "write_documents": "notices.documents.pack",
     "write_pack": "notices.pack.write",
 }
 

@@ -1,0 +1,1 @@
+"""Documents set as page, paper, mail, calendar and plain text."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 
@@ -17,6 +18,24 @@ class Run:
 
 Runs = tuple[Run, ...]
 
+_ADDRESS = re.compile(r"https://[^\s<>\"]*[^\s<>\".,;:!?)]|[\w.+-]+@[\w-]+(?:\.[\w-]+)+")
+
+
+def linked(text: str) -> Runs:
+    """Make runs of plain words, with web and email addresses as links."""
+    runs: list[Run] = []
+    end = 0
+    for match in _ADDRESS.finditer(text):
+        if match.start() > end:
+            runs.append(Run(text[end : match.start()]))
+        found = match[0]
+        link = found if found.startswith("https://") else f"mailto:{found}"
+        runs.append(Run(found, link=link))
+        end = match.end()
+    if end < len(text):
+        runs.append(Run(text[end:]))
+    return tuple(runs)
+
 
 @dataclass(frozen=True, slots=True)
 class Paragraph:
@@ -26,8 +45,8 @@ class Paragraph:
 
     @classmethod
     def of(cls, text: str) -> Paragraph:
-        """Make a paragraph of plain words."""
-        return cls((Run(text),))
+        """Make a paragraph of plain words; addresses in it become links."""
+        return cls(linked(text))
 
     @property
     def text(self) -> str:

@@ -14,8 +14,8 @@ from notices.wording.lists import and_list
 ONE_DAY = dt.timedelta(days=1)
 
 _PATTERNS = {
-    # weekday with day and month, weekday with day, the same short, day and month
-    "en-GB": ("EEEE d MMMM", "EEEE d", "EEE d MMM", "d MMMM"),
+    # weekday, day and month; the same short; without weekday; without month; day and month short
+    "en-GB": ("EEEE d MMMM", "EEE d MMM", "d MMMM", "EEE d", "d MMM"),
 }
 _THIRDS = {"en-GB": ("early {}", "mid-{}", "late {}")}
 _WEEKS = {"en-GB": ("first", "second", "third", "fourth", "last")}
@@ -37,19 +37,28 @@ class DateWords:
 
     def short_day(self, day: dt.date) -> str:
         """Mon 23 Aug."""
-        return self._format(day, 2) + self._year(day)
+        return self._format(day, 1) + self._year(day)
 
     def date(self, day: dt.date) -> str:
         """23 August 2027; always with its year."""
-        return f"{self._format(day, 3)} {day.year}"
+        return f"{self._format(day, 2)} {day.year}"
 
     def days(self, days: Iterable[dt.date]) -> str:
         """Monday 23 to Sunday 29 August; several runs are joined with "and"."""
         return and_list([self._run(run, 0) for run in runs_of_days(days)])
 
+    def on_days(self, days: Iterable[dt.date]) -> str:
+        """On Monday 23 August; from Monday 23 to Sunday 29 August."""
+        return and_list(
+            [
+                f"{'from' if len(run) > 2 else 'on'} {self._run(run, 0)}"
+                for run in runs_of_days(days)
+            ]
+        )
+
     def short_days(self, days: Iterable[dt.date]) -> str:
         """Mon 23 to Sun 29 Aug."""
-        return and_list([self._run(run, 2) for run in runs_of_days(days)])
+        return and_list([self._run(run, 1) for run in runs_of_days(days)])
 
     def days_with_year(self, days: Iterable[dt.date]) -> str:
         """Monday 23 to Sunday 29 August 2027; for headings."""
@@ -57,6 +66,33 @@ class DateWords:
         words = self.days(listed)
         year = str(listed[-1].year)
         return words if words.endswith(year) else f"{words} {year}"
+
+    def month(self, day: dt.date) -> str:
+        """August; for the head of a column of days."""
+        return format_date(day, "LLLL", locale=self._locale)
+
+    def days_of_month(self, days: Iterable[dt.date]) -> str:
+        """Mon 23 to Sun 29; under a head that says the month."""
+        listed = sorted(days)
+        if len(listed) == 1:
+            return self.weekday(listed[0])
+        joint = "and" if len(listed) == 2 else "to"
+        return f"{self.weekday(listed[0])} {joint} {self.weekday(listed[-1])}"
+
+    def weekday(self, day: dt.date) -> str:
+        """Mon 23; where the month is plain from what stands around."""
+        return self._format(day, 3)
+
+    def month_day(self, day: dt.date) -> str:
+        """23 Aug."""
+        return self._format(day, 4)
+
+    def span_of_month(self, days: Sequence[dt.date]) -> str:
+        """9 to 12 Nov; for small labels."""
+        first, last = min(days), max(days)
+        if first.month == last.month:
+            return f"{first.day} to {self.month_day(last)}"
+        return f"{self.month_day(first)} on"
 
     def about(self, day: dt.date) -> str:
         """Mid-September, in small letters; for dates that nobody can promise."""
@@ -85,7 +121,7 @@ class DateWords:
         whole = self._format(last, pattern) + self._year(last)
         if first == last:
             return whole
-        joint = "and" if len(run) == 2 else "to"  # noqa: PLR2004, a pair
+        joint = "and" if len(run) == 2 else "to"
         if (first.year, first.month) == (last.year, last.month):
             # The month is said once, at the end.
             opening = self._format(first, pattern).rsplit(" ", 1)[0]

@@ -32,14 +32,16 @@ def name_greens(keys: Sequence[str], course: Mapping[str, Green], *, short: bool
         listed = and_list(_runs(numbers))
         noun = "" if short else ("green " if len(numbers) == 1 else "greens ")
         parts.append(noun + listed)
-    parts += [named(key) for key, green in course.items() if key in chosen and green.number is None]
-    return and_list(parts) if parts else "no green"
+    names = [key for key, green in course.items() if key in chosen and green.number is None]
+    if short:
+        return ", ".join([*parts, *(named(name, article="") for name in names)])
+    return and_list([*parts, *(named(name) for name in names)]) or "no green"
 
 
-def named(key: str) -> str:
+def named(key: str, article: str = "the ") -> str:
     """Name a green that has a name: "the putting green"."""
     words = key[:1].lower() + key[1:] if key[1:2].islower() else key
-    return words if words.startswith("the ") else f"the {words}"
+    return words if words.startswith("the ") else f"{article}{words}"
 
 
 def _runs(numbers: Sequence[int]) -> list[str]:
@@ -52,7 +54,7 @@ def _runs(numbers: Sequence[int]) -> list[str]:
             runs.append([number])
     words = []
     for run in runs:
-        if len(run) > 2:  # noqa: PLR2004, more than a pair
+        if len(run) > 2:
             words.append(f"{run[0]} to {run[-1]}")
         else:
             words += [str(number) for number in run]

@@ -45,11 +45,11 @@ def share(percent: float) -> str:
 
 
 def length(mm: float) -> str:
-    """Write a length as one measures it: 13 mm, 1.5 mm, 30 cm, 1 m."""
+    """Write a length as one measures it: 13 mm, 22.5 cm, 1 m."""
     if mm >= 1000:
         return f"{mm / 1000:.1f}".rstrip("0").rstrip(".") + " m"
-    if mm >= 200:
-        return f"{mm / 10:.0f} cm"
+    if mm >= 100:
+        return f"{mm / 10:.1f}".rstrip("0").rstrip(".") + " cm"
     return f"{mm:.1f}".rstrip("0").rstrip(".") + " mm"
 
 

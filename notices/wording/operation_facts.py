@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Sequence
 
 from notices.operations import Opening
@@ -48,7 +49,7 @@ def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
         "dressings_words": _times(dressings if isinstance(dressings, int) else 1),
         "days_between": _apart(apart if isinstance(apart, int) else 0),
         "late_in_year": work.dates[0].month in LATE_IN_YEAR,
-        **_healing(programme.recoveries[work.id]),
+        **_healing(work, programme.recoveries[work.id]),
     }
 
 
@@ -88,15 +89,17 @@ def _times(count: int) -> str:
 
 def _apart(days: int) -> str:
     if days and days % 7 == 0:
-        return "a week" if days == 7 else counted(days // 7, "week")  # noqa: PLR2004
+        return "a week" if days == 7 else counted(days // 7, "week")
     return counted(days, "day")
 
 
-def _healing(recoveries: Sequence[Recovery]) -> dict[str, object]:
-    early = [(r.fully_healed.early - r.done).days for r in recoveries]
-    late = [(r.fully_healed.late - r.done).days for r in recoveries if r.fully_healed.late]
+def _healing(work: Work, recoveries: Sequence[Recovery]) -> dict[str, object]:
+    """Say how long it takes from the work, or from the last dressing, until nothing is seen."""
+    spans = [(_last_visit(work, r.green), r.fully_healed) for r in recoveries]
+    early = [(span.early - done).days for done, span in spans]
+    late = [(span.late - done).days for done, span in spans if span.late]
     winter = any(
-        r.growth_stops and (r.fully_healed.late is None or r.fully_healed.late >= r.growth_stops)
+        r.growth_stops and (r.fully_healed.late is None or r.fully_healed.late > r.growth_stops)
         for r in recoveries
     )
     return {
@@ -104,3 +107,7 @@ def _healing(recoveries: Sequence[Recovery]) -> dict[str, object]:
         "healed": measures.weeks([min(early), max(late, default=max(early))]),
         "healed_early": measures.weeks([max(early)]),
     }
+
+
+def _last_visit(work: Work, green: str) -> dt.date:
+    return max(visit.date for visit in work.visits if green in visit.greens)

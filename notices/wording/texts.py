@@ -36,13 +36,12 @@ class OperationText:
 @cache
 def _environment(language: str) -> SandboxedEnvironment:
     # No autoescape: these texts become blocks of words, and the renderers escape.
-    environment = SandboxedEnvironment(
+    return SandboxedEnvironment(
         loader=jinja2.FileSystemLoader(templates_folder() / language),
         undefined=jinja2.StrictUndefined,
-        autoescape=False,  # noqa: S701
+        autoescape=False,
         keep_trailing_newline=True,
     )
-    return environment
 
 
 def operation_text(language: str, slug: str, facts: Mapping[str, object]) -> OperationText:

@@ -1,0 +1,150 @@
+"""The command line: read, call one function, say what happened. No logic lives here.
+
+Data and findings go to standard output, progress and errors to standard error. Exit
+status: 0 done, 1 the plan or a file is at fault, 2 wrong usage.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+import os
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+import notices
+from notices.errors import NoticesError, PlanFault
+from notices.findings import Finding, Weight
+
+if TYPE_CHECKING:
+    from notices.plan.load import LoadedPlan
+
+_PLAN = click.argument("plan", type=click.Path(path_type=Path))
+_TODAY = click.option(
+    "--today",
+    metavar="DATE",
+    help="Date of issue, such as 2027-07-19, in place of the plan's own.",
+)
+
+
+class _Faults(click.Group):
+    """Shows what a person can mend as a sentence; everything else is a bug."""
+
+    def invoke(self, ctx: click.Context) -> object:
+        try:
+            return super().invoke(ctx)
+        except NoticesError as fault:
+            click.echo(str(fault), err=True)
+            ctx.exit(fault.exit_status)
+
+
+@click.group(cls=_Faults, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(notices.__version__, prog_name="notices")
+def main() -> None:
+    r"""Work on golf greens, planned once and explained to everyone.
+
+    \b
+    Example:
+      notices check plan.yaml
+      notices build plan.yaml --out pack
+    """
+
+
+@main.command()
+@_PLAN
+@_TODAY
+@click.option("--json", "as_json", is_flag=True, help="Write the findings as JSON.")
+def check(plan: Path, today: str | None, as_json: bool) -> None:
+    r"""Say what is wrong with a plan, or should be thought about again.
+
+    \b
+    Example:
+      notices check plan.yaml
+    """
+    try:
+        loaded = notices.load_plan(plan)
+    except PlanFault as fault:
+        _show(fault.findings, as_json=as_json)
+        sys.exit(fault.exit_status)
+    programme = notices.work_out(loaded.plan, _issued(loaded, today))
+    _show(loaded.located(programme.findings), as_json=as_json)
+
+
+@main.command()
+@_PLAN
+@click.option(
+    "--out",
+    required=True,
+    type=click.Path(path_type=Path),
+    help="Folder for the pack; one that notices made before is replaced whole.",
+)
+@_TODAY
+def build(plan: Path, out: Path, today: str | None) -> None:
+    r"""Write the whole pack: email, notice board, calendar, figures.
+
+    \b
+    Example:
+      notices build plan.yaml --out pack
+    """
+    loaded = notices.load_plan(plan)
+    programme = notices.work_out(loaded.plan, _issued(loaded, today))
+    documents = notices.write_documents(programme, notices.canonical(loaded.plan))
+    files = notices.render_pack(documents)
+    report = notices.write_pack(files, out, version=notices.__version__, issued=programme.issued)
+    doubts = sum(found.weight is Weight.THINK_AGAIN for found in programme.findings)
+    if report.changed or report.removed:
+        click.echo(f"{out}: {len(report.written)} files. Open {out / 'index.html'}", err=True)
+    else:
+        click.echo(f"{out}: nothing has changed", err=True)
+    if doubts:
+        noun = "finding" if doubts == 1 else "findings"
+        click.echo(f"{doubts} {noun} to think about again: notices check {plan}", err=True)
+
+
+def _issued(loaded: LoadedPlan, today: str | None) -> dt.date:
+    """Return the date of issue: --today, else SOURCE_DATE_EPOCH, the plan's, or today's."""
+    if today is not None:
+        try:
+            return dt.date.fromisoformat(today)
+        except ValueError:
+            raise click.BadParameter("write the date as 2027-07-19", param_hint="--today") from None
+    if epoch := os.environ.get("SOURCE_DATE_EPOCH"):
+        try:
+            return dt.datetime.fromtimestamp(int(epoch), dt.UTC).date()
+        except (ValueError, OverflowError, OSError):
+            raise click.UsageError("SOURCE_DATE_EPOCH is not a number of seconds") from None
+    return loaded.plan.issued or dt.datetime.now().astimezone().date()
+
+
+def _show(findings: Sequence[Finding], *, as_json: bool) -> None:
+    if as_json:
+        click.echo(json.dumps([_as_data(finding) for finding in findings], ensure_ascii=False))
+        return
+    for weight in Weight:
+        chosen = [finding for finding in findings if finding.weight is weight]
+        if chosen:
+            click.echo(f"{weight.value[:1].upper()}{weight.value[1:]}:")
+            for finding in chosen:
+                click.echo(f"  {finding}")
+    if not findings:
+        click.echo("Nothing to say: the plan is in order.")
+
+
+def _as_data(finding: Finding) -> dict[str, object]:
+    place = finding.place
+    return {
+        "code": finding.code,
+        "weight": finding.weight.value,
+        "message": finding.message,
+        "suggestion": finding.suggestion,
+        "file": place.file if place else None,
+        "line": place.line if place else None,
+        "column": place.column if place else None,
+        "work": finding.work or None,
+        "greens": list(finding.greens),
+        "dates": [day.isoformat() for day in finding.dates],
+    }

@@ -1,0 +1,114 @@
+"""The notice-board sheet: one A4 page, read from two metres away."""
+
+from __future__ import annotations
+
+from notices.documents.model import Document, Fact, Section
+from notices.documents.phrases import last_day_of_news
+from notices.drawings.course import green_strip
+from notices.drawings.model import Drawing
+from notices.programme.model import Programme
+from notices.wording import circumstances
+from notices.wording.blocks import KeyFact, KeyFacts, Paragraph, Table
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words
+
+MAX_ROWS = 10
+"""Rows of days that fit one sheet at the size that two metres ask for."""
+
+
+def board_notice(programme: Programme) -> Document:
+    """Write the sheet for the notice board.
+
+    Dates and greens come first and large; why and whom to ask stand at the foot.
+    """
+    words = Words(programme)
+    main = words.main_period()
+    sections: list[Section] = []
+    facts: list[Fact] = []
+    drawings: list[Drawing] = []
+    if main is None:
+        title = "Closed for a while"
+        summary = "What is closed, when and why."
+    else:
+        told = PeriodWords(words, main)
+        title = told.name()
+        summary = f"{words.dates.days(main.days)}. {told.putting_well()}"
+        days = words.days_of(main)
+        one_month = len({day.month for day in main.days}) == 1
+        head = words.dates.month(main.days[0]) if one_month else "Day"
+        name_days = words.dates.days_of_month if one_month else words.dates.short_days
+        rows = tuple((name_days(dates), words.greens(greens, short=True)) for dates, greens in days)
+        drawings = [green_strip(words, greens, f"day-{n}") for n, (_, greens) in enumerate(days)]
+        sections.append(
+            Section(
+                "days",
+                (
+                    Paragraph.of(told.when()),
+                    Table(told.what(), (head, "Greens"), rows),
+                ),
+            )
+        )
+        facts.append(Fact("when", told.when(), main.days, main.greens))
+        facts += (Fact("day", name_days(dates), dates, greens) for dates, greens in days)
+        sections.append(Section("good again", (_good_again(told),)))
+        facts += (Fact("good again", row.text) for row in _good_again(told).rows)
+    others = _other_dates(words)
+    if others.rows:
+        sections.append(Section("also", (others,)))
+        facts += (Fact("also", row.text) for row in others.rows)
+    if main is not None:
+        besides = [t for t in (PeriodWords(words, main).later_dressings(),) if t]
+        besides += circumstances.fixtures(words)
+        if besides:
+            sections.append(Section("besides", tuple(Paragraph.of(text) for text in besides)))
+            facts += (Fact("besides", text) for text in besides)
+        sections.append(Section("why", words.story(main)[:1], "Why"))
+    sections.append(
+        Section(
+            "ask",
+            (
+                Paragraph.of(circumstances.decision(words)),
+                Paragraph.of(circumstances.contact(words)),
+            ),
+        )
+    )
+    down = words.dates.day(last_day_of_news(programme))
+    sections.append(Section("take down", (Paragraph.of(f"Take down after {down}."),)))
+    return Document(
+        name="board-notice-a4",
+        title=title,
+        language=programme.club.language,
+        club=programme.club.name,
+        issued=programme.issued,
+        summary=summary,
+        sections=tuple(sections),
+        facts=tuple(facts),
+        drawings=tuple(drawings),
+        draft=programme.draft,
+    )
+
+
+def _good_again(told: PeriodWords) -> KeyFacts:
+    rows = [
+        KeyFact("On the day", told.status_while_working()),
+        KeyFact("Open again", told.open_again()),
+        KeyFact("Putting well", f"{told.putting_well()} {told.marks()}".strip()),
+    ]
+    if told.period.reserve_dates:
+        rows.append(KeyFact("If it rains", told.reserve_days()))
+    return KeyFacts(tuple(rows))
+
+
+def _other_dates(words: Words) -> KeyFacts:
+    rows = [
+        KeyFact(
+            f"{PeriodWords(words, period).name()}: {words.greens_briefly(period.greens)}",
+            words.dates.short_days(period.days),
+        )
+        for period in words.other_periods()
+    ]
+    rows += [
+        KeyFact(circumstances.closed_thing(words, closed), words.dates.short_days(closed.dates))
+        for closed in words.programme.closures
+    ]
+    return KeyFacts(tuple(rows))

@@ -1,0 +1,94 @@
+"""The members' calendar: an entry for each work, closure and reserve day."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Sequence
+
+from notices.documents.model import CalendarDocument, CalendarEntry
+from notices.programme.model import Period, Programme, Visit, Work
+from notices.wording import circumstances
+from notices.wording.dates import runs_of_days
+from notices.wording.lists import and_list, sentence
+from notices.wording.words import Words, days_with_greens
+
+
+def calendar(programme: Programme) -> CalendarDocument:
+    """Write the calendar of a programme.
+
+    An identity is made of the club, the work and the part, never of a date, so that
+    a work keeps its entry when it moves.
+    """
+    words = Words(programme)
+    domain = programme.club.sender.email.rpartition("@")[2]
+
+    def uid(*parts: str) -> str:
+        return f"{'-'.join([programme.club.slug, *parts])}@{domain}"
+
+    entries = [
+        CalendarEntry(uid(*parts), summary, description, first, last, tentative, category)
+        for parts, summary, description, first, last, tentative, category in _entries(words)
+    ]
+    return CalendarDocument(
+        name="calendar",
+        title=f"{programme.club.name}: work on the course",
+        language=programme.club.language,
+        summary="Planned work, closures and reserve days. All dates depend on the weather.",
+        issued=programme.issued,
+        organizer=(programme.club.name, programme.club.sender.email),
+        entries=tuple(sorted(entries, key=lambda entry: entry.first)),
+    )
+
+
+_Entry = tuple[tuple[str, ...], str, str, dt.date, dt.date, bool, str]
+
+
+def _entries(words: Words) -> Iterator[_Entry]:
+    for period in words.programme.periods:
+        for work in period.works:
+            yield from _of_work(words, work)
+        yield from _reserve_days(words, period)
+    for closed in words.programme.closures:
+        for part, run in _numbered(runs_of_days(closed.dates)):
+            what = circumstances.closed_thing(words, closed)
+            said = circumstances.closure(words, closed)
+            yield (closed.id, *part), what, said, run[0], run[-1], False, "Closure"
+
+
+def _of_work(words: Words, work: Work) -> Iterator[_Entry]:
+    text = words.operation(work)
+    name = f"{text.title}: {words.greens(work.greens)}"
+    told = "\n".join([sentence(text.line), _days_in_words(words, work.main_visits)])
+    for part, run in _numbered(runs_of_days(work.dates)):
+        yield (work.id, *part), name, told, run[0], run[-1], False, "Work"
+    for ordinal in sorted({visit.ordinal for visit in work.follow_ups}):
+        visits = [visit for visit in work.follow_ups if visit.ordinal == ordinal]
+        again, later = name.replace(":", " again:", 1), _days_in_words(words, visits)
+        for part, run in _numbered(runs_of_days([visit.date for visit in visits])):
+            parts = (work.id, f"again-{ordinal}", *part)
+            yield parts, again, later, run[0], run[-1], False, "Work"
+
+
+def _reserve_days(words: Words, period: Period) -> Iterator[_Entry]:
+    """One entry for each day kept free, named after the first work that may need it."""
+    for day in sorted({day for work in period.works for day in work.reserve_dates}):
+        works = [work for work in period.works if day in work.reserve_dates]
+        number = str(works[0].reserve_dates.index(day) + 1)
+        names = and_list([words.title(work).lower() for work in works])
+        said = sentence(f"Kept free in case rain stops {names}")
+        yield (works[0].id, "reserve", number), "Reserve day", said, day, day, True, "Reserve day"
+
+
+def _days_in_words(words: Words, visits: Sequence[Visit]) -> str:
+    return "\n".join(
+        sentence(f"{words.dates.days(days)}: {words.greens(greens)}")
+        for days, greens in days_with_greens((visit.date, visit.greens) for visit in visits)
+    )
+
+
+def _numbered(
+    runs: Sequence[list[dt.date]],
+) -> Iterator[tuple[tuple[str, ...], list[dt.date]]]:
+    """Number the parts of what falls into several; a whole has no number."""
+    for number, run in enumerate(runs, 1):
+        yield ((str(number),) if len(runs) > 1 else ()), run

@@ -1,0 +1,114 @@
+"""The front page of a pack: every file, whom it is for, what to do with it, what is still open."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from notices.documents.model import Document, Section
+from notices.documents.phrases import last_day_of_news
+from notices.findings import Finding, Weight
+from notices.programme.model import Programme
+from notices.wording.blocks import KeyFact, KeyFacts, Paragraph
+from notices.wording.lists import counted, sentence
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words
+
+
+@dataclass(frozen=True, slots=True)
+class FileCard:
+    """One thing to send, print or keep, with the files that it comes in."""
+
+    title: str
+    whom: str
+    todo: str
+    files: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Index:
+    """The front page: the document, the files, and the findings that stay open."""
+
+    document: Document
+    cards: tuple[FileCard, ...]
+    findings: tuple[KeyFact, ...]
+    accepted: tuple[KeyFact, ...]
+
+
+def index(programme: Programme) -> Index:
+    """Write the front page of a pack."""
+    words = Words(programme)
+    main = words.main_period()
+    rows = [KeyFact("Issued", f"{words.dates.date(programme.issued)}.")]
+    for period in programme.periods:
+        told = PeriodWords(words, period)
+        rows.append(KeyFact(told.name(), f"{told.when()}. {told.which()}"))
+    if main is not None:
+        rows.append(KeyFact("Putting well", PeriodWords(words, main).putting_well()))
+    note = (
+        "This is a draft: the plan still awaits approval. Please send and put up nothing yet."
+        if programme.draft
+        else "Everything here was made from the plan. Change the plan and build again "
+        "rather than changing a file."
+    )
+    document = Document(
+        name="index",
+        title="Notices to send and put up",
+        language=programme.club.language,
+        club=programme.club.name,
+        issued=programme.issued,
+        summary="Every file of this pack, whom it is for and what to do with it.",
+        sections=(Section("what", (Paragraph.of(note), KeyFacts(tuple(rows))), "What is planned"),),
+        facts=(),
+        draft=programme.draft,
+    )
+    return Index(
+        document,
+        _cards(programme, words),
+        tuple(_finding(found) for found in programme.findings),
+        tuple(
+            KeyFact(f"Accepted by {by}", f"{sentence(found.message)} {sentence(why)}")
+            for found, by, why in programme.accepted
+        ),
+    )
+
+
+def _cards(programme: Programme, words: Words) -> tuple[FileCard, ...]:
+    down = last_day_of_news(programme)
+    return (
+        FileCard(
+            "Email to members",
+            "All members",
+            "Open member-email.eml in your mail program: it opens as a draft. Put the members "
+            "into Bcc, so that nobody sees the others. For a mailing service, take "
+            "member-email.html and member-email.txt.",
+            ("member-email.eml", "member-email.html", "member-email.txt"),
+        ),
+        FileCard(
+            "Notice board",
+            "Everyone at the club",
+            "Print it on A4, in colour or black and white, and put it up now. "
+            f"Take it down after {words.dates.day(down)}.",
+            ("board-notice-a4.pdf",),
+        ),
+        FileCard(
+            "Calendar",
+            "Members and visitors",
+            "Put it on the club’s website, or attach it to a message. "
+            "The email already carries it.",
+            ("calendar.ics",),
+        ),
+        FileCard(
+            "Figures and plan",
+            "Course manager and committee",
+            "Keep them. programme.json says how each figure was worked out and from what. "
+            "plan.json is the plan, and can be built again.",
+            ("programme.json", "plan.json", "manifest.json"),
+        ),
+    )
+
+
+def _finding(found: Finding) -> KeyFact:
+    label = {Weight.THINK_AGAIN: "Think again"}.get(found.weight, "For your information")
+    about = f" ({counted(len(found.greens), 'green')})" if found.greens and found.work else ""
+    work = f"{found.work}{about}: " if found.work else ""
+    return KeyFact(label, f"{work}{sentence(found.message)} {sentence(found.suggestion)}".strip())

@@ -1,0 +1,140 @@
+"""The members' email: one screen says it all, the rest explains."""
+
+from __future__ import annotations
+
+from notices.documents import phrases
+from notices.documents.model import Document, Fact, Letter, Section
+from notices.drawings.course import greens_by_day
+from notices.programme.model import Period, Programme
+from notices.wording import circumstances
+from notices.wording.blocks import Block, Bullets, Paragraph, Picture
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words
+
+
+def member_email(programme: Programme) -> Letter:
+    """Write the first announcement to members.
+
+    It leads with the period that golfers notice most; what else is planned follows by date.
+    """
+    words = Words(programme)
+    main = words.main_period()
+    sections: list[Section] = []
+    facts: list[Fact] = []
+    drawings = []
+    if main is None:
+        heading = "Closed for a while" if programme.closures else "From the course"
+        title, summary = heading, "What is closed, when and why."
+    else:
+        told = PeriodWords(words, main)
+        title = f"{told.name()}, {words.dates.days(main.days)}"
+        summary = f"{told.what()} {told.which()}"
+        sections.append(Section("at a glance", (phrases.at_a_glance(told),)))
+        facts += phrases.period_facts(told)
+        if len(main.days) > 1 and len(main.greens) > 1:
+            drawings.append(greens_by_day(words, told))
+            sections.append(
+                Section(
+                    "days",
+                    (phrases.days_table(words, main), Picture("greens-by-day")),
+                    "Which green on which day",
+                )
+            )
+            facts += phrases.days_facts(words, main)
+    others = words.other_periods()
+    if others:
+        also = phrases.other_dates(words, others)
+        sections.append(Section("other dates", (also,), "Also planned"))
+        facts += (Fact("other dates", row.text) for row in also.rows)
+    game = phrases.your_game(words, PeriodWords(words, main) if main else None)
+    if game:
+        sections.append(Section("your game", (Bullets.of(*game),), "What it means for your game"))
+        facts += (Fact("your game", text) for text in game)
+    sections.append(Section("safety", (phrases.safety(),), "On the course"))
+    if main is not None:
+        sections += _explained(words, main)
+    for period in others:
+        section, carried = _also_planned(words, period)
+        sections.append(section)
+        facts += carried
+    sections.append(_closing(words))
+    document = Document(
+        name="member-email",
+        title=title,
+        language=programme.club.language,
+        club=programme.club.name,
+        issued=programme.issued,
+        summary=summary,
+        sections=tuple(sections),
+        facts=tuple(facts),
+        drawings=tuple(drawings),
+        draft=programme.draft,
+    )
+    return _letter(document, programme)
+
+
+def _explained(words: Words, period: Period) -> list[Section]:
+    steps: list[Block] = []
+    for work in period.works:
+        steps += phrases.operation_story(words, work)
+    many = len(period.works) > 1
+    return [
+        Section("why", words.story(period), "Why we do it"),
+        Section("steps", tuple(steps), "What we do, step by step" if many else "What we do"),
+    ]
+
+
+def _also_planned(words: Words, period: Period) -> tuple[Section, list[Fact]]:
+    told = PeriodWords(words, period)
+    blocks: list[Block] = [phrases.at_a_glance(told)]
+    besides = [
+        text
+        for text in (told.raised_cut(), told.later_dressings(), told.marks(), told.reserve())
+        if text
+    ]
+    if len(period.days) > 1 and len(period.greens) > 1:
+        blocks.append(phrases.days_table(words, period))
+    if besides:
+        blocks.append(Bullets.of(*besides))
+    for work in period.works:
+        blocks += phrases.operation_story(words, work)
+    section = Section(
+        "also planned",
+        tuple(blocks),
+        f"{told.name()}, {words.dates.days(period.days)}",
+    )
+    facts = [*phrases.period_facts(told), *(Fact("besides", text) for text in besides)]
+    if len(period.days) > 1 and len(period.greens) > 1:
+        facts += phrases.days_facts(words, period)
+    return section, facts
+
+
+def _closing(words: Words) -> Section:
+    programme = words.programme
+    lines = [circumstances.decision(words), circumstances.contact(words)]
+    if programme.club.website:
+        lines.append(f"The latest word is on {programme.club.website}")
+    lines.append(circumstances.approval(words))
+    signed = ", ".join(filter(None, (programme.club.sender.name, programme.club.sender.role)))
+    blocks: list[Block] = [Paragraph.of(line) for line in lines if line]
+    blocks.append(Paragraph.of(signed))
+    return Section("closing", tuple(blocks), "Weather, and whom to ask")
+
+
+def _letter(document: Document, programme: Programme) -> Letter:
+    club = programme.club
+    domain = club.sender.email.rpartition("@")[2]
+    subject = f"{'DRAFT: ' if document.draft else ''}{document.title}"
+    return Letter(
+        document=document,
+        subject=subject,
+        sender=(club.name, club.sender.email),
+        # A club's own address: members never see one another's (the office puts them in Bcc).
+        to=(club.name, club.reply_to or club.sender.email),
+        reply_to=(club.name, club.reply_to) if club.reply_to else None,
+        message_id=f"<{club.slug}.member-email.{programme.issued:%Y%m%d}@{domain}>",
+        list_id=f"Course notices <notices.{domain}>",
+        unsubscribe=(
+            f"mailto:{club.reply_to or club.sender.email}?subject=No%20more%20course%20notices"
+        ),
+    )

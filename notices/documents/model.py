@@ -1,0 +1,98 @@
+"""What a document holds before it is set: sentences, tables, drawings and the facts it carries."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+
+from notices.drawings.model import Drawing
+from notices.wording.blocks import Block
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """A fact that a document carries, in the very words in which it says it.
+
+    A test reads the produced file back and finds the words, and no date but these.
+    """
+
+    subject: str
+    text: str
+    dates: tuple[dt.date, ...] = ()
+    greens: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A stretch of a document under a heading of its own, or none."""
+
+    name: str
+    """What the section is for; templates and tests find it by this."""
+    blocks: tuple[Block, ...]
+    heading: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """One document for one kind of reader, in the order in which it is read."""
+
+    name: str
+    """Also the name of its template and, with an ending, of its file."""
+    title: str
+    language: str
+    club: str
+    issued: dt.date
+    summary: str
+    """One sentence for previews and descriptions."""
+    sections: tuple[Section, ...]
+    facts: tuple[Fact, ...]
+    drawings: tuple[Drawing, ...] = ()
+    draft: bool = False
+
+    def section(self, name: str) -> Section | None:
+        """Return a section by name, or None where this document has none."""
+        return next((section for section in self.sections if section.name == name), None)
+
+    def drawing(self, name: str) -> Drawing:
+        """Return a drawing by name."""
+        return next(drawing for drawing in self.drawings if drawing.name == name)
+
+
+@dataclass(frozen=True, slots=True)
+class CalendarEntry:
+    """One all-day event of a calendar."""
+
+    uid: str
+    summary: str
+    description: str
+    first: dt.date
+    last: dt.date
+    tentative: bool = False
+    category: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class CalendarDocument:
+    """A calendar of the planned work."""
+
+    name: str
+    title: str
+    language: str
+    summary: str
+    issued: dt.date
+    organizer: tuple[str, str]
+    entries: tuple[CalendarEntry, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Letter:
+    """A document that is sent: the document and what goes on its envelope."""
+
+    document: Document
+    subject: str
+    sender: tuple[str, str]
+    to: tuple[str, str]
+    reply_to: tuple[str, str] | None
+    message_id: str
+    list_id: str
+    unsubscribe: str

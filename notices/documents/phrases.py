@@ -1,0 +1,142 @@
+"""Sections that several documents share, each with the facts that it carries."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Sequence
+
+from notices.documents.model import Fact
+from notices.programme.model import Period, Programme, Work
+from notices.wording import circumstances
+from notices.wording.blocks import (
+    Block,
+    Bullets,
+    Heading,
+    KeyFact,
+    KeyFacts,
+    Paragraph,
+    Run,
+    Table,
+)
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words
+
+PLAY_SAFETY = (
+    "The team on the course has priority.",
+    "Please wait until they have seen you, moved aside and waved you on.",
+    "With ear defenders and engines they cannot hear a shout.",
+    "Do not play to a green while its flag is out.",
+)
+"""Common practice across clubs; the club's own rules come first."""
+
+
+def at_a_glance(period_words: PeriodWords) -> KeyFacts:
+    """What, when, which greens, your game, open again, putting well: the first screen."""
+    rows = [
+        KeyFact("What", period_words.what()),
+        KeyFact("When", period_words.when() + "."),
+        KeyFact("Greens", period_words.which()),
+        KeyFact("Your game", period_words.status_while_working()),
+        KeyFact("Open again", period_words.open_again()),
+        KeyFact("Putting well", period_words.putting_well()),
+    ]
+    return KeyFacts(tuple(rows))
+
+
+def period_facts(period_words: PeriodWords) -> Iterator[Fact]:
+    """Yield what at_a_glance says as facts."""
+    period = period_words.period
+    yield Fact("when", period_words.when(), period.days, period.greens)
+    yield Fact("open again", period_words.open_again())
+    yield Fact("putting well", period_words.putting_well())
+    for text in (period_words.reserve(), period_words.marks()):
+        if text:
+            yield Fact("besides", text)
+
+
+def days_table(words: Words, period: Period) -> Table:
+    """Days with their greens."""
+    return Table(
+        "Which green on which day",
+        ("Day", "Greens"),
+        tuple(
+            (words.dates.days(days), words.greens(greens, short=True))
+            for days, greens in words.days_of(period)
+        ),
+    )
+
+
+def days_facts(words: Words, period: Period) -> Iterator[Fact]:
+    """Yield each day with its greens."""
+    for days, greens in words.days_of(period):
+        yield Fact("day", words.dates.days(days), days, greens)
+
+
+def other_dates(words: Words, periods: Sequence[Period]) -> KeyFacts:
+    """Name what else is planned, each with its days and greens."""
+    return KeyFacts(
+        tuple(
+            KeyFact(
+                PeriodWords(words, period).name(),
+                f"{words.dates.days(period.days)}, {words.greens(period.greens)}.",
+            )
+            for period in periods
+        )
+    )
+
+
+def operation_story(words: Words, work: Work) -> Iterator[Block]:
+    """Yield what a work is, why it is done, what you see of it and how long."""
+    text = words.operation(work)
+    yield Heading(text.title)
+    for names in (("what we do", "why"), ("what you will see", "your game", "how long")):
+        paragraphs = [b for name in names for b in text.section(name) if isinstance(b, Paragraph)]
+        yield joined(paragraphs)
+    if work.note:
+        yield Paragraph.of(work.note)
+
+
+def your_game(words: Words, period_words: PeriodWords | None) -> list[str]:
+    """Collect what the works mean for a golfer's plans, a sentence or two each."""
+    said = []
+    if period_words is not None:
+        said += [
+            period_words.raised_cut(),
+            period_words.later_dressings(),
+            period_words.marks(),
+            period_words.reserve(),
+        ]
+    said += circumstances.fixtures(words)
+    said += [circumstances.closure(words, closed) for closed in words.programme.closures]
+    said += circumstances.restrictions(words)
+    return [text for text in said if text]
+
+
+def safety() -> Bullets:
+    """How to meet the team on the course."""
+    return Bullets.of(*PLAY_SAFETY)
+
+
+def joined(paragraphs: Sequence[Paragraph]) -> Paragraph:
+    """Make one paragraph of several."""
+    runs: list[Run] = []
+    for paragraph in paragraphs:
+        runs += [Run(" "), *paragraph.runs] if runs else paragraph.runs
+    return Paragraph(tuple(runs))
+
+
+def last_day_of_news(programme: Programme) -> dt.date:
+    """Return the day after which nothing that was announced is still to come."""
+    days = [
+        day
+        for period in programme.periods
+        for day in (*period.days, *period.reserve_dates, period.open_again.at_worst)
+        if day is not None
+    ]
+    days += [
+        period.putting_well.at_worst or period.putting_well.expect_by
+        for period in programme.periods
+        if period.noticed and period.putting_well.growth_stops is None
+    ]
+    days += [day for closed in programme.closures for day in closed.dates]
+    return max(days, default=programme.issued)

@@ -1,0 +1,11 @@
+"""The few colours of all that we print and send; contrast is tested, meaning never rests on one."""
+
+INK = "#1b2b2b"
+"""Text and lines."""
+QUIET = "#52605f"
+"""Lesser text; 6:1 on paper and more than 4.5:1 on sand."""
+PAPER = "#ffffff"
+SAND = "#f3ead6"
+"""Ground of what matters most; prints as a light grey."""
+LOAM = "#7a4a1e"
+"""Accent: headings, rules, marks."""

@@ -1,0 +1,57 @@
+"""Documents into HTML: one Jinja environment for page, paper and mail."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import css_inline
+import jinja2
+from markupsafe import Markup
+
+from notices.paths import templates_folder
+from notices.wording import blocks
+
+_TESTS = {
+    "paragraph": blocks.Paragraph,
+    "bullets": blocks.Bullets,
+    "heading": blocks.Heading,
+    "keyfacts": blocks.KeyFacts,
+    "table": blocks.Table,
+    "picture": blocks.Picture,
+}
+
+
+@cache
+def _environment() -> jinja2.Environment:
+    environment = jinja2.Environment(
+        loader=jinja2.FileSystemLoader(templates_folder()),
+        autoescape=True,
+        undefined=jinja2.StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    for name, kind in _TESTS.items():
+        environment.tests[name] = lambda value, kind=kind: isinstance(value, kind)
+    environment.filters["svg"] = _svg
+    return environment
+
+
+def _svg(source: str) -> Markup:
+    """Let a drawing of ours into a page; its texts were escaped when it was drawn."""
+    return Markup(source)  # noqa: S704
+
+
+def fill(template: str, **content: object) -> str:
+    """Fill a template.
+
+    Every name must be known to it and everything is escaped, whatever a plan holds.
+    """
+    return _environment().get_template(template).render(content).strip() + "\n"
+
+
+def inline_styles(html: str) -> str:
+    """Move the rules of a style sheet into the elements, as Gmail's phone page asks."""
+    inliner = css_inline.CSSInliner(
+        load_remote_stylesheets=False, keep_style_tags=False, keep_at_rules=False
+    )
+    return inliner.inline(html)

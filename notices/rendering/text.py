@@ -1,0 +1,85 @@
+"""Documents as plain text, written for reading and not as a copy of the page."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator
+
+from notices.documents.model import Document
+from notices.wording.blocks import (
+    Block,
+    Bullets,
+    Heading,
+    KeyFacts,
+    Paragraph,
+    Picture,
+    Runs,
+    Table,
+)
+
+WIDTH = 72
+"""Columns; longer lines are broken by mail programs at awkward places."""
+
+
+def plain_text(document: Document, footer: str) -> str:
+    """Return a document as plain text.
+
+    Every line of a list ends as a sentence, so that it is read as one.
+    """
+    lines = [document.club, *_underlined(document.title, "=")]
+    if document.draft:
+        lines += ["", "DRAFT: not yet approved. Please do not send."]
+    for section in document.sections:
+        if section.heading:
+            lines += ["", "", *_underlined(section.heading, "-")]
+        for block in section.blocks:
+            said = list(_lines(block))
+            lines += ["", *said] if said else []
+    lines += ["", "", *_wrap(footer)]
+    return "\n".join(lines).replace("\n\n\n\n", "\n\n\n") + "\n"
+
+
+def _underlined(text: str, mark: str) -> list[str]:
+    wrapped = textwrap.wrap(text, WIDTH)
+    return [*wrapped, mark * max(len(line) for line in wrapped)]
+
+
+def _lines(block: Block) -> Iterator[str]:
+    match block:
+        case Paragraph(runs):
+            yield from _wrap(_said(runs))
+        case Bullets(items):
+            for item in items:
+                yield from _wrap(_said(item), first="* ", rest="  ")
+        case Heading(text, _):
+            yield text.upper()
+        case KeyFacts(rows):
+            for row in rows:
+                yield from _wrap(f"{row.label}: {row.text}", rest="    ")
+        case Table(_, _, rows):
+            for cells in rows:
+                yield from _wrap(f"* {cells[0]}: {', '.join(cells[1:])}.", rest="  ")
+        case Picture():
+            # Whatever a picture shows stands in words beside it.
+            return
+
+
+def _said(runs: Runs) -> str:
+    return "".join(
+        f"{run.text} ({run.link})"
+        if run.link and run.link.removeprefix("mailto:") != run.text
+        else run.text
+        for run in runs
+    )
+
+
+def _wrap(text: str, first: str = "", rest: str = "") -> list[str]:
+    return textwrap.wrap(
+        text,
+        WIDTH,
+        initial_indent=first,
+        subsequent_indent=rest,
+        # An address that is cut cannot be followed.
+        break_long_words=False,
+        break_on_hyphens=False,
+    )

@@ -1,0 +1,109 @@
+"""What else golfers must know: closures, fixtures, restrictions, who decides, whom to ask."""
+
+from __future__ import annotations
+
+from notices.programme.model import Closure
+from notices.wording.lists import sentence
+from notices.wording.words import Words
+
+
+def closed_thing(words: Words, closed: Closure) -> str:
+    """Practice ground closed; for lists."""
+    if closed.whole_course:
+        subject = "course"
+    else:
+        subject = words.greens(closed.greens) if closed.greens else closed.what
+    state = "temporary greens" if "temporary green" in closed.instead.lower() else "closed"
+    return f"{subject[:1].upper()}{subject[1:]}: {state}"
+
+
+def closure(words: Words, closed: Closure) -> str:
+    """The practice ground is closed on …."""
+    if closed.whole_course:
+        subject, are = "the course", "is"
+    elif closed.greens:
+        subject = words.greens(closed.greens)
+        are = "is" if len(closed.greens) == 1 else "are"
+    else:
+        subject, are = closed.what, "are" if closed.what.endswith("s") else "is"
+        if not subject.lower().startswith("the "):
+            subject = f"the {subject}"
+    sentences = [sentence(f"{subject} {are} closed {words.dates.on_days(closed.dates)}")]
+    if closed.instead:
+        sentences.append(sentence(f"Please use {closed.instead}"))
+    if closed.reason:
+        sentences.append(sentence(f"The reason: {closed.reason}"))
+    return " ".join(sentences)
+
+
+def fixtures(words: Words) -> list[str]:
+    """What the works mean for each fixture that meets them, a sentence each."""
+    said = []
+    for fixture in words.programme.fixtures:
+        day = words.dates.day(fixture.date)
+        if fixture.closed_greens:
+            away = words.greens(fixture.closed_greens)
+            verb = "is" if len(fixture.closed_greens) == 1 else "are"
+            said.append(sentence(f"{fixture.name}, {day}: {away} {verb} not in play"))
+        elif fixture.recovering_greens:
+            some = len(fixture.recovering_greens) < len(words.programme.greens)
+            subject = words.greens(fixture.recovering_greens) if some else "the greens"
+            verb = "is" if len(fixture.recovering_greens) == 1 and some else "are"
+            said.append(
+                sentence(
+                    f"{fixture.name}, {day}: {subject} {verb} still recovering. "
+                    "Expect slower, less even putts"
+                )
+            )
+    return said
+
+
+def restrictions(words: Words) -> list[str]:
+    """What golfers go without, a few sentences each."""
+    said = []
+    for restriction in words.programme.restrictions:
+        sentences = [sentence(f"no {restriction.what} {words.dates.on_days(restriction.dates)}")]
+        if restriction.exception:
+            sentences.append(sentence(f"Exception: {restriction.exception}"))
+        if restriction.ask:
+            sentences.append(sentence(f"Please ask {restriction.ask}"))
+        said.append(" ".join(sentences))
+    return said
+
+
+def decision(words: Words) -> str:
+    """Who decides, by when, and where it is announced."""
+    sentences = ["All dates depend on the weather."]
+    decided = words.programme.decision
+    if decided is not None:
+        sentences.append(sentence(f"{decided.by} decides at {decided.when}"))
+        where = f" on {decided.where}" if decided.where else ""
+        if decided.confirmed:
+            final = f"{decided.confirmed:%H:%M}"
+            sentences.append(f"You find the final word{where} at {final} on the day.")
+        elif where:
+            sentences.append(f"You find the word{where}.")
+    return " ".join(sentences)
+
+
+def approval(words: Words) -> str:
+    """Who approved the work; empty where that is not known."""
+    given = words.programme.approval
+    if given is None or given.pending or not given.by:
+        return ""
+    text = f"Approved by {given.by}"
+    if given.date:
+        text += f" on {words.dates.date(given.date)}"
+    if given.reference:
+        text += f" ({given.reference})"
+    return sentence(text)
+
+
+def contact(words: Words) -> str:
+    """Whom to ask."""
+    club = words.programme.club
+    if club.contact:
+        return sentence(club.contact)
+    if club.sender.placeholder:
+        return "Please ask at the club."
+    return f"Please ask the {club.sender.role}, {club.sender.email}."

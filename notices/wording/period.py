@@ -1,0 +1,209 @@
+"""One period of work in words: what, when, which greens, when they are good again."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from notices.operations import Opening, WhileWorking
+from notices.programme.model import Period, Promise
+from notices.wording.lists import and_list, number, sentence
+from notices.wording.words import Words
+
+
+@dataclass(frozen=True, slots=True)
+class PeriodWords:
+    """How one period of a programme is put into words."""
+
+    words: Words
+    period: Period
+
+    def name(self) -> str:
+        """Greens renovation; or the name of its one work."""
+        opening = self.period.opening_works or self.period.works
+        kinds = {work.operation.opening for work in opening} - {Opening.SAND, Opening.NONE}
+        if len(kinds) > 1 or (len(opening) > 2 and self.period.noticed):
+            return "Greens renovation"
+        return and_list(
+            [self.words.title(work) for work in opening][:1]
+            + [self.words.title(work).lower() for work in opening[1:2]]
+        )
+
+    def what(self) -> str:
+        """Slits, holes and sand, in one sentence."""
+        opening = self.period.opening_works
+        kinds = {work.operation.opening for work in opening}
+        if not opening:
+            return sentence(self.words.operation(self.period.works[0]).line)
+        if kinds == {Opening.SLITS} and not self.period.noticed:
+            return sentence(self.words.operation(opening[0]).line)
+        parts = [
+            words
+            for kind, words in (
+                (Opening.SLITS, "slits"),
+                (Opening.HOLES, "holes"),
+                (Opening.CHANNELS, "narrow drains"),
+                (Opening.SAND, "sand"),
+                (Opening.TRENCHES, "new drains"),
+                (Opening.BARE, "new turf"),
+            )
+            if kind in kinds
+        ]
+        aim = _aim(kinds)
+        return f"{and_list(parts)[:1].upper()}{and_list(parts)[1:]}, {aim}."
+
+    def when(self) -> str:
+        """Monday 23 to Sunday 29 August 2027."""
+        return self.words.dates.days_with_year(self.period.days)
+
+    def which(self) -> str:
+        """All 18 greens and the putting green, two or three a day."""
+        greens = self.words.greens(self.period.greens)
+        pace = self._pace()
+        return sentence(f"{greens}, {pace}" if pace else greens)
+
+    def _pace(self) -> str:
+        counts = [len(self.period.greens_on(day)) for day in self.period.days]
+        if len(self.period.days) == 1 or len(self.period.greens) <= len(self.period.days):
+            return ""
+        low, high = min(counts), max(counts)
+        if low == high:
+            return f"{number(low)} a day"
+        joint = "or" if high == low + 1 else "to"
+        return f"{number(low)} {joint} {number(high)} a day"
+
+    def status_while_working(self) -> str:
+        """What golfers meet on the day."""
+        one = len(self.period.greens) == 1
+        statuses = [w.while_working for w in self.period.opening_works or self.period.works]
+        if WhileWorking.CLOSED in statuses:
+            if len(self.period.days) == 1 or one:
+                return f"{'The green is' if one else 'The greens are'} closed while we work."
+            return "Each day only the greens being worked on are closed."
+        if WhileWorking.TEMPORARY in statuses:
+            if one:
+                return "You play to a temporary green while we work."
+            return "You play to temporary greens where we work."
+        return "The greens stay open."
+
+    def open_again(self) -> str:
+        """Each green the next morning, at worst …."""
+        promise = self.period.open_again
+        statuses = {w.while_working for w in self.period.opening_works or self.period.works}
+        if statuses == {WhileWorking.OPEN}:
+            return "The greens stay open."
+        one = len(self.period.greens) == 1
+        days = {(r.back_in_play.early - r.done).days for r in self.period.recoveries}
+        if days == {0}:
+            first = (
+                "The same day, when we have finished"
+                if one
+                else "Each green the same day, when we have finished it"
+            )
+        elif days == {1} and not one:
+            first = f"Each green the next morning; all by {self.words.dates.day(promise.expect_by)}"
+        else:
+            first = f"Expect {'it' if one else 'all'} by {self.words.dates.day(promise.expect_by)}"
+        return sentence(f"{first}{self._at_worst(promise, ' if it rains')}")
+
+    def putting_well(self) -> str:
+        """Expect all by …; at worst …."""
+        promise = self.period.putting_well
+        every = "it " if len(self.period.greens) == 1 else "all "
+        if promise.expect_by == promise.at_worst:
+            return sentence(f"Expect {every}by {self.words.dates.day(promise.expect_by)}")
+        if promise.growth_stops is None:
+            return sentence(
+                f"Expect {every}by {self.words.dates.day(promise.expect_by)}{self._at_worst(promise)}"
+            )
+        if promise.through_winter:
+            return sentence(
+                f"Expect {every}by {self.words.dates.day(promise.expect_by)}. "
+                f"{self._spring(promise)}"
+            )
+        return sentence(
+            "Grass does not grow in winter. "
+            f"Expect {every}by {self.words.dates.about(promise.expect_by)}"
+            f"{self._at_worst_about(promise)}"
+        )
+
+    def marks(self) -> str:
+        """Say plainly when marks stay over winter; empty where they do not."""
+        promise = self.period.fully_healed
+        if promise.growth_stops is None or self.period.putting_well.growth_stops is not None:
+            return ""
+        if promise.through_winter:
+            return f"Some marks may stay longer. {self._spring(promise)}"
+        return ""
+
+    def _spring(self, promise: Promise) -> str:
+        # Named only to the week: it rests on when growth returns.
+        if promise.at_worst is None:
+            return "In a cold autumn some marks stay until the grass grows again in spring."
+        return (
+            "In a cold autumn some marks stay until the grass grows again, "
+            f"about {self.words.dates.week(promise.at_worst)}."
+        )
+
+    def _at_worst(self, promise: Promise, reason: str = "") -> str:
+        if promise.at_worst is None or promise.at_worst == promise.expect_by:
+            return ""
+        return f", at worst {self.words.dates.day(promise.at_worst)}{reason}"
+
+    def _at_worst_about(self, promise: Promise) -> str:
+        if promise.at_worst is None:
+            return ""
+        late, early = (
+            self.words.dates.about(promise.at_worst),
+            self.words.dates.about(promise.expect_by),
+        )
+        return "" if late == early else f", at worst {late}"
+
+    def reserve(self) -> str:
+        """Say which days are kept free for rain; empty where none are."""
+        if not self.period.reserve_dates:
+            return ""
+        return f"If rain stops us, we use {self.words.dates.days(self.period.reserve_dates)}."
+
+    def reserve_days(self) -> str:
+        """Name the days kept free for rain, under a label that says what they are."""
+        return f"We use {self.words.dates.days(self.period.reserve_dates)}."
+
+    def later_dressings(self) -> str:
+        """Say when greens are sanded again; empty where they are not."""
+        parts = []
+        for work in self.period.works:
+            ordinals = sorted({visit.ordinal for visit in work.follow_ups})
+            if not ordinals:
+                continue
+            spans = [
+                self.words.dates.on_days([v.date for v in work.follow_ups if v.ordinal == ordinal])
+                for ordinal in ordinals
+            ]
+            times = {1: "once more", 2: "twice more"}.get(
+                len(spans), f"{number(len(spans))} times more"
+            )
+            order = " in the same order" if len(self.period.days) > 1 else ""
+            again = and_list(spans, "and again")
+            plural = "the green" if len(work.greens) == 1 else "the greens"
+            parts.append(f"We sand {plural} {times}{order}, {again}.")
+        return " ".join(parts)
+
+    def raised_cut(self) -> str:
+        """Say when mowing is raised ahead of the work; empty where it is not."""
+        for work in self.period.works:
+            if work.operation.name == "raising the height of cut":
+                return (
+                    f"From {self.words.dates.day(work.dates[0])} we mow a little higher, "
+                    "so putts are slower."
+                )
+        return ""
+
+
+def _aim(kinds: set[Opening]) -> str:
+    if kinds & {Opening.TRENCHES, Opening.CHANNELS} and Opening.HOLES not in kinds:
+        return "to let the water out"
+    if kinds == {Opening.BARE}:
+        return "where the old has failed"
+    if kinds == {Opening.SAND}:
+        return "to keep the surface smooth and firm"
+    return "to let water and air down to the roots"

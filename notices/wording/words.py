@@ -1,0 +1,88 @@
+"""All wording of one programme: dates seen from its issue, greens of its course."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from notices.operations import Noticed
+from notices.programme.model import Period, Programme, Work
+from notices.wording import texts
+from notices.wording.blocks import Block
+from notices.wording.dates import ONE_DAY, DateWords
+from notices.wording.greens import name_greens
+from notices.wording.operation_facts import operation_facts, story_facts
+
+DaysWithGreens = list[tuple[tuple[dt.date, ...], tuple[str, ...]]]
+"""Days, each entry with the greens that are worked on them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """How one programme is put into words."""
+
+    programme: Programme
+
+    @property
+    def dates(self) -> DateWords:
+        """Words for dates."""
+        return DateWords(self.programme.club.language, self.programme.issued)
+
+    def greens(self, keys: Sequence[str], *, short: bool = False) -> str:
+        """Greens 1 to 6 and the putting green."""
+        return name_greens(keys, self.programme.greens, short=short)
+
+    def greens_briefly(self, keys: Sequence[str]) -> str:
+        """Name greens where room is short: all greens; greens 1 to 6."""
+        numbered = {k for k, green in self.programme.greens.items() if green.number is not None}
+        every = len(numbered) > 1 and numbered <= set(keys)
+        return "all greens" if every else self.greens(keys)
+
+    def operation(self, work: Work) -> texts.OperationText:
+        """Return the text on a work, filled with its facts."""
+        return texts.operation_text(
+            self.programme.club.language,
+            work.operation.slug,
+            operation_facts(work, self.programme),
+        )
+
+    def title(self, work: Work) -> str:
+        """Return the name of a work as a heading."""
+        return self.operation(work).title
+
+    def story(self, period: Period) -> tuple[Block, ...]:
+        """Why the works of a period are done, and done together."""
+        return texts.plain_text(self.programme.club.language, "why", story_facts(period))
+
+    def days_of(self, period: Period) -> DaysWithGreens:
+        """Return the days of a period with their greens."""
+        return days_with_greens((day, period.greens_on(day)) for day in period.days)
+
+    def main_period(self) -> Period | None:
+        """Return the period that the notices lead with: the most noticed, then the longest."""
+        return max(
+            self.programme.periods,
+            key=lambda p: (
+                p.noticed,
+                len(p.greens),
+                sum(w.operation.noticed is Noticed.CLEARLY for w in p.works),
+            ),
+            default=None,
+        )
+
+    def other_periods(self) -> list[Period]:
+        """Return the periods beside the main one, by date."""
+        main = self.main_period()
+        return [period for period in self.programme.periods if period is not main]
+
+
+def days_with_greens(visits: Iterable[tuple[dt.date, tuple[str, ...]]]) -> DaysWithGreens:
+    """Join neighbouring days with the same greens into one entry."""
+    entries: DaysWithGreens = []
+    for day, greens in sorted(visits):
+        if entries and entries[-1][1] == greens and day - entries[-1][0][-1] == ONE_DAY:
+            entries[-1] = ((*entries[-1][0], day), greens)
+        else:
+            entries.append(((day,), greens))
+    return entries
