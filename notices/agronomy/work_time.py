@@ -116,19 +116,20 @@ def minutes_for_area(
     return 60 * hectares / field_capacity_ha_per_h(speed_km_h, width_m, efficiency)
 
 
-def makespan_minutes(minutes: Sequence[Sequence[float]]) -> float:
+def makespan_minutes(minutes: Sequence[Sequence[float | None]]) -> float:
     r"""Time from the first start to the last finish of a permutation flow shop.
 
-    Every green goes through the same operations in the same order. A machine starts on a
-    green when it is free and the operation before it has left that green.
+    Every green goes through the operations in the same order, and every operation through
+    the greens. A machine starts on a green when it is free and the operation before it has
+    left that green; a green that it has nothing to do on, it passes by without waiting.
 
     .. math:: C_{g,o} = \max(C_{g-1,o}, C_{g,o-1}) + p_{g,o}
 
     Parameters
     ----------
-    minutes : sequence of sequences of float
+    minutes : sequence of sequences of float or None
         For each green, in the order in which they are done, the time of each operation,
-        0 or more. [min]
+        0 or more; None where it is not done there. [min]
 
     Returns
     -------
@@ -151,6 +152,8 @@ def makespan_minutes(minutes: Sequence[Sequence[float]]) -> float:
         left = left or [0.0] * len(green)
         ready = 0.0
         for operation, time in enumerate(green):
+            if time is None:
+                continue
             ready = max(ready, left[operation]) + non_negative("minutes", time)
             left[operation] = ready
     return max(left, default=0.0)

@@ -5,21 +5,20 @@ Messages and suggestions end without a full stop; `Finding` sets it.
 
 from __future__ import annotations
 
-import datetime as dt
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator
 
-from notices.agronomy import moles, work_time
+from notices.agronomy import moles
 from notices.findings import Finding, Weight
-from notices.operations import Opening, Pace
+from notices.operations import Opening
 from notices.plan.model import Plan
+from notices.programme.climate import is_southern, may_be_british
+from notices.programme.closed_greens import unknown_greens
+from notices.programme.lay_out import DEFAULT_AREA_M2
 from notices.programme.model import Programme, Work
-from notices.programme.pace import club_paces, pace_of
+from notices.programme.working_day import working_days
 from notices.references import REFERENCES
 
 Check = Callable[[Programme, Plan], Iterator[Finding]]
-
-BREAK_MINUTES = 60
-"""Meals and rests in a working day (common practice)."""
 
 
 def check_programme(programme: Programme, plan: Plan) -> list[Finding]:
@@ -113,7 +112,8 @@ def fixture_in_recovery(programme: Programme, _plan: Plan) -> Iterator[Finding]:
                 "fixture-in-recovery",
                 Weight.THINK_AGAIN,
                 f"{fixture.name} on {fixture.date} comes before "
-                f"{_count(fixture.recovering_greens)} putt well again",
+                f"{_count(fixture.recovering_greens)} "
+                f"{'putts' if len(fixture.recovering_greens) == 1 else 'putt'} well again",
                 "Move the work or the fixture, or accept the finding with a reason",
                 ("fixtures", fixture.plan_index),
                 greens=fixture.recovering_greens,
@@ -133,10 +133,10 @@ def recovery_into_winter(programme: Programme, _plan: Plan) -> Iterator[Finding]
                 "recovery-into-winter",
                 Weight.THINK_AGAIN,
                 f"in an ordinary year growth stops about {stop}{spring}; "
-                f"{_count(tuple(r.green for r in waiting))} may not have healed by then",
+                f"{_count(tuple(r.green for r in waiting))} may not have healed before it stops",
                 "Work earlier in the season if you can; the notices say plainly that marks stay",
-                ("works", period.works[0].plan_index, "dates"),
-                work=period.works[0].id,
+                ("works", period.opening_works[0].plan_index, "dates"),
+                work=period.opening_works[0].id,
                 greens=tuple(r.green for r in waiting),
                 dates=period.days,
             )
@@ -159,90 +159,104 @@ def work_before_issue(programme: Programme, _plan: Plan) -> Iterator[Finding]:
 
 def day_too_long(programme: Programme, plan: Plan) -> Iterator[Finding]:
     """The last machine leaves the last green after the working day ends."""
-    if plan.crew is None:
-        return
-    start, end = plan.crew.working_day
-    available = (end.hour - start.hour) * 60 + end.minute - start.minute - BREAK_MINUTES
-    people = plan.crew.people + plan.crew.hired_people
-    for day in sorted({day for work in programme.works for day in work.dates}):
-        works = [work for work in programme.works if day in work.dates]
-        times = _work_times(programme, works, day)
-        needed = max(
-            work_time.makespan_minutes(times),
-            _labour_minutes(times, works, club_paces(plan.crew)) / people,
+    for day in working_days(programme, plan):
+        if day.needed_minutes <= day.available_minutes:
+            continue
+        longest = max(day.works, key=lambda work: _minutes_of(programme, work))
+        hands = "1 person has" if day.people == 1 else f"{day.people} people have"
+        yield Finding(
+            "day-too-long",
+            Weight.THINK_AGAIN,
+            f"the work on {day.date} takes about {day.needed_minutes / 60:.1f} hours, "
+            f"and {hands} {day.available_minutes / 60:.1f}",
+            "Take fewer greens a day, or more people or machines",
+            ("works", longest.plan_index, "dates"),
+            work=longest.id,
+            dates=(day.date,),
         )
-        if needed > available:
-            longest = max(works, key=lambda work: len(work.greens))
-            yield Finding(
-                "day-too-long",
-                Weight.THINK_AGAIN,
-                f"the work on {day} takes about {needed / 60:.1f} hours, "
-                f"and {people} people have {available / 60:.1f}",
-                "Take fewer greens a day, or more people or machines",
-                ("works", longest.plan_index, "dates"),
-                work=longest.id,
-                dates=(day,),
-            )
 
 
-def _work_times(programme: Programme, works: Sequence[Work], day: dt.date) -> list[list[float]]:
-    """Return minutes by green and operation, both in the order in which they are done."""
-    ordered = sorted(works, key=lambda work: work.operation.order)
-    on_day = {
-        work.id: {g for v in work.visits if v.date == day for g in v.greens} for work in works
-    }
-    greens = dict.fromkeys(g for work in ordered for g in work.greens if g in on_day[work.id])
-
-    def minutes(work: Work, green: str) -> float:
-        figure = programme.figure("work time", work.id, green)
-        return figure.value or 0.0 if figure and green in on_day[work.id] else 0.0
-
-    return [[minutes(work, green) for work in ordered] for green in greens]
-
-
-def _labour_minutes(
-    times: Sequence[Sequence[float]], works: Sequence[Work], paces: Mapping[str, Pace]
-) -> float:
-    ordered = sorted(works, key=lambda work: work.operation.order)
-    people = [pace.people if (pace := pace_of(work, paces)) else 0 for work in ordered]
-    return sum(t * p for row in times for t, p in zip(row, people, strict=True))
+def _minutes_of(programme: Programme, work: Work) -> float:
+    figure = programme.figure("work time", work.id)
+    return figure.value or 0.0 if figure else 0.0
 
 
 def nothing_to_fill(programme: Programme, _plan: Plan) -> Iterator[Finding]:
     """A dressing is to fill holes, and there are none."""
     for work in programme.works:
-        if work.settings.words("fill") != "holes" or "fill" not in work.settings.given:
+        if "fill" not in work.settings.given:
             continue
-        sand = programme.figure("sand", work.id)
-        if sand is not None and not sand.value:
+        empty = tuple(
+            need.green for need in programme.sand if need.work == work.id and not need.fills
+        )
+        if empty:
+            where = "these greens" if len(empty) == len(work.greens) else _count(empty)
             yield Finding(
                 "nothing-to-fill",
                 Weight.THINK_AGAIN,
-                "this dressing is to fill holes, but no work opens any on these greens before it",
+                f"this dressing is to fill holes, but no work opens any on {where} before it",
                 "Give a rate, or move the dressing after the holes are made",
                 ("works", work.plan_index, "settings", "fill"),
                 work=work.id,
-                greens=work.greens,
+                greens=empty,
+                dates=work.dates,
             )
 
 
-def rests_on_defaults(_programme: Programme, plan: Plan) -> Iterator[Finding]:
+def closure_of_unknown_greens(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """A closure counts up greens that the course does not have."""
+    for closure in programme.closures:
+        missing = unknown_greens(closure.what, programme.greens)
+        if missing:
+            yield Finding(
+                "closure-of-unknown-greens",
+                Weight.THINK_AGAIN,
+                f"{closure.what} are closed, but the course has no green {', '.join(missing)}",
+                "Add them under course: greens, or take them out of the closure",
+                ("closures", closure.plan_index, "what"),
+                dates=closure.dates,
+            )
+
+
+def cut_not_raised(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """The height of cut is to be raised, and is not."""
+    for work in programme.works:
+        if work.operation.name != "raising the height of cut":
+            continue
+        low, high = work.settings.number("from"), work.settings.number("to")
+        if high <= low:
+            yield Finding(
+                "cut-not-raised",
+                Weight.THINK_AGAIN,
+                f"the height of cut is to be raised from {low:g} mm to {high:g} mm",
+                "Write the height before as from, and the higher one as to",
+                ("works", work.plan_index, "settings"),
+                work=work.id,
+                dates=work.dates,
+            )
+
+
+def rests_on_defaults(programme: Programme, plan: Plan) -> Iterator[Finding]:
     """Say what the estimates rest on where the plan is silent."""
     if plan.works and plan.course.monthly_mean_temperature is None:
+        turned = ", half a year turned," if is_southern(plan.club) else ""
         yield Finding(
             "temperatures-not-stated",
-            Weight.INFORMATION,
-            "recovery is worked out with the mean temperatures of four British and Irish stations",
+            Weight.INFORMATION if may_be_british(plan) else Weight.THINK_AGAIN,
+            "recovery is worked out with the mean temperatures of four British and Irish "
+            f"stations{turned}{'' if may_be_british(plan) else ' which are hardly those of your place'}",
             "Add course: monthly_mean_temperature: with twelve figures for your place",
             ("course",),
         )
-    if any(line.area is None for line in plan.course.greens):
+    assumed = tuple(key for key, green in programme.greens.items() if not green.area_given)
+    if assumed:
         yield Finding(
             "area-not-stated",
             Weight.INFORMATION,
-            "greens without an area are taken to be 500 m² each",
+            f"greens without an area are taken to be {DEFAULT_AREA_M2:g} m² each",
             "Add the area of each green",
             ("course", "greens"),
+            greens=assumed,
         )
 
 
@@ -269,6 +283,8 @@ CHECKS: tuple[Check, ...] = (
     work_before_issue,
     day_too_long,
     nothing_to_fill,
+    closure_of_unknown_greens,
+    cut_not_raised,
     rests_on_defaults,
     not_used_yet,
 )

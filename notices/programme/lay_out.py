@@ -4,86 +4,148 @@ from __future__ import annotations
 
 import datetime as dt
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Hashable, Mapping, Sequence
 from itertools import islice
+from types import MappingProxyType
+from typing import TypeVar
 
-from notices.operations import CATALOGUE, Kind, Operation, SettingValue
+from notices.operations import CATALOGUE, Operation, SettingValue
 from notices.plan.days import all_days
 from notices.plan.green_list import GreenRef
 from notices.plan.model import GreenChoice, Plan
 from notices.plan.model import Work as WrittenWork
 from notices.programme.model import Green, Settings, Visit, Work
+from notices.programme.slugs import distinct_slugs
 
 DEFAULT_AREA_M2 = 500.0
 """A typical green has 465 to 557 m² (trade press)."""
 
+Box = TypeVar("Box", bound=Hashable)
+
 GreensByDay = dict[dt.date, tuple[str, ...]]
+DaysByGreen = dict[str, tuple[dt.date, ...]]
+
+_NOTHING: Mapping[str, tuple[dt.date, ...]] = MappingProxyType({})
 
 
 def lay_out_greens(plan: Plan) -> dict[str, Green]:
-    """Return the greens of the course by key, in the order of the plan."""
-    greens: dict[str, Green] = {}
+    """Return the greens of the course by key, in the order of the plan.
+
+    A later line overrides an earlier one, whatever the capitals; a line without an area
+    leaves the area that an earlier one gave.
+    """
+    keys: dict[str, str] = {}
+    areas: dict[str, float | None] = {}
+    numbers: dict[str, int | None] = {}
     for line in plan.course.greens:
         for ref in line.green:
-            area = DEFAULT_AREA_M2 if line.area is None else line.area
-            number = ref if isinstance(ref, int) else None
-            greens[str(ref)] = Green(str(ref), number, area, line.area is not None)
-    return greens
+            key = keys.setdefault(str(ref).casefold(), str(ref))
+            areas[key] = areas.get(key) if line.area is None else line.area
+            numbers[key] = ref if isinstance(ref, int) else None
+    slugs = distinct_slugs(areas, "green")
+    return {
+        key: Green(
+            key,
+            numbers[key],
+            DEFAULT_AREA_M2 if area is None else area,
+            area is not None,
+            slugs[key],
+        )
+        for key, area in areas.items()
+    }
 
 
 def green_keys(refs: Sequence[GreenRef], greens: Mapping[str, Green]) -> tuple[str, ...]:
-    """Return the keys of greens named in a plan, whatever their capitals."""
+    """Return the keys of greens named in a plan, whatever their capitals.
+
+    Raises
+    ------
+    KeyError
+        When the course has no such green; plan.load has refused such a plan.
+    """
     by_word = {key.casefold(): key for key in greens}
     return tuple(by_word[str(ref).casefold()] for ref in refs)
 
 
 def lay_out_works(plan: Plan, greens: Mapping[str, Green]) -> tuple[Work, ...]:
     """Return the works with their days, in the order of the plan."""
-    counts: Counter[str] = Counter()
+    together = {
+        days: _days_of_greens([w for w in plan.works if all_days(w.dates) == days], days, greens)
+        for days in {all_days(work.dates) for work in plan.works}
+    }
+    identities = _identities(plan)
     works = []
     for index, written in enumerate(plan.works):
         operation = CATALOGUE[written.operation]
-        counts[operation.name] += 1
-        by_day = _greens_by_day(written, plan, greens)
+        by_day = _greens_by_day(written, together[all_days(written.dates)], greens)
         visits = tuple(Visit(day, by_day[day]) for day in sorted(by_day) if by_day[day])
         settings = settle(operation, written.settings, plan)
         works.append(
             Work(
-                id=written.id or f"{operation.slug}-{counts[operation.name]}",
+                id=identities[index],
                 operation=operation,
                 plan_index=index,
                 settings=settings,
                 visits=visits + _later_dressings(visits, settings),
                 reserve_dates=all_days(written.reserve_dates),
                 while_working=written.while_working or operation.while_working,
-                reopen_days=(operation.reopen_days if written.reopen is None else written.reopen),
+                reopen_days=operation.reopen_days if written.reopen is None else written.reopen,
                 services_checked=written.services_checked,
                 note=written.note or "",
+                reopen_given=written.reopen is not None,
             )
         )
     return tuple(works)
 
 
-def _greens_by_day(work: WrittenWork, plan: Plan, greens: Mapping[str, Green]) -> GreensByDay:
-    """Return the greens of each day of one work.
+def _identities(plan: Plan) -> list[str]:
+    """Return what each work is known by: its id, else its operation and its ordinal.
 
-    Works of the same dates go together: all follow the one that assigns greens to days,
-    or else the one that takes the most greens, so that no job overtakes another.
+    Every work of an operation counts, so that naming one does not rename the others.
     """
+    taken = {work.id for work in plan.works if work.id}
+    counts: Counter[str] = Counter()
+    found = []
+    for work in plan.works:
+        counts[work.operation] += 1
+        name = f"{CATALOGUE[work.operation].slug}-{counts[work.operation]}"
+        while work.id is None and name in taken:  # another work has been given this very id
+            name += "-unnamed"
+        found.append(work.id or name)
+    return found
+
+
+def _days_of_greens(
+    works: Sequence[WrittenWork], days: Sequence[dt.date], greens: Mapping[str, Green]
+) -> DaysByGreen:
+    """Put greens on days for works of the same dates, which go together.
+
+    All follow those that assign greens to days; of the others the one that takes the most
+    greens leads, so that no job overtakes another.
+    """
+    found: DaysByGreen = {}
+    for work in works:
+        for day, refs in work.greens.by_day if work.greens else ():
+            for key in green_keys(refs, greens):
+                found.setdefault(key, (day,))
+    plain = [_listed(w, greens) for w in works if not (w.greens and w.greens.by_day)]
+    for listed in sorted(plain, key=len, reverse=True):
+        found |= spread(listed, days, found)
+    return found
+
+
+def _greens_by_day(
+    work: WrittenWork, days_of: Mapping[str, tuple[dt.date, ...]], greens: Mapping[str, Green]
+) -> GreensByDay:
+    """Return the greens of each day of one work."""
     if work.greens and work.greens.by_day:
         return _assigned(work.greens, greens)
-    listed = _listed(work, greens)
-    days = all_days(work.dates)
-    together = [other for other in plan.works if other.dates == work.dates]
-    for other in together:
-        if other.greens and other.greens.by_day:
-            led = _assigned(other.greens, greens)
-            break
-    else:
-        led = spread(max((_listed(other, greens) for other in together), key=len), days)
-    chosen = set(listed)
-    followed = {day: tuple(key for key in keys if key in chosen) for day, keys in led.items()}
-    return spread(listed, days, followed)
+    chosen = set(_listed(work, greens))
+    by_day: dict[dt.date, list[str]] = {}
+    for key, days in days_of.items():
+        for day in days if key in chosen else ():
+            by_day.setdefault(day, []).append(key)
+    return {day: tuple(keys) for day, keys in by_day.items()}
 
 
 def _assigned(choice: GreenChoice, greens: Mapping[str, Green]) -> GreensByDay:
@@ -99,13 +161,15 @@ def _listed(work: WrittenWork, greens: Mapping[str, Green]) -> tuple[str, ...]:
 
 
 def spread(
-    greens: Sequence[str], days: Sequence[dt.date], assigned: Mapping[dt.date, tuple[str, ...]] = {}
-) -> GreensByDay:
+    greens: Sequence[str],
+    days: Sequence[dt.date],
+    fixed: Mapping[str, tuple[dt.date, ...]] = _NOTHING,
+) -> DaysByGreen:
     """Spread greens over days in the listed order, as evenly as whole greens allow.
 
-    Greens that another work of the same dates has put on a day go there. Where there
-    are more days than greens, a green takes several days running: draining one green
-    in four days is one job.
+    Greens that another work of the same dates has put on a day go there, and the others
+    even out what is left. A work with fewer greens than days takes several days running
+    for each: draining one green in four days is one job.
 
     Parameters
     ----------
@@ -113,48 +177,53 @@ def spread(
         Keys, in the order in which they are to be done.
     days
         Working days, in order.
-    assigned
-        Greens already put on a day by another work.
+    fixed
+        Days of greens that another work has put there.
 
     Returns
     -------
     dict
-        The greens of each day; never a green on two days unless it takes them running.
+        The days of each green, one after the other only where it takes them running.
     """
-    by_day: GreensByDay = {day: assigned.get(day, ()) for day in days}
-    fixed = {key for keys in by_day.values() for key in keys}
+    led = {key: fixed[key] for key in greens if key in fixed}
     loose = [key for key in greens if key not in fixed]
-    if not loose:
-        return by_day
-    if len(loose) >= len(days):
-        queue = iter(loose)
-        for day, share in zip(days, _shares(len(loose), len(days)), strict=True):
-            by_day[day] += tuple(islice(queue, share))
-        return by_day
-    calendar = iter(days)
-    for key, share in zip(loose, _shares(len(days), len(loose)), strict=True):
-        for day in islice(calendar, share):
-            by_day[day] += (key,)
-    return by_day
+    if not led and len(loose) < len(days):
+        calendar = iter(days)
+        shares = _even(dict.fromkeys(loose, 0), len(days))
+        return {key: tuple(islice(calendar, share)) for key, share in shares.items()}
+    load = Counter(day for taken in led.values() for day in taken)
+    queue = iter(loose)
+    places = _even({day: load[day] for day in days}, len(loose))
+    return led | {key: (day,) for day, share in places.items() for key in islice(queue, share)}
 
 
-def _shares(things: int, boxes: int) -> list[int]:
-    """Divide things over boxes, the fuller boxes first."""
-    each, extra = divmod(things, boxes)
-    return [each + 1] * extra + [each] * (boxes - extra)
+def _even(load: Mapping[Box, int], things: int) -> dict[Box, int]:
+    """Say how many things go into each box so that all are as even as can be, the first fuller."""
+    added = dict.fromkeys(load, 0)
+    for _ in range(things):
+        added[min(added, key=lambda box: load[box] + added[box])] += 1
+    return added
 
 
 def settle(operation: Operation, given: Mapping[str, SettingValue], plan: Plan) -> Settings:
-    """Return the settings of a work: the club's where given, else the catalogue's."""
+    """Return the settings of a work: the club's where given, else the catalogue's.
+
+    The club's height of cut is where raising it starts from; the usual rise stays.
+    """
     values: dict[str, SettingValue | None] = {s.name: s.default for s in operation.settings}
-    if plan.course.mowing_height is not None and "from" in values:
-        values["from"] = plan.course.mowing_height
-    values |= given
-    for setting in operation.settings:
-        value = values[setting.name]
-        if setting.kind is Kind.COUNT and isinstance(value, float):
-            values[setting.name] = int(value)
-    return Settings(values, frozenset(given))
+    own = dict(given)
+    height = plan.course.mowing_height
+    if operation.name == "raising the height of cut" and height is not None and "from" not in own:
+        rise = _number(values["to"]) - _number(values["from"])
+        values["to"] = height + rise
+        own["from"] = height
+    return Settings(values | own, frozenset(own))
+
+
+def _number(value: SettingValue | None) -> float:
+    if not isinstance(value, float | int):
+        raise TypeError(f"{value!r} is not a number")
+    return value
 
 
 def _later_dressings(visits: Sequence[Visit], settings: Settings) -> tuple[Visit, ...]:

@@ -25,6 +25,8 @@ class Green:
     number: int | None
     area_m2: float
     area_given: bool
+    slug: str = ""
+    """How figures name it: small letters and hyphens, like that of no other green."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +89,8 @@ class Work:
     reopen_days: int
     services_checked: bool
     note: str
+    reopen_given: bool = True
+    """Whether the plan says when the green reopens, and not the catalogue."""
 
     @property
     def main_visits(self) -> tuple[Visit, ...]:
@@ -108,9 +112,17 @@ class Work:
         """Greens in the order in which they are done."""
         return tuple(dict.fromkeys(g for visit in self.main_visits for g in visit.greens))
 
+    def days_on(self, green: str, ordinal: int = 1) -> tuple[dt.date, ...]:
+        """Days of the work itself, or of a later dressing, on a green."""
+        return tuple(v.date for v in self.visits if v.ordinal == ordinal and green in v.greens)
+
     def last_day_on(self, green: str) -> dt.date:
         """Last day on which the work itself is done on a green."""
-        return max(visit.date for visit in self.main_visits if green in visit.greens)
+        return max(self.days_on(green))
+
+    def last_visit_to(self, green: str) -> dt.date:
+        """Last day on which anything of the work is done on a green, later dressings included."""
+        return max(visit.date for visit in self.visits if green in visit.greens)
 
 
 class PlayStatus(enum.Enum):
@@ -134,6 +146,10 @@ class Recovery:
     growth_stops: dt.date | None = None
     """First day without growth before all has healed, if there is one."""
     growth_returns: dt.date | None = None
+    grows_to_putt: bool = False
+    """Whether it is grass, and not sand alone, that makes it putt smoothly."""
+    grows_to_heal: bool = False
+    """Whether grass must grow before all has healed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,7 +160,9 @@ class Promise:
     at_worst: dt.date | None
     """None where growth does not get there in the two years looked at."""
     growth_stops: dt.date | None = None
-    """First day without growth, where that comes before the later date."""
+    """First day without growth, where grass is needed and that comes before the later date.
+
+    Where growth stops twice before then, it is the one after `expect_by`."""
 
     @property
     def through_winter(self) -> bool:
@@ -234,12 +252,13 @@ class Decision:
 class Figure:
     """One number, traceable: how it was worked out, from what, on whose authority.
 
-    ``value`` is unrounded, or None where there is no such day before growth stops.
+    ``value`` is unrounded, or None where there is no such day in the two years looked at.
     """
 
     id: str
     quantity: str
     work: str
+    """A work, or "all" for the whole plan."""
     green: str
     """A green, or "all"."""
     value: float | None

@@ -4,32 +4,15 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from functools import cache
 
 from notices.agronomy import recovery as model
 from notices.agronomy.growth import Climate
 from notices.agronomy.recovery import DateRange
-from notices.operations import Opening
-from notices.programme.model import Promise, Recovery, SandOnGreen, Work
-from notices.programme.sand import hole_diameter_mm
-
-MOLE_SLOT_MM = 12.0
-"""Width of the slot that the leg of a mole plough leaves (common practice, no published source)."""
-
-TURF_SMOOTH_GROWTH_DAYS = (42.0, 70.0)
-"""Laid turf: six to ten weeks of growth (common practice)."""
-
-TURF_HEALED_GROWTH_DAYS = (70.0, 120.0)
-"""Seams gone from sight (judgement)."""
-
-TRENCH_HEALED_GROWTH_DAYS = (70.0, 180.0)
-"""Trench lines sink and want sand for a season (common practice)."""
-
-HEAVY_DRESSING_MM = 0.65
-"""About 1 kg/m²: the upper end of one dressing in the growing season (trade press)."""
-
-LONGEST_SPAN = dt.timedelta(days=31)
-"""A member is shown a span of a month at most; the earlier date gives way."""
+from notices.programme.grounds import Ground, Growth, ground_of_healing, ground_of_putting
+from notices.programme.model import Recovery, SandOnGreen, Work
+from notices.programme.sand import filled_by
 
 
 class RecoveryModel:
@@ -37,15 +20,26 @@ class RecoveryModel:
 
     def __init__(self, climate: Climate) -> None:
         self.climate = climate
-        self._span = cache(self._span_uncached)
+        self._span = cache(lambda slow, fast, done: model.span(slow, fast, done, climate))
         self._stop = cache(lambda done: model.growth_stop(done, climate))
         self._returns = cache(lambda after: model.growth_returns(after, climate))
 
-    def _span_uncached(self, slow_days: float, fast_days: float, done: dt.date) -> DateRange:
-        return model.span(slow_days, fast_days, done, self.climate)
+    def span_of(self, ground: Ground, done: dt.date) -> DateRange:
+        """Return the dates that follow from what a recovery rests on."""
+        if isinstance(ground, Growth):
+            return self._span(ground.slow_days, ground.fast_days, done)
+        return ground.span
 
-    def of_work(self, work: Work, green: str, filled_on: dt.date | None) -> Recovery:
+    def growth_stop(self, after: dt.date) -> dt.date | None:
+        """Return the first day after another from which growth rests for a week."""
+        return self._stop(after)
+
+    def of_work(
+        self, work: Work, green: str, need: SandOnGreen | None, filling: Work | None
+    ) -> Recovery:
         """Return when one green comes back after one work.
+
+        It does not putt smoothly before it is in play, nor is it healed before that.
 
         Parameters
         ----------
@@ -53,107 +47,84 @@ class RecoveryModel:
             The work; it need not open the surface.
         green
             Key of the green.
-        filled_on
-            Day of the last dressing that fills the holes of this work, if one does.
+        need
+            The sand that the work itself brings, if it is a dressing.
+        filling
+            The dressing that fills the holes of this work, if one does.
         """
         done = work.last_day_on(green)
         back = done + dt.timedelta(days=work.reopen_days)
-        healed = self._span(*_growth_days_to_heal(work), done)
-        if work.operation.opening is Opening.SAND:
-            last = max(v.date for v in work.visits if green in v.greens)
-            smooth = model.sanded_surface(last, heavy=_is_heavy(work))
-            healed = smooth
-        elif filled_on is not None:
-            smooth = model.putting_smoothly_when_filled(filled_on)
-        else:
-            smooth = self._span(*_growth_days_to_putt(work), done)
-        return self._with_winter(green, done, DateRange(back, back), smooth, healed)
+        putting = ground_of_putting(work, green, need, filling)
+        healing = ground_of_healing(work, green, need)
+        smooth = not_before(self.span_of(putting, done), DateRange(back, back))
+        return self._with_winter(
+            Recovery(
+                green,
+                done,
+                DateRange(back, back),
+                smooth,
+                not_before(self.span_of(healing, done), smooth),
+                grows_to_putt=isinstance(putting, Growth),
+                grows_to_heal=isinstance(healing, Growth),
+            )
+        )
 
-    def of_green(self, green: str, recoveries: Sequence[Recovery]) -> Recovery:
-        """Return when a green comes back after several works, never before it is in play."""
+    def of_green(self, recoveries: Sequence[Recovery]) -> Recovery:
+        """Return when a green comes back after several works.
+
+        Holes and the dressing that fills them count as two: at worst they hinder one another,
+        which brings October cores to the three to five weeks of common practice.
+        """
         done = max(r.done for r in recoveries)
         back = max(r.back_in_play.early for r in recoveries)
-        smooth = model.combine([r.putting_smoothly for r in recoveries], done)
-        healed = model.combine([r.fully_healed for r in recoveries], done)
+        smooth = not_before(
+            model.combine([r.putting_smoothly for r in recoveries], done), DateRange(back, back)
+        )
+        healed = not_before(model.combine([r.fully_healed for r in recoveries], done), smooth)
         return self._with_winter(
-            green, done, DateRange(back, back), _not_before(smooth, back), _not_before(healed, back)
+            Recovery(
+                recoveries[0].green,
+                done,
+                DateRange(back, back),
+                smooth,
+                healed,
+                grows_to_putt=any(r.grows_to_putt for r in recoveries),
+                grows_to_heal=any(r.grows_to_heal for r in recoveries),
+            )
         )
 
-    def _with_winter(
-        self,
-        green: str,
-        done: dt.date,
-        back: DateRange,
-        smooth: DateRange,
-        healed: DateRange,
-    ) -> Recovery:
-        # Something waits for spring only where growth stops before the late date.
-        late = healed.late or dt.date.max
-        stop = self._stop(done) if healed.late != done else None
-        if stop is not None and stop >= late:
-            stop = None
-        returns = self._returns(stop) if stop else None
-        return Recovery(green, done, back, smooth, healed, stop, returns)
+    def _with_winter(self, recovery: Recovery) -> Recovery:
+        """Say when growth stops, where grass must grow and has not done so before then."""
+        if not recovery.grows_to_heal:
+            return recovery
+        stop, late = self._stop(recovery.done), recovery.fully_healed.late
+        if stop is None or (late is not None and stop >= late):
+            return recovery
+        return replace(recovery, growth_stops=stop, growth_returns=self._returns(stop))
 
 
-def _is_heavy(work: Work) -> bool:
-    if "rate" in work.settings.given:
-        return work.settings.number("rate") / 1.5 > HEAVY_DRESSING_MM
-    return "fill" in work.settings.given
-
-
-def _growth_days_to_heal(work: Work) -> tuple[float, float]:
-    """Return the growth days until healed, at slow and at fast growth."""
-    rates = model.SIDEWAYS_GROWTH_MM_PER_DAY
-    kind = work.operation.opening
-    if kind is Opening.HOLES:
-        width = hole_diameter_mm(work)
-    elif kind is Opening.CHANNELS:
-        width = MOLE_SLOT_MM
-    elif kind is Opening.SLITS:
-        blade, depth = work.settings.number("blade_width"), work.settings.number("depth")
-        return (
-            model.growth_days_for_slit(blade, depth, rates.low),
-            model.growth_days_for_slit(blade, depth, rates.high),
-        )
-    elif kind is Opening.TRENCHES:
-        return TRENCH_HEALED_GROWTH_DAYS[::-1]
-    elif kind is Opening.BARE:
-        return TURF_HEALED_GROWTH_DAYS[::-1]
-    else:
-        return 0.0, 0.0
-    return (
-        model.growth_days_for_opening(width, rates.low),
-        model.growth_days_for_opening(width, rates.high),
-    )
-
-
-def _growth_days_to_putt(work: Work) -> tuple[float, float]:
-    if work.operation.opening in (Opening.TRENCHES, Opening.BARE):
-        return TURF_SMOOTH_GROWTH_DAYS[::-1]
-    slow, fast = _growth_days_to_heal(work)
-    return model.growth_days_to_half_closed(slow), model.growth_days_to_half_closed(fast)
-
-
-def _not_before(span: DateRange, day: dt.date) -> DateRange:
-    early = max(span.early, day)
-    return DateRange(early, None if span.late is None else max(span.late, early))
+def not_before(span: DateRange, other: DateRange) -> DateRange:
+    """Return a range moved so that neither of its ends comes before that of another."""
+    early = max(span.early, other.early)
+    if span.late is None or other.late is None:
+        return DateRange(early, None)
+    return DateRange(early, max(span.late, other.late))
 
 
 def recover_works(
-    works: Sequence[Work], needs: Sequence[SandOnGreen], recovery_model: RecoveryModel
+    works: Sequence[Work],
+    needs: Sequence[SandOnGreen],
+    recovery_model: RecoveryModel,
+    others: Sequence[Work] = (),
 ) -> dict[str, tuple[Recovery, ...]]:
-    """Return, by work, when each of its greens comes back."""
-    by_id = {work.id: work for work in works}
-    filled: dict[tuple[str, str], dt.date] = {}
-    for need in needs:
-        dressing = by_id[need.work]
-        last = max(v.date for v in dressing.visits if need.green in v.greens)
-        for opened in need.fills:
-            filled[opened, need.green] = last
+    """Return, by work, when each of its greens comes back; other works may fill their holes."""
+    sand = {(need.work, need.green): need for need in needs}
+    filled = filled_by((*others, *works), needs)
     return {
         work.id: tuple(
-            recovery_model.of_work(work, green, filled.get((work.id, green)))
+            recovery_model.of_work(
+                work, green, sand.get((work.id, green)), filled.get((work.id, green))
+            )
             for green in work.greens
         )
         for work in works
@@ -170,25 +141,4 @@ def recover_period(
     for work in works:
         for recovery in by_work[work.id]:
             gathered.setdefault(recovery.green, []).append(recovery)
-    return tuple(recovery_model.of_green(green, found) for green, found in gathered.items())
-
-
-def promise(spans: Sequence[DateRange], recoveries: Sequence[Recovery]) -> Promise:
-    """Return what members are told of several greens: all of them by then.
-
-    Parameters
-    ----------
-    spans
-        The range of each green.
-    recoveries
-        Where they come from; they know when growth stops.
-    """
-    expect = max(span.early for span in spans)
-    lates = [span.late for span in spans if span.late is not None]
-    worst = max(lates) if len(lates) == len(spans) else None
-    stops = [r.growth_stops for r in recoveries if r.growth_stops is not None]
-    stop = min(stops) if stops and (worst is None or worst >= min(stops)) else None
-    # Where growth stops in between, the span is told in words, not shortened.
-    if worst is not None and (stop is None or expect >= stop):
-        expect = max(expect, worst - LONGEST_SPAN)
-    return Promise(expect, worst, stop)
+    return tuple(recovery_model.of_green(found) for found in gathered.values())

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from notices.agronomy import holes, sand
 from notices.operations import Opening
@@ -25,8 +25,12 @@ def open_depth_mm(work: Work) -> float:
 
 def hole_diameter_mm(work: Work) -> float:
     """Width of a hole in the turf."""
-    name = "hole_diameter" if "hole_diameter" in work.settings.values else "tine_diameter"
-    return work.settings.number(name)
+    return work.settings.number(diameter_setting(work))
+
+
+def diameter_setting(work: Work) -> str:
+    """Name of the setting that is the width of a hole in the turf."""
+    return "hole_diameter" if "hole_diameter" in work.settings.values else "tine_diameter"
 
 
 def passes(work: Work) -> int:
@@ -37,36 +41,55 @@ def passes(work: Work) -> int:
 def sand_by_green(works: Sequence[Work], density_t_m3: float) -> tuple[SandOnGreen, ...]:
     """Follow each green through its works and say what every dressing brings.
 
-    ``fill: holes`` takes the volume opened on the same green since the last filling.
-    A dressing with neither rate nor fill fills what is open, else covers at the usual rate.
+    ``fill: holes`` takes the volume opened on the same green since the last filling, and
+    shares it out over its dressings. A rate is what every dressing brings, and leaves open
+    holes to a later filling. A dressing with neither fills what is open, else covers at the
+    usual rate. A job that takes several days on a green opens its holes once, on the first
+    of them, and is dressed once, on the last.
     """
-    steps = sorted(
-        (
-            (visit.date, work.operation.order, work.plan_index, green)
-            for work in works
-            for visit in work.main_visits
-            for green in visit.greens
-            if work.operation.filled or work.operation.opening is Opening.SAND
-        ),
-    )
-    by_index = {work.plan_index: work for work in works}
     opened: dict[str, dict[str, float]] = {}
-    found: dict[tuple[str, str], SandOnGreen] = {}
-    for _, _, index, green in steps:
-        work = by_index[index]
+    found = []
+    for work, green in _in_order(works):
         if work.operation.filled:
             opened.setdefault(green, {})[work.id] = open_depth_mm(work)
-        elif (work.id, green) not in found:
-            count = int(work.settings.number("dressings"))
-            fill = "fill" in work.settings.given or (
-                "rate" not in work.settings.given and bool(opened.get(green))
-            )
-            if fill:
-                holes_open = opened.pop(green, {})
-                shares = sand.dressing_shares(count)
-                depth = sum(holes_open.values())
-            else:
-                holes_open, shares = {}, (1.0,) * count
-                depth = sand.depth_mm(work.settings.number("rate"), density_t_m3)
-            found[work.id, green] = SandOnGreen(work.id, green, depth, shares, tuple(holes_open))
-    return tuple(found.values())
+            continue
+        dressings = int(work.settings.number("dressings"))
+        fills: tuple[str, ...] = ()
+        shares: tuple[float, ...] = (1.0,) * dressings
+        if "rate" not in work.settings.given and (
+            "fill" in work.settings.given or opened.get(green)
+        ):
+            holes_open = opened.pop(green, {})
+            shares = sand.dressing_shares(dressings)
+            fills, depth = tuple(holes_open), sum(holes_open.values())
+        else:
+            depth = sand.depth_mm(work.settings.number("rate"), density_t_m3)
+        found.append(SandOnGreen(work.id, green, depth, shares, fills))
+    return tuple(found)
+
+
+def _in_order(works: Sequence[Work]) -> list[tuple[Work, str]]:
+    """Return works that open or fill holes, green by green, in the order in which they are done."""
+    steps = [
+        (
+            min(days) if work.operation.filled else max(days),
+            work.operation.order,
+            work.plan_index,
+            position,
+            green,
+        )
+        for work in works
+        if work.operation.filled or work.operation.opening is Opening.SAND
+        for position, green in enumerate(work.greens)
+        if (days := work.days_on(green))
+    ]
+    by_index = {work.plan_index: work for work in works}
+    return [(by_index[index], green) for _, _, index, _, green in sorted(steps)]
+
+
+def filled_by(
+    works: Sequence[Work], needs: Sequence[SandOnGreen]
+) -> Mapping[tuple[str, str], Work]:
+    """Return, for the work and the green whose holes are filled, the dressing that does it."""
+    by_id = {work.id: work for work in works}
+    return {(opened, need.green): by_id[need.work] for need in needs for opened in need.fills}

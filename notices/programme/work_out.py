@@ -4,19 +4,18 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-import unicodedata
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import replace
+from itertools import chain
 
-from notices.agronomy.climate import BRITISH_MEAN
-from notices.agronomy.growth import ANNUAL_MEADOW_GRASS_OPTIMUM_C, Climate, Grass
 from notices.plan.days import all_days
-from notices.plan.green_list import parse_greens
-from notices.plan.model import Closure as WrittenClosure
 from notices.plan.model import Plan
 from notices.programme import figures
 from notices.programme.checks import check_programme
-from notices.programme.lay_out import green_keys, lay_out_greens, lay_out_works
+from notices.programme.climate import ClubClimate, club_climate
+from notices.programme.closed_greens import greens_closed
+from notices.programme.lay_out import lay_out_greens, lay_out_works
 from notices.programme.model import (
     Approval,
     Closure,
@@ -29,13 +28,15 @@ from notices.programme.model import (
     Programme,
     Restriction,
     Sender,
-    Work,
 )
 from notices.programme.pace import club_paces
 from notices.programme.periods import group_works, make_period
 from notices.programme.play import Statuses, play_status
 from notices.programme.recovery import RecoveryModel, recover_works
 from notices.programme.sand import sand_by_green
+from notices.programme.slugs import ALL, slug
+
+_COURSE = re.compile(r"(?:the )?(?:whole )?course", re.IGNORECASE)
 
 
 def work_out(plan: Plan, issued: dt.date) -> Programme:
@@ -55,33 +56,15 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
     """
     greens = lay_out_greens(plan)
     works = lay_out_works(plan, greens)
-    climate = climate_of(plan)
-    recovery_model = RecoveryModel(climate)
+    climate = club_climate(plan)
+    recovery_model = RecoveryModel(climate.climate)
     needs = sand_by_green(works, plan.sand.density)
     recoveries = recover_works(works, needs, recovery_model)
-    paces = club_paces(plan.crew)
-    periods = tuple(make_period(group, recoveries, recovery_model) for group in group_works(works))
+    periods = tuple(
+        make_period(group, works, recoveries, needs, recovery_model) for group in group_works(works)
+    )
     closures = tuple(_closures(plan, greens))
     statuses = play_status(greens, works, periods, closures)
-
-    found: list[Figure] = []
-    climate_default = plan.course.monthly_mean_temperature is None
-    for work in works:
-        found += figures.figures_of_surface(work, greens)
-        own = [need for need in needs if need.work == work.id]
-        found += figures.figures_of_sand(
-            work,
-            own,
-            greens,
-            plan.sand.density,
-            density_given="density" in plan.sand.model_fields_set,
-        )
-        found += figures.figures_of_time(work, greens, paces)
-        found += figures.figures_of_growth(work, climate, default_used=climate_default)
-        found += figures.figures_of_recovery(
-            work, recoveries[work.id], default_used=climate_default or _rests_on_default(work)
-        )
-
     programme = Programme(
         club=_club(plan),
         issued=issued,
@@ -94,50 +77,48 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
             Restriction(r.what, all_days(r.dates), r.exception or "", r.ask or "")
             for r in plan.restrictions
         ),
-        decision=(
-            Decision(
-                plan.decision.by,
-                plan.decision.when,
-                plan.decision.confirmed,
-                plan.decision.where or "",
-            )
-            if plan.decision
-            else None
-        ),
-        approval=(
-            Approval(
-                plan.approval.pending,
-                plan.approval.by or "",
-                plan.approval.date,
-                plan.approval.reference or "",
-            )
-            if plan.approval
-            else None
-        ),
+        decision=_decision(plan),
+        approval=_approval(plan),
         status=statuses,
-        figures=tuple(found),
+        figures=(),
         recoveries=recoveries,
         sand=needs,
     )
+    programme = replace(programme, figures=_figures(programme, plan, climate, recovery_model))
     return _with_findings(programme, plan)
 
 
-def climate_of(plan: Plan) -> Climate:
-    """Return the club's climate; without monthly means, that of the British lowlands."""
-    course = plan.course
-    grass = Grass(course.grass)
-    optimum = course.optimum_temperature
-    if optimum is None and grass is Grass.COOL_SEASON and plan.club.language == "en-GB":
-        optimum = ANNUAL_MEADOW_GRASS_OPTIMUM_C
-    return Climate.from_monthly_means(
-        course.monthly_mean_temperature or BRITISH_MEAN, grass, optimum
+def _figures(
+    programme: Programme, plan: Plan, climate: ClubClimate, recovery_model: RecoveryModel
+) -> tuple[Figure, ...]:
+    """Return every figure, work by work, then those of periods and of the whole plan."""
+    bought = figures.SandPrice(
+        density_t_m3=plan.sand.density,
+        density_given="density" in plan.sand.model_fields_set,
+        price_per_tonne=plan.sand.price_per_tonne,
+        currency=plan.club.currency or "",
     )
-
-
-def slug(name: str) -> str:
-    """Return a name as it can stand in addresses and identities: small letters and hyphens."""
-    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode()
-    return re.sub(r"[^a-z0-9]+", "-", plain.lower()).strip("-") or "club"
+    paces = club_paces(plan.crew)
+    found: list[Figure] = []
+    for work in programme.works:
+        needs = [need for need in programme.sand if need.work == work.id]
+        found += figures.figures_of_surface(work, programme.greens)
+        found += figures.figures_of_sand(work, needs, programme.greens, bought)
+        found += figures.figures_of_time(work, programme.greens, paces)
+        found += figures.figures_of_growth(work, climate)
+    ingredients = figures.Ingredients.of(programme, climate, recovery_model)
+    recovered = {
+        work.id: list(figures.figures_of_recovery(work, programme.recoveries[work.id], ingredients))
+        for work in programme.works
+    }
+    found += chain.from_iterable(recovered.values())
+    for period in programme.periods:
+        leading = period.opening_works or period.works
+        own = [figure for work in leading for figure in recovered[work.id]]
+        found += figures.figures_of_promises(period, own)
+    ordered = [f for f in found if f.quantity == "sand" and f.green == ALL]
+    found += figures.figures_of_order(ordered, bought)
+    return tuple(found)
 
 
 def _club(plan: Plan) -> Club:
@@ -161,21 +142,32 @@ def _club(plan: Plan) -> Club:
     )
 
 
-_GREENS = re.compile(r"(?:greens?|holes?)\s+(.+)", re.IGNORECASE)
+def _decision(plan: Plan) -> Decision | None:
+    written = plan.decision
+    if written is None:
+        return None
+    return Decision(written.by, written.when, written.confirmed, written.where or "")
+
+
+def _approval(plan: Plan) -> Approval | None:
+    written = plan.approval
+    if written is None:
+        return None
+    return Approval(written.pending, written.by or "", written.date, written.reference or "")
 
 
 def _closures(plan: Plan, greens: Mapping[str, Green]) -> list[Closure]:
-    counts: dict[str, int] = {}
+    counts: Counter[str] = Counter()
     closures = []
     for index, written in enumerate(plan.closures):
-        name = slug(written.what)
-        counts[name] = counts.get(name, 0) + 1
+        name = slug(written.what, "place")
+        counts[name] += 1
         closures.append(
             Closure(
                 id=f"closure-{name}-{counts[name]}",
                 what=written.what,
-                greens=_greens_closed(written, greens),
-                whole_course=written.what.strip().lower() in ("course", "the course"),
+                greens=greens_closed(written.what, greens),
+                whole_course=bool(_COURSE.fullmatch(written.what.strip())),
                 dates=all_days(written.dates),
                 instead=written.instead or "",
                 reason=written.reason or "",
@@ -183,16 +175,6 @@ def _closures(plan: Plan, greens: Mapping[str, Green]) -> list[Closure]:
             )
         )
     return closures
-
-
-def _greens_closed(closure: WrittenClosure, greens: Mapping[str, Green]) -> tuple[str, ...]:
-    match = _GREENS.fullmatch(closure.what.strip())
-    if not match:
-        return green_keys([closure.what], greens) if closure.what in greens else ()
-    try:
-        return green_keys(parse_greens(match[1]), greens)
-    except (ValueError, KeyError):
-        return ()
 
 
 def _fixtures(plan: Plan, statuses: Statuses) -> list[Fixture]:
@@ -213,10 +195,6 @@ def _fixtures(plan: Plan, statuses: Statuses) -> list[Fixture]:
             )
         )
     return sorted(fixtures, key=lambda fixture: (fixture.date, fixture.name))
-
-
-def _rests_on_default(work: Work) -> bool:
-    return work.settings.rests_on_default(*work.settings.values)
 
 
 def _with_findings(programme: Programme, plan: Plan) -> Programme:

@@ -1,0 +1,23 @@
+"""The figures of a programme: every number with its formula, its inputs and its source."""
+
+from notices.programme.figures.growth import figures_of_growth
+from notices.programme.figures.recovery import (
+    Ingredients,
+    figures_of_promises,
+    figures_of_recovery,
+)
+from notices.programme.figures.sand import SandPrice, figures_of_order, figures_of_sand
+from notices.programme.figures.surface import figures_of_surface
+from notices.programme.figures.work_time import figures_of_time
+
+__all__ = [
+    "Ingredients",
+    "SandPrice",
+    "figures_of_growth",
+    "figures_of_order",
+    "figures_of_promises",
+    "figures_of_recovery",
+    "figures_of_sand",
+    "figures_of_surface",
+    "figures_of_time",
+]

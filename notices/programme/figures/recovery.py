@@ -1,0 +1,243 @@
+"""The three promises: of each work on each green, and of each period to the members."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from notices.agronomy.recovery import COLD_TO_WARM_YEAR_C, SIDEWAYS_GROWTH_MM_PER_DAY, DateRange
+from notices.operations import Opening
+from notices.programme.climate import ClubClimate
+from notices.programme.figures.quantity import Inputs, Quantity
+from notices.programme.grounds import Days, Ground, Growth, ground_of_healing, ground_of_putting
+from notices.programme.model import (
+    Figure,
+    Green,
+    Period,
+    Programme,
+    Promise,
+    Recovery,
+    SandOnGreen,
+    Work,
+)
+from notices.programme.promises import LONGEST_SPAN, rain_delay
+from notices.programme.recovery import RecoveryModel
+from notices.programme.sand import filled_by
+
+AFTER_WORK = "days after the work"
+AFTER_PERIOD = "days after the last day of work"
+
+BACK = {
+    end: Quantity(
+        f"back in play, {end}",
+        AFTER_WORK,
+        "days from the work until the green reopens",
+        ("definition", "common_practice"),
+    )
+    for end in ("early", "late")
+}
+YEARS = ", ".join(f"{offset:+g}" for offset in COLD_TO_WARM_YEAR_C).replace("-", "−")
+GROWN = (
+    "first day on which the growth potential of each day, summed from the day after the work, "
+    "reaches the growth days needed, which are {need}; daily temperatures from the monthly means, "
+    f"in years {YEARS} °C off the usual, the {{end}} of the three"
+)
+PROMISED = {
+    # What members are told, how the figures of its works are called, the formula.
+    "open again": ("back in play", "the day on which the last green is back in play"),
+    "putting well": ("putting smoothly", "the day on which the last green putts smoothly"),
+    "fully healed": ("fully healed", "the day on which the last green has healed"),
+}
+JOINED = (
+    "; where several works meet on a green, the slowest, and at worst half of the next slowest "
+    "on top; at worst also on the last reserve date"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Ingredients:
+    """What the recoveries of a programme were worked out from."""
+
+    sand: Mapping[tuple[str, str], SandOnGreen]
+    """What each dressing brings, by work and green."""
+    filled: Mapping[tuple[str, str], Work]
+    """The dressing that fills the holes of a work on a green."""
+    greens: Mapping[str, Green]
+    climate: ClubClimate
+    recovery_model: RecoveryModel
+
+    @classmethod
+    def of(
+        cls,
+        programme: Programme,
+        climate: ClubClimate,
+        recovery_model: RecoveryModel,
+    ) -> Ingredients:
+        """Gather what recovery rests on from a programme whose figures are still wanting."""
+        return cls(
+            {(need.work, need.green): need for need in programme.sand},
+            filled_by(programme.works, programme.sand),
+            programme.greens,
+            climate,
+            recovery_model,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class _Promised:
+    """One promise of one work on one green, and the earlier one that it never undercuts."""
+
+    quantity: str
+    span: DateRange
+    ground: Ground
+    floor: DateRange
+    floor_name: str
+    floor_assumed: bool
+
+
+def figures_of_recovery(
+    work: Work, recoveries: Sequence[Recovery], ingredients: Ingredients
+) -> Iterator[Figure]:
+    """Yield, for a work on each green, the promises as days after the work, early and late.
+
+    A work that does not open the surface has only a day on which the green is back in play.
+    """
+    for recovery in recoveries:
+        green, key = ingredients.greens[recovery.green], (work.id, recovery.green)
+        yield from _back(work, recovery, green)
+        if work.operation.opening is Opening.NONE:
+            continue
+        need = ingredients.sand.get(key)
+        putting = ground_of_putting(work, green.key, need, ingredients.filled.get(key))
+        putts = _Promised(
+            "putting smoothly",
+            recovery.putting_smoothly,
+            putting,
+            recovery.back_in_play,
+            "back in play",
+            not work.reopen_given,
+        )
+        heals = _Promised(
+            "fully healed",
+            recovery.fully_healed,
+            ground_of_healing(work, green.key, need),
+            recovery.putting_smoothly,
+            "putting smoothly",
+            not work.reopen_given or _assumed(putting, ingredients.climate),
+        )
+        yield from _early_and_late(work, green, recovery.done, putts, ingredients)
+        yield from _early_and_late(work, green, recovery.done, heals, ingredients)
+
+
+def _back(work: Work, recovery: Recovery, green: Green) -> Iterator[Figure]:
+    span = recovery.back_in_play
+    for end, day in (("early", span.early), ("late", span.late)):
+        yield BACK[end].of(
+            work.id,
+            _days(recovery.done, day),
+            {"done": recovery.done.isoformat(), "reopens_after_days": work.reopen_days},
+            green=green,
+            default_used=not work.reopen_given,
+        )
+
+
+def _early_and_late(
+    work: Work, green: Green, done: dt.date, promised: _Promised, ingredients: Ingredients
+) -> Iterator[Figure]:
+    bare = ingredients.recovery_model.span_of(promised.ground, done)
+    span, floor = promised.span, promised.floor
+    for end, day, without, at_least in (
+        ("early", span.early, bare.early, floor.early),
+        ("late", span.late, bare.late, floor.late),
+    ):
+        formula, inputs, source = _explained(promised.ground, end, without, ingredients.climate)
+        held_back = day != without
+        if held_back:
+            formula += f"; not before {promised.floor_name}"
+            inputs |= {"not_before": at_least.isoformat() if at_least else None}
+        quantity = Quantity(f"{promised.quantity}, {end}", AFTER_WORK, formula, source)
+        yield quantity.of(
+            work.id,
+            _days(done, day),
+            {"done": done.isoformat(), "day": day.isoformat() if day else None, **inputs},
+            green=green,
+            default_used=_assumed(promised.ground, ingredients.climate)
+            or (held_back and promised.floor_assumed),
+        )
+
+
+def _explained(
+    ground: Ground, end: str, day: dt.date | None, climate: ClubClimate
+) -> tuple[str, dict[str, float | int | str | None], tuple[str, ...]]:
+    """Return formula, inputs and sources of one end of a range."""
+    if isinstance(ground, Days):
+        inputs: dict[str, float | int | str | None] = {
+            "since": ground.since.isoformat(),
+            "days_since": None if day is None else (day - ground.since).days,
+        }
+        return ground.formula, inputs, ground.source
+    early = end == "early"
+    inputs = {
+        **ground.inputs,
+        "growth_days_needed": ground.fast_days if early else ground.slow_days,
+        **climate.inputs(),
+    }
+    if ground.inputs:
+        rates = SIDEWAYS_GROWTH_MM_PER_DAY
+        inputs["sideways_growth_mm_per_day"] = rates.high if early else rates.low
+    formula = GROWN.format(need=ground.formula, end="earliest" if early else "latest")
+    return formula, inputs, (*ground.source, *climate.source)
+
+
+def _assumed(ground: Ground, climate: ClubClimate) -> bool:
+    """Whether anything that a ground rests on is not the club's own."""
+    return ground.default_used or (isinstance(ground, Growth) and climate.default_used)
+
+
+def figures_of_promises(period: Period, of_works: Sequence[Figure]) -> Iterator[Figure]:
+    """Yield what members are told of a period; it stands under the first work that opens greens.
+
+    Parameters
+    ----------
+    period
+        The period.
+    of_works
+        The figures of recovery of its works.
+    """
+    leading = period.opening_works or period.works
+    last = max(period.days)
+    inputs: Inputs = {
+        "works": ", ".join(work.id for work in leading),
+        "last_day": last.isoformat(),
+        "reserve_delay_days": rain_delay(period.days, period.reserve_dates).days,
+    }
+    for quantity, promise in (
+        ("open again", period.open_again),
+        ("putting well", period.putting_well),
+        ("fully healed", period.fully_healed),
+    ):
+        rests_on = [f for f in of_works if f.quantity.startswith(PROMISED[quantity][0])]
+        source = dict.fromkeys([*(key for f in rests_on for key in f.source), "judgement"])
+        for end, day in (("expect by", promise.expect_by), ("at worst", promise.at_worst)):
+            if rests_on:
+                formula = _formula_of_promise(quantity, end, promise)
+                yield Quantity(f"{quantity}, {end}", AFTER_PERIOD, formula, tuple(source)).of(
+                    leading[0].id,
+                    _days(last, day),
+                    {**inputs, "day": day.isoformat() if day else None},
+                    default_used=any(f.default_used for f in rests_on),
+                )
+
+
+def _formula_of_promise(quantity: str, end: str, promise: Promise) -> str:
+    told = PROMISED[quantity][1]
+    if quantity == "open again":
+        return f"{told}; at worst after the last reserve date"
+    if end == "expect by" and promise.at_worst == promise.expect_by + LONGEST_SPAN:
+        return f"{told}{JOINED}; never more than {LONGEST_SPAN.days} days before the worst"
+    return f"{told}{JOINED}"
+
+
+def _days(since: dt.date, day: dt.date | None) -> float | None:
+    return None if day is None else float((day - since).days)

@@ -1,0 +1,211 @@
+"""What a date of recovery rests on: sand that must settle, or grass that must grow.
+
+Nothing here knows a climate: it says how much growth is needed, or how many days.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from notices.agronomy import recovery as model
+from notices.operations import Opening
+from notices.programme.model import SandOnGreen, Work
+from notices.programme.sand import diameter_setting, hole_diameter_mm
+
+Inputs = Mapping[str, float | int | str | None]
+
+MOLE_SLOT_MM = 12.0
+"""Width of the slot that the leg of a mole plough leaves (common practice, no published source)."""
+
+LAID_TURF_SMOOTH_GROWTH_DAYS = (42.0, 70.0)
+"""Laid turf: six to ten weeks of growth (common practice)."""
+
+LAID_TURF_HEALED_GROWTH_DAYS = (70.0, 120.0)
+"""Seams gone from sight (judgement)."""
+
+TRENCH_HEALED_GROWTH_DAYS = (70.0, 180.0)
+"""Trench lines sink and want sand for a season (common practice)."""
+
+HEAVY_DRESSING_KG_M2 = 1.0
+"""The upper end of one dressing in the growing season; beyond it sand stays to be seen
+(British trade press)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Growth:
+    """Grass must grow over an opening."""
+
+    fast_days: float
+    """Growth days needed where it grows fast."""
+    slow_days: float
+    formula: str
+    """How the growth days follow from the opening."""
+    inputs: Inputs
+    source: tuple[str, ...]
+    default_used: bool
+
+    def halved(self) -> Growth:
+        """Return what closes half of the opening, by when unfilled turf putts smoothly."""
+        return Growth(
+            model.growth_days_to_half_closed(self.fast_days),
+            model.growth_days_to_half_closed(self.slow_days),
+            f"half of {self.formula}",
+            self.inputs,
+            self.source,
+            self.default_used,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Days:
+    """So many days after the work, or after its last dressing."""
+
+    since: dt.date
+    span: model.DateRange
+    formula: str
+    source: tuple[str, ...]
+    default_used: bool
+
+
+Ground = Growth | Days
+
+
+def ground_of_putting(
+    work: Work, green: str, need: SandOnGreen | None, filling: Work | None
+) -> Ground:
+    """Return what it takes until a green putts smoothly after one work.
+
+    Parameters
+    ----------
+    work
+        The work; it need not open the surface.
+    green
+        Key of the green.
+    need
+        The sand that the work itself brings, if it is a dressing.
+    filling
+        The dressing that fills the holes of this work, if one does.
+    """
+    if filling is not None:
+        last = filling.last_visit_to(green)
+        return Days(
+            last,
+            model.putting_smoothly_when_filled(last),
+            "days after the last dressing that fills the holes",
+            ("common_practice",),
+            dressings_rest_on_default(filling),
+        )
+    if work.operation.opening in (Opening.TRENCHES, Opening.BARE):
+        return _LAID_TURF_SMOOTH
+    whole = ground_of_healing(work, green, need)
+    return whole.halved() if isinstance(whole, Growth) else whole
+
+
+def ground_of_healing(work: Work, green: str, need: SandOnGreen | None) -> Ground:
+    """Return what it takes until nothing of one work is left to see on a green."""
+    match work.operation.opening:
+        case Opening.HOLES:
+            return _opening(
+                hole_diameter_mm(work), work.settings.rests_on_default(diameter_setting(work))
+            )
+        case Opening.CHANNELS:
+            # The plan does not say how wide the leg is, so this is always the book's.
+            return _opening(MOLE_SLOT_MM, default_used=True, source=("common_practice",))
+        case Opening.SLITS:
+            return _slits(work)
+        case Opening.TRENCHES | Opening.BARE as kind:
+            return _BY_BOOK[kind]
+        case Opening.SAND:
+            return _sanded(work, green, need)
+        case Opening.NONE:
+            done = work.last_day_on(green)
+            return Days(
+                done,
+                model.DateRange(done, done),
+                "the day of the work, which does not open the surface",
+                ("definition",),
+                default_used=False,
+            )
+
+
+def dressings_rest_on_default(work: Work) -> bool:
+    """Whether the day of the last dressing follows from the catalogue."""
+    several = work.settings.number("dressings") > 1
+    return work.settings.rests_on_default("dressings") or (
+        several and work.settings.rests_on_default("days_between")
+    )
+
+
+def is_heavy(work: Work, need: SandOnGreen | None) -> bool:
+    """Whether sand of a dressing stays to be seen: it fills holes, or is more than 1 kg/m²."""
+    if need is not None and need.fills:
+        return True
+    covers = "fill" not in work.settings.given
+    return covers and work.settings.number("rate") > HEAVY_DRESSING_KG_M2
+
+
+def _sanded(work: Work, green: str, need: SandOnGreen | None) -> Days:
+    last = work.last_visit_to(green)
+    heavy = is_heavy(work, need)
+    fills = need is not None and bool(need.fills)
+    return Days(
+        last,
+        model.sanded_surface(last, heavy=heavy),
+        f"days after the last {'heavy' if heavy else 'light'} dressing",
+        ("common_practice", "judgement", "uk_trade_press"),
+        dressings_rest_on_default(work) or (not fills and work.settings.rests_on_default("rate")),
+    )
+
+
+def _opening(width_mm: float, default_used: bool, source: tuple[str, ...] = ()) -> Growth:
+    rates = model.SIDEWAYS_GROWTH_MM_PER_DAY
+    return Growth(
+        model.growth_days_for_opening(width_mm, rates.high),
+        model.growth_days_for_opening(width_mm, rates.low),
+        "opening ÷ (2 × sideways growth of an edge)",
+        {"opening_mm": width_mm},
+        ("recovery_model", *source),
+        default_used,
+    )
+
+
+def _slits(work: Work) -> Growth:
+    rates = model.SIDEWAYS_GROWTH_MM_PER_DAY
+    width, depth = work.settings.number("blade_width"), work.settings.number("depth")
+    return Growth(
+        model.growth_days_for_slit(width, depth, rates.high),
+        model.growth_days_for_slit(width, depth, rates.low),
+        "2 × 12.7 mm ÷ (2 × sideways growth of an edge) "
+        "× the lesser of 1 and (blade width ÷ 3 mm) × (depth ÷ 19 mm)",
+        {"blade_width_mm": width, "depth_mm": depth},
+        ("recovery_model", "landreth2007", "judgement"),
+        work.settings.rests_on_default("blade_width", "depth"),
+    )
+
+
+# No figure of the club's own stands behind these.
+_BY_BOOK = {
+    Opening.TRENCHES: Growth(
+        *TRENCH_HEALED_GROWTH_DAYS,
+        "by the book, for the lines of trenches",
+        {},
+        ("common_practice",),
+        default_used=True,
+    ),
+    Opening.BARE: Growth(
+        *LAID_TURF_HEALED_GROWTH_DAYS,
+        "by the book, for the seams of turf",
+        {},
+        ("judgement",),
+        default_used=True,
+    ),
+}
+_LAID_TURF_SMOOTH = Growth(
+    *LAID_TURF_SMOOTH_GROWTH_DAYS,
+    "by the book, for laid turf",
+    {},
+    ("common_practice",),
+    default_used=True,
+)
