@@ -87,11 +87,7 @@ def _explained(words: Words, period: Period) -> list[Section]:
 def _also_planned(words: Words, period: Period) -> tuple[Section, list[Fact]]:
     told = PeriodWords(words, period)
     blocks: list[Block] = [phrases.at_a_glance(told)]
-    besides = [
-        text
-        for text in (told.raised_cut(), told.later_dressings(), told.marks(), told.reserve())
-        if text
-    ]
+    besides = [text for text in (told.raised_cut(), told.later_dressings(), told.reserve()) if text]
     if len(period.days) > 1 and len(period.greens) > 1:
         blocks.append(phrases.days_table(words, period))
     if besides:

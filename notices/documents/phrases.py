@@ -38,7 +38,7 @@ def at_a_glance(period_words: PeriodWords) -> KeyFacts:
         KeyFact("Greens", period_words.which()),
         KeyFact("Your game", period_words.status_while_working()),
         KeyFact("Open again", period_words.open_again()),
-        KeyFact("Putting well", period_words.putting_well()),
+        KeyFact("Putting well", f"{period_words.putting_well()} {period_words.marks()}".strip()),
     ]
     return KeyFacts(tuple(rows))
 
@@ -103,7 +103,6 @@ def your_game(words: Words, period_words: PeriodWords | None) -> list[str]:
         said += [
             period_words.raised_cut(),
             period_words.later_dressings(),
-            period_words.marks(),
             period_words.reserve(),
         ]
     said += circumstances.fixtures(words)

@@ -132,7 +132,7 @@ class PeriodWords:
         if promise.growth_stops is None or self.period.putting_well.growth_stops is not None:
             return ""
         if promise.through_winter:
-            return f"Some marks may stay longer. {self._spring(promise)}"
+            return self._spring(promise)
         return ""
 
     def _spring(self, promise: Promise) -> str:
