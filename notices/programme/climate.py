@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+import datetime as dt
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
 
 from notices.agronomy.climate import BRITISH_MEAN
 from notices.agronomy.growth import ANNUAL_MEADOW_GRASS_OPTIMUM_C, Climate, Grass
@@ -15,7 +17,24 @@ SOUTHERNMOST_BRITISH, NORTHERNMOST_BRITISH = 49.0, 61.0
 """Latitudes between which the mean of British stations is at least not absurd (judgement)."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
+class RememberedClimate(Climate):
+    """A climate that works out each day's growth once: recovery asks for it over and over."""
+
+    _known: dict[tuple[int, int, float], float] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+
+    def growth_on(self, day: dt.date, offset_c: float = 0.0) -> float:
+        """Growth potential of a date in a year warmer by `offset_c` [°C] than usual."""
+        key = (day.month, day.day, offset_c)
+        growth = self._known.get(key)
+        if growth is None:
+            growth = self._known[key] = Climate.growth_on(self, day, offset_c)
+        return growth
+
+
+@dataclass(frozen=True)
 class ClubClimate:
     """A climate, and what the plan leaves to the book."""
 
@@ -27,8 +46,9 @@ class ClubClimate:
     source: tuple[str, ...]
     """Keys of the bibliography."""
 
-    def inputs(self) -> dict[str, float | int | str | None]:
-        """Return what a growth potential is worked out from, days apart."""
+    @cached_property
+    def inputs(self) -> Mapping[str, float | int | str | None]:
+        """What a growth potential is worked out from, days apart."""
         return {
             "grass": self.climate.grass.value,
             "optimum_c": self.climate.optimum_c,
@@ -54,7 +74,7 @@ def club_climate(plan: Plan) -> ClubClimate:
         means = _turned(BRITISH_MEAN) if is_southern(plan.club) else BRITISH_MEAN
         source.append("met_office_stations")
     return ClubClimate(
-        climate=Climate.from_monthly_means(means, grass, optimum),
+        climate=RememberedClimate.from_monthly_means(means, grass, optimum),
         monthly_means=means,
         default_used=course.monthly_mean_temperature is None
         or course.optimum_temperature is None

@@ -5,34 +5,31 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from functools import cache
 
 from notices.agronomy import recovery as model
 from notices.agronomy.growth import Climate
 from notices.agronomy.recovery import DateRange
 from notices.programme.grounds import Ground, Growth, ground_of_healing, ground_of_putting
+from notices.programme.growing import Growing
 from notices.programme.model import Recovery, SandOnGreen, Work
 from notices.programme.sand import filled_by
 
 
 class RecoveryModel:
-    """The recovery model with one club's climate; answers are kept, as days repeat."""
+    """The recovery model with one club's climate."""
 
     def __init__(self, climate: Climate) -> None:
-        self.climate = climate
-        self._span = cache(lambda slow, fast, done: model.span(slow, fast, done, climate))
-        self._stop = cache(lambda done: model.growth_stop(done, climate))
-        self._returns = cache(lambda after: model.growth_returns(after, climate))
+        self._growing = Growing(climate)
 
     def span_of(self, ground: Ground, done: dt.date) -> DateRange:
         """Return the dates that follow from what a recovery rests on."""
         if isinstance(ground, Growth):
-            return self._span(ground.slow_days, ground.fast_days, done)
+            return self._growing.span(ground.fast_days, ground.slow_days, done)
         return ground.span
 
     def growth_stop(self, after: dt.date) -> dt.date | None:
         """Return the first day after another from which growth rests for a week."""
-        return self._stop(after)
+        return self._growing.stop_after(after)
 
     def of_work(
         self, work: Work, green: str, need: SandOnGreen | None, filling: Work | None
@@ -97,10 +94,10 @@ class RecoveryModel:
         """Say when growth stops, where grass must grow and has not done so before then."""
         if not recovery.grows_to_heal:
             return recovery
-        stop, late = self._stop(recovery.done), recovery.fully_healed.late
+        stop, late = self._growing.stop_after(recovery.done), recovery.fully_healed.late
         if stop is None or (late is not None and stop >= late):
             return recovery
-        return replace(recovery, growth_stops=stop, growth_returns=self._returns(stop))
+        return replace(recovery, growth_stops=stop, growth_returns=self._growing.return_after(stop))
 
 
 def not_before(span: DateRange, other: DateRange) -> DateRange:

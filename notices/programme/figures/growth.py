@@ -32,7 +32,7 @@ def _on(quantity: Quantity, work: Work, day: dt.date, climate: ClubClimate) -> F
     inputs = {
         "day": day.isoformat(),
         "temperature_c": temperature_on(climate.climate.daily, day),
-        **climate.inputs(),
+        **climate.inputs,
     }
     return replace(quantity, source=climate.source).of(
         work.id, climate.climate.growth_on(day), inputs, default_used=climate.default_used

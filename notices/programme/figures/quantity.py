@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache
 
 from notices.programme.model import Figure, Green, Work
 from notices.programme.slugs import ALL, slug
@@ -12,7 +12,7 @@ from notices.programme.slugs import ALL, slug
 Inputs = Mapping[str, float | int | str | None]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Quantity:
     """A quantity with its unit, its formula in plain words and its sources."""
 
@@ -20,11 +20,6 @@ class Quantity:
     unit: str
     formula: str
     source: tuple[str, ...]
-
-    @cached_property
-    def slug(self) -> str:
-        """Name as it stands in the identity of a figure."""
-        return slug(self.name)
 
     def of(
         self,
@@ -38,7 +33,7 @@ class Quantity:
     ) -> Figure:
         """Return one figure; without a green it is about all greens of the work."""
         return Figure(
-            id=f"{work}/{self.slug}/{green.slug if green else ALL}",
+            id=f"{work}/{_slug(self.name)}/{green.slug if green else ALL}",
             quantity=self.name,
             work=work,
             green=green.key if green else ALL,
@@ -49,6 +44,11 @@ class Quantity:
             inputs=inputs,
             default_used=default_used,
         )
+
+
+@cache
+def _slug(name: str) -> str:
+    return slug(name)  # a few dozen names, thousands of times
 
 
 def by_area(

@@ -181,7 +181,7 @@ def _explained(
     inputs = {
         **ground.inputs,
         "growth_days_needed": ground.fast_days if early else ground.slow_days,
-        **climate.inputs(),
+        **climate.inputs,
     }
     if ground.inputs:
         rates = SIDEWAYS_GROWTH_MM_PER_DAY

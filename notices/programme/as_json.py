@@ -1,0 +1,208 @@
+"""A programme as plain JSON types: what programme.json holds and the next comparison reads.
+
+Dates are ISO 8601, numbers are not rounded, and everything stands in the programme's own
+order, so that the same plan gives the same text. Findings name the work, never a line: the
+pack travels, the plan file stays.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from typing import Any
+
+from notices.agronomy.recovery import DateRange
+from notices.findings import Finding
+from notices.operations import SettingValue
+from notices.programme.model import (
+    Closure,
+    Figure,
+    Fixture,
+    Green,
+    Period,
+    Programme,
+    Promise,
+    Recovery,
+    Restriction,
+    Work,
+)
+from notices.references import REFERENCES
+
+FORMAT = 1
+"""Version of the form that this module writes."""
+
+Json = dict[str, Any]
+
+
+def programme_as_json(programme: Programme) -> Json:
+    """Return all of a programme that a later reader may want."""
+    return {
+        "format": FORMAT,
+        "club": {
+            "name": programme.club.name,
+            "slug": programme.club.slug,
+            "language": programme.club.language,
+            "units": programme.club.units,
+        },
+        "issued": programme.issued.isoformat(),
+        "draft": programme.draft,
+        "greens": [_green(green) for green in programme.greens.values()],
+        "works": [_work(work) for work in programme.works],
+        "periods": [_period(period) for period in programme.periods],
+        "recoveries": [
+            {"work": work, **_recovery(recovery)}
+            for work, recoveries in programme.recoveries.items()
+            for recovery in recoveries
+        ],
+        "status": {
+            day.isoformat(): {green: status.value for green, status in on_day.items()}
+            for day, on_day in sorted(programme.status.items())
+        },
+        "closures": [_closure(closure) for closure in programme.closures],
+        "fixtures": [_fixture(fixture) for fixture in programme.fixtures],
+        "restrictions": [_restriction(restriction) for restriction in programme.restrictions],
+        "figures": [_figure(figure) for figure in programme.figures],
+        "findings": [_finding(finding) for finding in programme.findings],
+        "accepted": [
+            {**_finding(finding), "by": by, "why": why} for finding, by, why in programme.accepted
+        ],
+    }
+
+
+def _green(green: Green) -> Json:
+    return {
+        "green": green.key,
+        "number": green.number,
+        "area_m2": green.area_m2,
+        "area_given": green.area_given,
+    }
+
+
+def _work(work: Work) -> Json:
+    return {
+        "id": work.id,
+        "operation": work.operation.name,
+        "settings": {
+            name: {"value": _setting(value), "given": name in work.settings.given}
+            for name, value in work.settings.values.items()
+        },
+        "visits": [
+            {
+                "date": visit.date.isoformat(),
+                "greens": list(visit.greens),
+                "ordinal": visit.ordinal,
+            }
+            for visit in work.visits
+        ],
+        "reserve_dates": _dates(work.reserve_dates),
+        "while_working": work.while_working.value,
+        "reopen_days": work.reopen_days,
+        "services_checked": work.services_checked,
+        "note": work.note,
+    }
+
+
+def _setting(value: SettingValue | None) -> Any:
+    return list(value) if isinstance(value, tuple) else value
+
+
+def _period(period: Period) -> Json:
+    return {
+        "works": [work.id for work in period.works],
+        "days": _dates(period.days),
+        "greens": list(period.greens),
+        "noticed": period.noticed,
+        "reserve_dates": _dates(period.reserve_dates),
+        "open_again": _promise(period.open_again),
+        "putting_well": _promise(period.putting_well),
+        "fully_healed": _promise(period.fully_healed),
+        "recoveries": [_recovery(recovery) for recovery in period.recoveries],
+    }
+
+
+def _promise(promise: Promise) -> Json:
+    return {
+        "expect_by": promise.expect_by.isoformat(),
+        "at_worst": _date(promise.at_worst),
+        "growth_stops": _date(promise.growth_stops),
+    }
+
+
+def _recovery(recovery: Recovery) -> Json:
+    return {
+        "green": recovery.green,
+        "done": recovery.done.isoformat(),
+        "back_in_play": _range(recovery.back_in_play),
+        "putting_smoothly": _range(recovery.putting_smoothly),
+        "fully_healed": _range(recovery.fully_healed),
+        "growth_stops": _date(recovery.growth_stops),
+        "growth_returns": _date(recovery.growth_returns),
+    }
+
+
+def _range(span: DateRange) -> Json:
+    return {"early": span.early.isoformat(), "late": _date(span.late)}
+
+
+def _closure(closure: Closure) -> Json:
+    return {
+        "id": closure.id,
+        "what": closure.what,
+        "greens": list(closure.greens),
+        "whole_course": closure.whole_course,
+        "dates": _dates(closure.dates),
+        "instead": closure.instead,
+        "reason": closure.reason,
+    }
+
+
+def _fixture(fixture: Fixture) -> Json:
+    return {
+        "name": fixture.name,
+        "date": fixture.date.isoformat(),
+        "kind": fixture.kind,
+        "closed_greens": list(fixture.closed_greens),
+        "recovering_greens": list(fixture.recovering_greens),
+    }
+
+
+def _restriction(restriction: Restriction) -> Json:
+    return {
+        "what": restriction.what,
+        "dates": _dates(restriction.dates),
+        "except": restriction.exception,
+        "ask": restriction.ask,
+    }
+
+
+def _figure(figure: Figure) -> Json:
+    return {
+        "id": figure.id,
+        "quantity": figure.quantity,
+        "scope": {"work": figure.work, "green": figure.green},
+        "value": figure.value,
+        "unit": figure.unit,
+        "formula": figure.formula,
+        "source": [REFERENCES[key].text for key in figure.source],
+        "inputs": dict(figure.inputs),
+        "default_used": figure.default_used,
+    }
+
+
+def _finding(finding: Finding) -> Json:
+    return {
+        "code": finding.code,
+        "weight": finding.weight.value,
+        "message": finding.message,
+        "suggestion": finding.suggestion,
+        "work": finding.work,
+        "greens": list(finding.greens),
+        "dates": _dates(finding.dates),
+    }
+
+
+def _date(day: dt.date | None) -> str | None:
+    return None if day is None else day.isoformat()
+
+
+def _dates(days: tuple[dt.date, ...]) -> list[str]:
+    return [day.isoformat() for day in days]
