@@ -129,7 +129,9 @@ def _show(findings: Sequence[Finding], *, as_json: bool) -> None:
         if chosen:
             click.echo(f"{weight.value[:1].upper()}{weight.value[1:]}:")
             for finding in chosen:
-                click.echo(f"  {finding}")
+                # The code is what a club accepts a finding by; a fault cannot be accepted.
+                code = "" if weight is Weight.CANNOT_BUILD else f" ({finding.code})"
+                click.echo(f"  {finding}{code}")
     if not findings:
         click.echo("Nothing to say: the plan is in order.")
 
