@@ -50,7 +50,8 @@ def _number(value: object) -> object:
     return value
 
 
-Text = Annotated[str, BeforeValidator(_text), Field(min_length=1, max_length=2000)]
+# The limits stand first, so that pydantic knows them for those of a text.
+Text = Annotated[str, Field(min_length=1, max_length=2000), BeforeValidator(_text)]
 Number = Annotated[float, BeforeValidator(_number)]
 WholeNumber = Annotated[int, BeforeValidator(_number)]
 LengthMm = Annotated[float, *_read_and_written(q.length_mm, q.format_length_mm)]

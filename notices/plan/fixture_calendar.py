@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import contextlib
 import datetime as dt
 import zoneinfo
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from notices.plan.model import Fixture
 from notices.plan.nearest import nearest, quoted
+
+if TYPE_CHECKING:
+    import icalendar
 
 LARGEST = 5_000_000
 LONGEST_NAME = 200
@@ -56,29 +60,35 @@ def read_calendar(
         When the file is missing or is not a calendar; the message is for a person.
     """
     data = _bytes(folder, name)
-    try:
-        events = _events(data, first, last)
-    except ValueError:
-        raise
-    except Exception as error:
-        raise ValueError(_UNREADABLE.format(quoted(name))) from error
-    fixtures = set()
-    for event in events:
-        if str(event.get("STATUS", "")).upper() == "CANCELLED":
-            continue
-        called = " ".join(str(event.get("SUMMARY", "")).split()) or "Unnamed event"
-        fixtures |= {
-            (day, called[:LONGEST_NAME].strip())
+    with _readable(name):
+        calendars = _calendars(data)
+        endless = list(_endless(calendars))
+    if endless:
+        raise ValueError(
+            f"{quoted(endless[0])} recurs more often than once a day: take it out of the calendar"
+        )
+    with _readable(name):
+        days = [
+            (day, _title(event))
+            for event in _events(calendars, first, last)
             for day in _days(event, zone)
             if first <= day <= last
-        }
+        ]
     return tuple(
-        template.model_copy(update={"name": called, "date": day, "calendar": None})
-        for day, called in sorted(fixtures)
+        template.model_copy(update={"name": title, "date": day, "calendar": None})
+        for day, title in sorted(set(days))
     )
 
 
-_UNREADABLE = "{} cannot be read as a calendar: export it again as an .ics file"
+@contextlib.contextmanager
+def _readable(name: str) -> Iterator[None]:
+    """Refuse a broken file, whatever the readers raise for it: they do not list it."""
+    try:
+        yield
+    except Exception as error:
+        raise ValueError(
+            f"{quoted(name)} cannot be read as a calendar: export it again as an .ics file"
+        ) from error
 
 
 def _bytes(folder: Path, name: str) -> bytes:
@@ -104,31 +114,40 @@ def _bytes(folder: Path, name: str) -> bytes:
     return data
 
 
-def _events(data: bytes, first: dt.date, last: dt.date) -> list[Mapping[str, Any]]:
-    import icalendar  # noqa: PLC0415, only plans with a calendar pay for it
+def _calendars(data: bytes) -> list[icalendar.Calendar]:
+    from icalendar import Calendar  # noqa: PLC0415, only plans with a calendar pay for it
+
+    calendars = Calendar.from_ical(data, multiple=True)
+    if not calendars or any(calendar.name != "VCALENDAR" for calendar in calendars):
+        raise ValueError("this holds something else than calendars")
+    return calendars
+
+
+def _endless(calendars: Iterable[icalendar.Calendar]) -> Iterator[str]:
+    """Name the events that would take for ever to write out."""
+    for calendar in calendars:
+        for event in calendar.walk("VEVENT"):
+            rules = event.get("RRULE", [])
+            for rule in rules if isinstance(rules, list) else [rules]:
+                if TOO_OFTEN & {str(how).upper() for how in rule.get("FREQ", [])}:
+                    yield _title(event)
+
+
+def _events(
+    calendars: Iterable[icalendar.Calendar], first: dt.date, last: dt.date
+) -> Iterator[Mapping[str, Any]]:
     import recurring_ical_events  # noqa: PLC0415
 
-    events: list[Mapping[str, Any]] = []
-    calendars = icalendar.Calendar.from_ical(data, multiple=True)
-    if not calendars:
-        raise TypeError
     for calendar in calendars:
-        if calendar.name != "VCALENDAR":
-            raise TypeError
-        for event in calendar.walk("VEVENT"):
-            if TOO_OFTEN & {str(how).upper() for how in _frequencies(event)}:
-                raise ValueError(
-                    f"{quoted(str(event.get('SUMMARY', 'an event')))} recurs more often than "
-                    "once a day: take it out of the calendar"
-                )
         # The library leaves the last day out.
-        events += recurring_ical_events.of(calendar).between(first, last + dt.timedelta(days=1))
-    return events
+        for event in recurring_ical_events.of(calendar).between(first, last + dt.timedelta(1)):
+            if str(event.get("STATUS", "")).upper() != "CANCELLED":
+                yield event
 
 
-def _frequencies(event: Mapping[str, Any]) -> list[str]:
-    rules = event.get("RRULE", [])
-    return [how for rule in (rules if isinstance(rules, list) else [rules]) for how in rule["FREQ"]]
+def _title(event: Mapping[str, Any]) -> str:
+    words = " ".join(str(event.get("SUMMARY", "")).split())
+    return words[:LONGEST_NAME].strip() or "Unnamed event"
 
 
 def _days(event: Mapping[str, Any], zone: str | None) -> Iterator[dt.date]:

@@ -103,6 +103,11 @@ def _faults_of_model(
         path, message, suggestion = explain(details)
         if any(f.path == path or _says_more(f, path, message) for f in found):
             continue
+        if (
+            details["type"] == "too_short"
+            and len(details["input"]) > details["ctx"]["actual_length"]
+        ):
+            continue  # pydantic counts only the items that are in order; the others are told anyway
         unknown = details["type"] == "extra_forbidden"
         yield fault(source, path, message, suggestion, key=unknown)
 

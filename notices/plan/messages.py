@@ -88,7 +88,7 @@ def _not_a_choice(error: _Error) -> Sentences:
     choices = [choice.strip("'") for choice in expected]
     typed = error.typed if isinstance(error.typed, str) else ""
     return (
-        f"{quoted(error.typed)} is not one of the choices",
+        f"{_shown(error.typed)} is not one of the choices",
         did_you_mean(typed, choices, otherwise=f"Write {listed(choices, 'or')}"),
     )
 
@@ -110,22 +110,22 @@ def _pattern(error: _Error) -> Sentences:
 
 
 def _wanted(wanted: str, remedy: str) -> Callable[[_Error], Sentences]:
-    return lambda error: (f"{quoted(error.typed)} is not {wanted}", remedy)
+    return lambda error: (f"{_shown(error.typed)} is not {wanted}", remedy)
 
 
 def _text(error: _Error) -> Sentences:
     if isinstance(error.typed, bool):
         word = quoted(error.typed)
         return f"{word} without quotes is not text", f"Write {word} with the quotation marks"
-    return f"{quoted(error.typed)} is not text", "Write a word or a sentence"
+    return f"{_shown(error.typed)} is not text", "Write a word or a sentence"
 
 
 def _block(error: _Error) -> Sentences:
     keys = list(_fields(_model_at(error.path)))
-    example = f"such as {listed(keys[:3], 'or')}" if keys else "each with its value"
+    remedy = f"Write keys such as {listed(keys[:3], 'or')}" if keys else "Write keys"
     return (
         f"{_shown(error.typed)} stands where a block of keys is wanted",
-        f"Write keys {example}, each on a line of its own",
+        f"{remedy}, each with its value on a line of its own",
     )
 
 

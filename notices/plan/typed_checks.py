@@ -15,7 +15,7 @@ from typing import Any
 from notices.findings import Finding, Weight
 from notices.operations import CATALOGUE, Operation
 from notices.plan.green_choice import day_lines
-from notices.plan.green_list import GreenRef, parse_greens
+from notices.plan.green_list import GreenRef, format_greens, parse_greens
 from notices.plan.messages import Path, did_you_mean
 from notices.plan.nearest import quoted
 from notices.plan.settings import read_settings
@@ -159,16 +159,23 @@ def _greens_of_closures(source: PlanSource) -> Iterator[Finding]:
 def _unknown_greens(
     source: PlanSource, path: Path, greens: Sequence[GreenRef], known: Greens
 ) -> Iterator[Finding]:
-    otherwise = "Add it under course: greens, or take it out"
-    for green in greens if known else ():
-        if _word(green) in known:
-            continue
-        if isinstance(green, int):
-            yield fault(source, path, f"the course has no green {green}", otherwise)
-        else:
-            names = [name for name in known.values() if isinstance(name, str)]
-            remedy = did_you_mean(green, names, otherwise=otherwise)
-            yield fault(source, path, f"the course has no green {quoted(green)}", remedy)
+    missing = [green for green in greens if known and _word(green) not in known]
+    numbers = [green for green in missing if isinstance(green, int)]
+    if numbers:
+        what = f"green{'s' * (len(numbers) > 1)} {format_greens(numbers)}"
+        yield fault(source, path, f"the course has no {what}", _ADD.format(_it(numbers)))
+    for name in missing:
+        if isinstance(name, str):
+            names = [green for green in known.values() if isinstance(green, str)]
+            remedy = did_you_mean(name, names, otherwise=_ADD.format("it"))
+            yield fault(source, path, f"the course has no green {quoted(name)}", remedy)
+
+
+_ADD = "Add {0} under course: greens, or take {0} out"
+
+
+def _it(things: Sequence[object]) -> str:
+    return "it" if len(things) == 1 else "them"
 
 
 def _course(source: PlanSource) -> Greens:
