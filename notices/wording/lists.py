@@ -31,6 +31,13 @@ def number(count: int) -> str:
     return _SMALL[count] if 0 <= count < len(_SMALL) else f"{count:,}"
 
 
+def span(low: int, high: int, joint: str = "to") -> str:
+    """Two to four, 10 to 12: both numbers in words, or both in figures."""
+    if high < len(_SMALL):
+        return f"{number(low)} {joint} {number(high)}"
+    return f"{low:,} {joint} {high:,}"
+
+
 def counted(count: int, noun: str, plural: str = "") -> str:
     """One green, two greens."""
     return f"{number(count)} {noun if count == 1 else plural or noun + 's'}"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from notices.wording.lists import number
+from notices.wording.lists import number, span
 
 _WIDTHS = (
     (2.5, "no wider than the edge of a coin"),
@@ -17,21 +17,27 @@ _WIDTHS = (
 )
 
 _SHARES = (
-    (0.6, "less than one part in a hundred"),
-    (1.5, "about one-hundredth"),
-    (2.6, "about one-fortieth"),
+    (0.9, "less than one part in a hundred"),
+    (1.12, "about one-hundredth"),
+    (1.46, "about one-eightieth"),
+    (1.8, "about one-sixtieth"),
+    (2.25, "about one-fiftieth"),
+    (2.9, "about one-fortieth"),
     (3.7, "about one-thirtieth"),
     (4.4, "about one twenty-fifth"),
-    (5.9, "about one-twentieth"),
-    (7.2, "about one-fifteenth"),
-    (8.9, "about one-twelfth"),
-    (11.5, "about one-tenth"),
-    (14.0, "about one-eighth"),
+    (5.8, "about one-twentieth"),
+    (7.5, "about one-fifteenth"),
+    (9.1, "about one-twelfth"),
+    (11.2, "about one-tenth"),
+    (14.6, "about one-eighth"),
     (18.0, "about one-sixth"),
-    (22.0, "about one-fifth"),
+    (22.3, "about one-fifth"),
     (29.0, "about one-quarter"),
-    (40.0, "about one-third"),
+    (36.5, "about one-third"),
+    (44.0, "about two-fifths"),
+    (58.0, "about half"),
 )
+"""Up to which percentage a fraction is said: it is always within 15 % of the value."""
 
 
 def like(width_mm: float) -> str:
@@ -41,16 +47,21 @@ def like(width_mm: float) -> str:
 
 def share(percent: float) -> str:
     """Say a share of the surface as a plain fraction."""
-    return next((words for limit, words in _SHARES if percent <= limit), "about half")
+    return next((words for limit, words in _SHARES if percent <= limit), "more than half")
 
 
 def length(mm: float) -> str:
     """Write a length as one measures it: 13 mm, 22.5 cm, 1 m."""
-    if mm >= 1000:
-        return f"{mm / 1000:.1f}".rstrip("0").rstrip(".") + " m"
-    if mm >= 100:
-        return f"{mm / 10:.1f}".rstrip("0").rstrip(".") + " cm"
-    return f"{mm:.1f}".rstrip("0").rstrip(".") + " mm"
+    # The unit is chosen after rounding: 999.9 mm is 1 m, not 100 cm.
+    if round(mm / 10, 1) >= 100:
+        return f"{_plain(mm / 1000)} m"
+    if round(mm, 1) >= 100:
+        return f"{_plain(mm / 10)} cm"
+    return f"{_plain(mm)} mm"
+
+
+def _plain(amount: float) -> str:
+    return f"{amount:.1f}".removesuffix(".0")
 
 
 def weeks(days: Sequence[int]) -> str:
@@ -58,9 +69,13 @@ def weeks(days: Sequence[int]) -> str:
     low, high = min(days), max(days)
     if high <= 2:
         return "a day" if low == high == 1 else "a day or two"
+    if 6 <= low and high <= 8:
+        return "about a week"
     if high <= 10:
-        return f"{number(low)} to {number(high)} days" if low != high else f"{number(low)} days"
+        if low == 0:
+            return f"up to {number(high)} days"
+        return f"{span(low, high)} days" if low != high else f"about {number(low)} days"
     first, last = max(1, round(low / 7)), max(1, round(high / 7))
     if first == last:
         return "about a week" if first == 1 else f"about {number(first)} weeks"
-    return f"{number(first)} to {number(last)} weeks"
+    return f"{span(first, last)} weeks"

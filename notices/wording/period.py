@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from notices.operations import Opening, WhileWorking
 from notices.programme.model import Period, Promise
-from notices.wording.lists import and_list, number, sentence
+from notices.wording.lists import and_list, number, sentence, span
 from notices.wording.words import Words
 
 
@@ -69,7 +69,7 @@ class PeriodWords:
         if low == high:
             return f"{number(low)} a day"
         joint = "or" if high == low + 1 else "to"
-        return f"{number(low)} {joint} {number(high)} a day"
+        return f"{span(low, high, joint)} a day"
 
     def status_while_working(self) -> str:
         """What golfers meet on the day."""

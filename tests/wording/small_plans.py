@@ -1,0 +1,63 @@
+"""Small plans, worked out the whole way from a file: what the tests of the words speak about."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+import tempfile
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from notices.plan.load import load_plan
+from notices.programme.model import Programme
+from notices.programme.work_out import work_out
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words
+
+ISSUED = dt.date(2027, 3, 1)
+"""A Monday; every small plan is issued on it unless a test says otherwise."""
+
+CENTRAL_ENGLAND = [4.1, 4.6, 6.2, 8.3, 11.0, 13.6, 15.8, 15.6, 13.3, 10.0, 6.6, 4.3]
+"""The monthly means of the brief's own plan."""
+
+MILD_WINTER = [14.0] * 12
+"""A place where grass never stops growing."""
+
+
+def work(operation: str, dates: str, **more: object) -> dict[str, object]:
+    return {"operation": operation, "dates": dates, **more}
+
+
+def plan(
+    *works: Mapping[str, object],
+    greens: str = "1-18",
+    temperatures: list[float] = CENTRAL_ENGLAND,
+    club: Mapping[str, object] | None = None,
+    **more: object,
+) -> dict[str, Any]:
+    """Return a plan as typed, with a club and a course around the works."""
+    return {
+        "club": {"name": "Fallow Mead Golf Club", **(club or {})},
+        "course": {"greens": [{"green": greens}], "monthly_mean_temperature": temperatures},
+        "works": list(works),
+        **more,
+    }
+
+
+def programme(data: Mapping[str, object], issued: dt.date = ISSUED) -> Programme:
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "plan.yaml"
+        path.write_text(json.dumps(data, ensure_ascii=False), encoding="utf-8")
+        return work_out(load_plan(path).plan, issued)
+
+
+def words(data: Mapping[str, object], issued: dt.date = ISSUED) -> Words:
+    return Words(programme(data, issued))
+
+
+def period(data: Mapping[str, object], issued: dt.date = ISSUED) -> PeriodWords:
+    """Return the words on the only period of a plan."""
+    told = words(data, issued)
+    (only,) = told.programme.periods
+    return PeriodWords(told, only)
