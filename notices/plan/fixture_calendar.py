@@ -151,24 +151,21 @@ def _title(event: Mapping[str, Any]) -> str:
 
 
 def _days(event: Mapping[str, Any], zone: str | None) -> Iterator[dt.date]:
-    start, end = (_local(event[key].dt, zone) if key in event else None for key in _ENDS)
+    start, end = (
+        _local(event[key].dt, zone) if key in event else None for key in ("DTSTART", "DTEND")
+    )
     if start is None:
         return
     if isinstance(start, dt.datetime):
-        day, until = start.date(), start.date()
-        if isinstance(end, dt.datetime) and end > start:
-            until = end.date() - dt.timedelta(days=end.time() < EARLY)
+        day = last = start.date()
+        if isinstance(end, dt.datetime):
+            last = end.date() - dt.timedelta(days=end.time() < EARLY)
     else:
         day = start
         # RFC 5545 section 3.6.1: an all-day event ends on the day after its last.
-        until = end - dt.timedelta(days=1) if end else start
-    for number in range(min((until - day).days + 1, LONGEST_EVENT)):
+        last = end - dt.timedelta(days=1) if end else start
+    for number in range(max(1, min((last - day).days + 1, LONGEST_EVENT))):
         yield day + dt.timedelta(days=number)
-    if until < day:
-        yield day
-
-
-_ENDS = ("DTSTART", "DTEND")
 
 
 def _local(moment: dt.date | dt.datetime, zone: str | None) -> dt.date | dt.datetime:

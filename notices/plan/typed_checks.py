@@ -7,7 +7,6 @@ hide theirs in another: a person is told everything at once.
 from __future__ import annotations
 
 import re
-from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
@@ -203,33 +202,19 @@ def _word(green: GreenRef) -> str:
 
 
 def _doubled_ids(source: PlanSource) -> Iterator[Finding]:
-    """A work without an id goes by its operation and a number, which no other may take."""
-    counts: Counter[str] = Counter()
-    own: dict[str, int] = {}
-    implied: dict[str, int] = {}
+    seen: set[str] = set()
     for index, work in _items(source, "works"):
-        operation, name = _operation(work), work.get("id")
-        if operation:
-            counts[operation.slug] += 1
-            if name is None:
-                implied[f"{operation.slug}-{counts[operation.slug]}"] = index
+        name = work.get("id")
         if not isinstance(name, str):
             continue
-        if name in own:
+        if name in seen:
             yield fault(
                 source,
                 ("works", index, "id"),
                 f"the id {quoted(name)} is already that of another work",
                 "Give each work a name of its own",
             )
-        own.setdefault(name, index)
-    for name in own.keys() & implied.keys():
-        yield fault(
-            source,
-            ("works", own[name], "id"),
-            f"{quoted(name)} is how work number {implied[name] + 1} is known, which has no id",
-            "Choose another name, or give that work an id too",
-        )
+        seen.add(name)
 
 
 _CHECKS: Sequence[Callable[[PlanSource], Iterator[Finding]]] = (

@@ -165,14 +165,6 @@ def test_an_empty_key_is_told_once(plan_file: Path) -> None:
     )
 
 
-def test_a_work_goes_by_its_place_among_works_of_its_kind(plan_file: Path) -> None:
-    again = "  - operation: hollow tining\n    dates: 2027-10-01\n"
-    assert load(plan_file, f"{PLAN}    id: hollow-tining-2\n{again}    id: b\n").plan
-    assert told(faults(plan_file, f"{PLAN}    id: hollow-tining-2\n{again}")) == [
-        '6:9 "hollow-tining-2" is how work number 2 is known, which has no id'
-    ]
-
-
 @pytest.mark.parametrize(
     ("content", "words"),
     [
