@@ -5,6 +5,7 @@ Raw HTML, scripts and pictures cannot pass: there is no block for them.
 
 from __future__ import annotations
 
+import html
 from collections.abc import Iterator, Mapping
 from xml.etree.ElementTree import Element
 
@@ -66,7 +67,9 @@ def _runs(
         target = element.get("href", "")
         link = target if target.startswith(("https://", "mailto:")) else ""
     if element.text:
-        yield Run(element.text, strong, emphasis, link)
+        # The library escapes code, and code alone, for HTML; words are escaped where they are set.
+        text = html.unescape(element.text) if element.tag == "code" else element.text
+        yield Run(text, strong, emphasis, link)
     for child in element:
         yield from _runs(child, strong=strong, emphasis=emphasis, link=link)
         if child.tail:
