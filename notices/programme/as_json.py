@@ -101,7 +101,7 @@ def _work(work: Work) -> Json:
     }
 
 
-def _setting(value: SettingValue | None) -> Any:
+def _setting(value: SettingValue | None) -> object:
     return list(value) if isinstance(value, tuple) else value
 
 

@@ -102,16 +102,13 @@ def _identities(plan: Plan) -> list[str]:
     """Return what each work is known by: its id, else its operation and its ordinal.
 
     Every work of an operation counts, so that naming one does not rename the others.
+    plan.load refuses an id that is already another work's by this rule.
     """
-    taken = {work.id for work in plan.works if work.id}
     counts: Counter[str] = Counter()
     found = []
     for work in plan.works:
         counts[work.operation] += 1
-        name = f"{CATALOGUE[work.operation].slug}-{counts[work.operation]}"
-        while work.id is None and name in taken:  # another work has been given this very id
-            name += "-unnamed"
-        found.append(work.id or name)
+        found.append(work.id or f"{CATALOGUE[work.operation].slug}-{counts[work.operation]}")
     return found
 
 

@@ -50,8 +50,8 @@ PROMISED = {
     "fully healed": ("fully healed", "the day on which the last green has healed"),
 }
 JOINED = (
-    "; where several works meet on a green, the slowest, and at worst half of the next slowest "
-    "on top; at worst also on the last reserve date"
+    "; where several works meet on a green, the slowest; at worst, half of the next slowest on "
+    "top, both counted from the last work on it, and every work put off by the reserve delay"
 )
 
 
@@ -208,7 +208,6 @@ def figures_of_promises(period: Period, of_works: Sequence[Figure]) -> Iterator[
     leading = period.opening_works or period.works
     last = max(period.days)
     inputs: Inputs = {
-        "works": ", ".join(work.id for work in leading),
         "last_day": last.isoformat(),
         "reserve_delay_days": rain_delay(period.days, period.reserve_dates).days,
     }
@@ -225,15 +224,35 @@ def figures_of_promises(period: Period, of_works: Sequence[Figure]) -> Iterator[
                 yield Quantity(f"{quantity}, {end}", AFTER_PERIOD, formula, tuple(source)).of(
                     leading[0].id,
                     _days(last, day),
-                    {**inputs, "day": day.isoformat() if day else None},
+                    {
+                        **inputs,
+                        **_of_slowest(rests_on, "early" if end == "expect by" else "late"),
+                        "day": day.isoformat() if day else None,
+                    },
                     default_used=any(f.default_used for f in rests_on),
                 )
+
+
+def _of_slowest(figures: Sequence[Figure], end: str) -> Inputs:
+    """Return the figures of the green that comes last: when it was done and what each work adds."""
+    one_end = [figure for figure in figures if figure.quantity.endswith(end)]
+    last = max(one_end, key=_day_of)
+    own = [figure for figure in one_end if figure.green == last.green]
+    done = {f"{figure.work}, done": figure.inputs["done"] for figure in own}
+    return {"green": last.green, **done, **{figure.id: figure.value for figure in own}}
+
+
+def _day_of(figure: Figure) -> dt.date:
+    """Return the day that a figure counts to; the end of days where there is none."""
+    if figure.value is None:
+        return dt.date.max
+    return dt.date.fromisoformat(str(figure.inputs["done"])) + dt.timedelta(days=figure.value)
 
 
 def _formula_of_promise(quantity: str, end: str, promise: Promise) -> str:
     told = PROMISED[quantity][1]
     if quantity == "open again":
-        return f"{told}; at worst after the last reserve date"
+        return f"{told}; at worst, every work put off by the reserve delay"
     if end == "expect by" and promise.at_worst == promise.expect_by + LONGEST_SPAN:
         return f"{told}{JOINED}; never more than {LONGEST_SPAN.days} days before the worst"
     return f"{told}{JOINED}"
