@@ -11,7 +11,7 @@ import pytest
 
 ROOT = Path(__file__).parents[1]
 README = (ROOT / "README.md").read_text("utf-8")
-BLOCK = r"<!-- {kind}: (?P<what>.+) -->\n```\w*\n(?P<shown>.*?)```"
+BLOCK = r"<!-- {kind}: (?P<what>[^\n]+?) -->\n```\w*\n(?P<shown>.*?)```"
 
 
 def blocks(kind: str) -> list[tuple[str, str]]:
@@ -25,7 +25,9 @@ def test_files_are_shown_as_they_are(path: str, shown: str) -> None:
 
 
 @pytest.mark.parametrize(("command", "shown"), blocks("output"))
-def test_commands_say_what_is_shown(command: str, shown: str, request: pytest.FixtureRequest) -> None:
+def test_commands_say_what_is_shown(
+    command: str, shown: str, request: pytest.FixtureRequest
+) -> None:
     program, *arguments = command.split()
     assert program == "notices"
     done = subprocess.run(
@@ -38,9 +40,9 @@ def test_commands_say_what_is_shown(command: str, shown: str, request: pytest.Fi
     assert done.returncode in (0, 1), done.stderr
     if request.config.getoption("--renew"):
         readme = ROOT / "README.md"
-        old = f"<!-- output: {command} -->\n```\n{shown}```"
+        fence = f"<!-- output: {command} -->\n```\n"
         text = readme.read_text("utf-8")
-        readme.write_text(text.replace(old, old.replace(f"\n{shown}```", f"\n{done.stdout}```")))
+        readme.write_text(text.replace(f"{fence}{shown}```", f"{fence}{done.stdout}```"), "utf-8")
     else:
         assert done.stdout == shown
 
