@@ -6,6 +6,8 @@ from notices.programme.model import Closure
 from notices.wording.lists import sentence
 from notices.wording.words import Words
 
+_PREPOSITIONS = frozenset({"after", "at", "before", "by", "in", "near", "on", "outside", "until"})
+
 
 def closed_thing(words: Words, closed: Closure) -> str:
     """Practice ground closed; for lists."""
@@ -25,7 +27,7 @@ def closure(words: Words, closed: Closure) -> str:
         subject = words.greens(closed.greens)
         are = "is" if len(closed.greens) == 1 else "are"
     else:
-        subject, are = closed.what, "are" if closed.what.endswith("s") else "is"
+        subject, are = closed.what, "are" if _plural(closed.what) else "is"
         if not subject.lower().startswith("the "):
             subject = f"the {subject}"
     sentences = [sentence(f"{subject} {are} closed {words.dates.on_days(closed.dates)}")]
@@ -34,6 +36,11 @@ def closure(words: Words, closed: Closure) -> str:
     if closed.reason:
         sentences.append(sentence(f"The reason: {closed.reason}"))
     return " ".join(sentences)
+
+
+def _plural(what: str) -> bool:
+    """Whether free words name several things: changing rooms, but not a tennis court or tennis."""
+    return what.endswith("s") and not what.endswith(("ss", "is", "us"))
 
 
 def fixtures(words: Words) -> list[str]:
@@ -76,14 +83,20 @@ def decision(words: Words) -> str:
     sentences = ["All dates depend on the weather."]
     decided = words.programme.decision
     if decided is not None:
-        sentences.append(sentence(f"{decided.by} decides at {decided.when}"))
-        where = f" on {decided.where}" if decided.where else ""
+        sentences.append(sentence(f"{decided.by} decides {_led(decided.when, 'at')}"))
+        where = f" {_led(decided.where, 'on')}" if decided.where else ""
         if decided.confirmed:
             final = f"{decided.confirmed:%H:%M}"
             sentences.append(f"You find the final word{where} at {final} on the day.")
         elif where:
             sentences.append(f"You find the word{where}.")
     return " ".join(sentences)
+
+
+def _led(text: str, preposition: str) -> str:
+    """Put the preposition before words that do not bring one of their own."""
+    first = text.split(" ", 1)[0].lower()
+    return text if first in _PREPOSITIONS else f"{preposition} {text}"
 
 
 def approval(words: Words) -> str:

@@ -83,14 +83,14 @@ class PeriodWords:
             if one:
                 return "You play to a temporary green while we work."
             return "You play to temporary greens where we work."
-        return "The greens stay open."
+        return self._stay_open()
 
     def open_again(self) -> str:
         """Each green the next morning, at worst …."""
         promise = self.period.open_again
         statuses = {w.while_working for w in self.period.opening_works or self.period.works}
         if statuses == {WhileWorking.OPEN}:
-            return "The greens stay open."
+            return self._stay_open()
         one = len(self.period.greens) == 1
         days = {(r.back_in_play.early - r.done).days for r in self.period.recoveries}
         if days == {0}:
@@ -104,6 +104,10 @@ class PeriodWords:
         else:
             first = f"Expect {'it' if one else 'all'} by {self.words.dates.day(promise.expect_by)}"
         return sentence(f"{first}{self._at_worst(promise, ' if it rains')}")
+
+    def _stay_open(self) -> str:
+        one = len(self.period.greens) == 1
+        return "The green stays open." if one else "The greens stay open."
 
     def putting_well(self) -> str:
         """Expect all by …; at worst …."""

@@ -1,0 +1,279 @@
+"""A period in words: every sentence that the first screen is made of."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+
+import pytest
+
+from notices.wording.dates import DateWords
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words
+from tests.wording.small_plans import (
+    CENTRAL_ENGLAND,
+    ISSUED,
+    MILD_WINTER,
+    period,
+    plan,
+    work,
+    words,
+)
+
+DATES = DateWords("en-GB", ISSUED)
+
+# In 2027, 9 August is a Monday.
+ONE_DAY = "2027-08-09"
+THREE_DAYS = "2027-08-09 to 2027-08-11"
+LATE = "2027-10-11 to 2027-10-13"
+
+FULL = ("scarifying", "hollow tining", "top dressing")
+
+
+def full(dates: str = THREE_DAYS, **more: object) -> PeriodWords:
+    return period(plan(*(work(name, dates, **more) for name in FULL)))
+
+
+@pytest.mark.parametrize(
+    ("operations", "name"),
+    [
+        (["hollow tining"], "Hollow tining"),
+        (["hollow tining", "top dressing"], "Hollow tining and top dressing"),
+        (["scarifying", "hollow tining", "top dressing"], "Greens renovation"),
+        (["verticutting"], "Verticutting"),
+        (["raising the height of cut"], "Raising the height of cut"),
+        # What only tidies gives no name beside what opens the surface.
+        (["hollow tining", "rolling"], "Hollow tining"),
+    ],
+)
+def test_its_name(operations: list[str], name: str) -> None:
+    assert period(plan(*(work(o, ONE_DAY) for o in operations))).name() == name
+
+
+@pytest.mark.parametrize(
+    ("operations", "what"),
+    [
+        (["scarifying", "hollow tining", "top dressing"], "Slits, holes and sand, "),
+        (["hollow tining"], "Holes, "),
+        (["hollow tining", "top dressing"], "Holes and sand, "),
+    ],
+)
+def test_what_it_is_in_a_sentence(operations: list[str], what: str) -> None:
+    told = period(plan(*(work(o, ONE_DAY) for o in operations)))
+    assert told.what() == f"{what}to let water and air down to the roots."
+
+
+def test_what_a_drain_is_for() -> None:
+    told = period(plan(work("drain trenching", ONE_DAY, greens="12")))
+    assert told.what() == "New drains, to let the water out."
+
+
+def test_when_always_names_the_year() -> None:
+    assert full().when() == "Monday 9 to Wednesday 11 August 2027"
+    assert full(ONE_DAY).when() == "Monday 9 August 2027"
+
+
+@pytest.mark.parametrize(
+    ("greens", "dates", "which"),
+    [
+        ("1-18", THREE_DAYS, "All 18 greens, six a day."),
+        ("1-17", THREE_DAYS, "Greens 1 to 17, five or six a day."),
+        ("1-18", ONE_DAY, "All 18 greens."),
+        ("12", THREE_DAYS, "Green 12."),
+        ("1-3", THREE_DAYS, "Greens 1 to 3."),
+    ],
+)
+def test_which_greens_and_how_many_a_day(greens: str, dates: str, which: str) -> None:
+    assert period(plan(work("hollow tining", dates, greens=greens))).which() == which
+
+
+def test_a_pace_is_in_words_or_in_figures() -> None:
+    """21 greens in two days: ten and eleven."""
+    told = period(plan(work("hollow tining", "2027-08-09 to 2027-08-10"), greens="1-21"))
+    assert told.which() == "All 21 greens, 10 or 11 a day."
+
+
+@pytest.mark.parametrize(
+    ("greens", "dates", "state", "said"),
+    [
+        ("1-18", THREE_DAYS, "closed", "Each day only the greens being worked on are closed."),
+        ("1-18", ONE_DAY, "closed", "The greens are closed while we work."),
+        ("12", THREE_DAYS, "closed", "The green is closed while we work."),
+        ("1-18", THREE_DAYS, "temporary green", "You play to temporary greens where we work."),
+        ("12", THREE_DAYS, "temporary green", "You play to a temporary green while we work."),
+        ("1-18", THREE_DAYS, "open", "The greens stay open."),
+        ("12", THREE_DAYS, "open", "The green stays open."),
+    ],
+)
+def test_on_the_day(greens: str, dates: str, state: str, said: str) -> None:
+    told = period(plan(work("hollow tining", dates, greens=greens, while_working=state)))
+    assert told.status_while_working() == said
+
+
+@pytest.mark.parametrize(
+    ("greens", "dates", "reopen", "said"),
+    [
+        # Done on Wednesday 11 August at the latest.
+        ("1-18", THREE_DAYS, "next morning", "Each green the next morning; all by Thursday 12 August."),
+        ("1-18", THREE_DAYS, "when finished", "Each green the same day, when we have finished it."),
+        ("12", ONE_DAY, "when finished", "The same day, when we have finished."),
+        ("12", ONE_DAY, "next morning", "Expect it by Tuesday 10 August."),
+        ("1-18", THREE_DAYS, "2 days later", "Expect all by Friday 13 August."),
+        ("1-18", ONE_DAY, "next morning", "Each green the next morning; all by Tuesday 10 August."),
+    ],
+)
+def test_open_again(greens: str, dates: str, reopen: str, said: str) -> None:
+    told = period(plan(work("hollow tining", dates, greens=greens, reopen=reopen)))
+    assert told.open_again() == said
+
+
+@pytest.mark.parametrize(
+    ("greens", "reopen", "said"),
+    [
+        (
+            "1-18",
+            "next morning",
+            "Each green the next morning; all by Thursday 12 August, "
+            "at worst Tuesday 17 August if it rains.",
+        ),
+        ("12", "next morning", "Expect it by Thursday 12 August, at worst Tuesday 17 August if it rains."),
+    ],
+)
+def test_open_again_after_the_last_reserve_date(greens: str, reopen: str, said: str) -> None:
+    """Kept free until Monday 16 August; the green opens on the morning after."""
+    told = period(
+        plan(
+            work(
+                "hollow tining",
+                THREE_DAYS,
+                greens=greens,
+                reopen=reopen,
+                reserve_dates="2027-08-13, 2027-08-16",
+            )
+        )
+    )
+    assert told.open_again() == said
+    assert told.reserve() == "If rain stops us, we use Friday 13 August and Monday 16 August."
+    assert told.reserve_days() == "We use Friday 13 August and Monday 16 August."
+
+
+def test_without_reserve_dates_nothing_is_said_of_them() -> None:
+    assert full().reserve() == ""
+
+
+def test_greens_that_stay_open() -> None:
+    assert period(plan(work("slitting", ONE_DAY))).open_again() == "The greens stay open."
+    one = period(plan(work("slitting", ONE_DAY, greens="12")))
+    assert one.open_again() == "The green stays open."
+
+
+def test_putting_well_names_both_days_of_the_promise() -> None:
+    told = full()
+    promise = told.period.putting_well
+    assert promise.at_worst is not None
+    assert promise.expect_by < promise.at_worst
+    assert told.putting_well() == (
+        f"Expect all by {DATES.day(promise.expect_by)}, at worst {DATES.day(promise.at_worst)}."
+    )
+
+
+def test_putting_well_of_a_single_green() -> None:
+    told = period(plan(work("hollow tining", ONE_DAY, greens="12")))
+    assert told.putting_well().startswith("Expect it by ")
+
+
+def test_no_promise_spans_more_than_a_month() -> None:
+    promise = full().period.putting_well
+    assert promise.at_worst is not None
+    assert (promise.at_worst - promise.expect_by).days <= 31
+
+
+@pytest.mark.parametrize("dates", [THREE_DAYS, LATE])
+def test_where_growth_never_stops_there_is_no_word_of_winter(dates: str) -> None:
+    told = period(plan(*(work(name, dates) for name in FULL), temperatures=MILD_WINTER))
+    said = f"{told.putting_well()} {told.marks()}".lower()
+    for word in ("winter", "spring", "grows", "autumn"):
+        assert word not in said
+
+
+def test_work_in_october_says_that_winter_comes_between() -> None:
+    told = period(plan(*(work(name, LATE) for name in FULL), temperatures=CENTRAL_ENGLAND))
+    said = f"{told.putting_well()} {told.marks()}"
+    assert "2028" in said
+    assert any(word in said for word in ("until the grass grows again", "does not grow in winter"))
+
+
+def test_work_in_december_names_no_day_for_what_grass_must_do() -> None:
+    """A day would be a promise that nobody can keep: thirds of a month are as near as one gets."""
+    told = period(plan(work("drain trenching", "2027-12-06", greens="12")))
+    said = told.putting_well()
+    assert said.startswith("Grass does not grow in winter. Expect it by ")
+    assert "2028" in said
+    assert not any(day in said for day in ("day ", "Mon", "Tues"))
+
+
+def test_later_dressings() -> None:
+    settings: Mapping[str, object] = {"fill": "holes", "dressings": 3, "days_between": 7}
+    told = period(
+        plan(work("hollow tining", THREE_DAYS), work("top dressing", THREE_DAYS, settings=settings))
+    )
+    assert told.later_dressings() == (
+        "We sand the greens twice more in the same order, from Monday 16 to Wednesday 18 August "
+        "and again from Monday 23 to Wednesday 25 August."
+    )
+
+
+@pytest.mark.parametrize(
+    ("dressings", "said"),
+    [
+        (1, ""),
+        (2, "We sand the green once more, on Monday 16 August."),
+        (
+            4,
+            "We sand the green three times more, on Monday 16 August, on Monday 23 August "
+            "and again on Monday 30 August.",
+        ),
+    ],
+)
+def test_later_dressings_of_a_single_green(dressings: int, said: str) -> None:
+    settings = {"rate": "1 kg/m2", "dressings": dressings, "days_between": 7}
+    told = period(plan(work("top dressing", ONE_DAY, greens="12", settings=settings)))
+    assert told.later_dressings() == said
+
+
+def test_a_raised_cut_is_said_of_its_first_day() -> None:
+    told = period(
+        plan(work("raising the height of cut", "2027-07-30"), work("scarifying", THREE_DAYS))
+    )
+    assert told.raised_cut() == "From Friday 30 July we mow a little higher, so putts are slower."
+    assert full().raised_cut() == ""
+
+
+def test_the_notices_lead_with_what_golfers_notice_most() -> None:
+    told = words(
+        plan(
+            work("verticutting", "2027-05-03 to 2027-05-04"),
+            *(work(name, THREE_DAYS) for name in FULL),
+            work("drain trenching", "2027-11-08", greens="12"),
+        )
+    )
+    main = told.main_period()
+    assert main is not None
+    assert PeriodWords(told, main).name() == "Greens renovation"
+    others = [PeriodWords(told, period).name() for period in told.other_periods()]
+    assert others == ["Verticutting", "Drain trenching"]
+
+
+def test_days_with_the_same_green_are_one_entry() -> None:
+    told = period(plan(work("drain trenching", "2027-08-09 to 2027-08-12", greens="12")))
+    run = tuple(dt.date(2027, 8, day) for day in range(9, 13))
+    assert told.words.days_of(told.period) == [(run, ("12",))]
+
+
+@pytest.mark.parametrize(
+    ("keys", "said"),
+    [(["1", "2"], "greens 1 and 2"), ([str(n) for n in range(1, 19)], "all greens")],
+)
+def test_greens_where_room_is_short(keys: list[str], said: str) -> None:
+    told: Words = words(plan(work("rolling", ONE_DAY)))
+    assert told.greens_briefly(keys) == said

@@ -1,0 +1,215 @@
+"""Every text on every kind of work reads well, whatever the plan: one green or all, filled or
+not, in summer or going into winter."""
+
+from __future__ import annotations
+
+import itertools
+import re
+from collections.abc import Iterator, Mapping
+
+import pytest
+
+from notices.operations import CATALOGUE
+from notices.paths import templates_folder
+from notices.programme.model import Programme
+from notices.wording import texts
+from notices.wording.blocks import Block, Bullets, Heading, Paragraph
+from notices.wording.operation_facts import operation_facts, story_facts
+from notices.wording.texts import SECTIONS, OperationText, operation_text
+from tests.wording.reading_ease import (
+    flesch_kincaid,
+    grade,
+    sentences_of,
+    syllables_of,
+    words_of,
+)
+from tests.wording.small_plans import plan, programme, work
+
+LONGEST_SENTENCE = 25
+"""GOV.UK splits longer ones (agronomy.md, section 12)."""
+
+HARDEST_GRADE = 8.0
+
+SUMMER, AUTUMN = "2027-08-10", "2027-10-20"
+"""In August the grass grows for months; late in October it stops within weeks."""
+
+FILLING = {"fill": "holes", "dressings": 3, "days_between": 7}
+
+SETTINGS: Mapping[str, Mapping[str, object]] = {
+    "feeding": {"product": "a slow feed"},
+    "wetting agent": {"product": "a wetter"},
+    "overseeding": {"seed": "browntop bent"},
+    "turfing": {"area": "40 m2"},
+}
+"""Settings that the catalogue leaves empty."""
+
+LEADS = {
+    "brushing": "top dressing",
+    "clean-up cut": "scarifying",
+    "rolling": "hollow tining",
+    "raising the height of cut": "scarifying",
+}
+"""A work that goes with one that opens the surface is planned with one."""
+
+MATRIX = [
+    (name, greens, filled, season)
+    for name, operation in CATALOGUE.items()
+    for greens, season in itertools.product(("1", "1-18"), (SUMMER, AUTUMN))
+    for filled in ((False, True) if operation.filled else (False,))
+]
+
+
+def worked_out(name: str, greens: str, season: str, *, filled: bool, bare: bool) -> Programme:
+    settings = {} if bare else SETTINGS.get(name, {})
+    works = [work(name, season, id="it", greens=greens, settings=settings)]
+    if filled:
+        works.append(work("top dressing", season, greens=greens, settings=FILLING))
+    if lead := LEADS.get(name):
+        works.append(work(lead, season, greens=greens))
+    return programme(plan(*works))
+
+
+def text_of(made: Programme) -> OperationText:
+    (it,) = (work for work in made.works if work.id == "it")
+    return operation_text("en-GB", it.operation.slug, operation_facts(it, made))
+
+
+def said(blocks: tuple[Block, ...]) -> Iterator[str]:
+    for block in blocks:
+        match block:
+            case Paragraph():
+                yield block.text
+            case Bullets(items):
+                yield from ("".join(run.text for run in item) for item in items)
+            case Heading(text, _):
+                yield f"{text}."
+            case _:
+                pytest.fail(f"no text holds {block}")
+
+
+FAULTS = {
+    "a gap or a leftover of the template": re.compile(r"\{|\}|\bNone\b|undefined|Undefined"),
+    "a doubled word": re.compile(r"\b(\w+) \1\b", re.IGNORECASE),
+    "a doubled blank": re.compile(r"  |\n"),
+    "a blank before a stop": re.compile(r" [.,;:!?)]"),
+    "a doubled stop": re.compile(r"[.,;:]{2}"),
+    "one of many": re.compile(r"\b1 (?:days|weeks|greens|holes)\b|\bone (?:days|weeks)\b"),
+    "a straight quotation mark": re.compile(r"['\"]"),
+    "a date for machines": re.compile(r"\d{4}-\d\d"),
+    "an empty pair of brackets": re.compile(r"\(\s*\)"),
+    "nothing in words": re.compile(r"\bno (?:days|weeks)\b|\bno to\b"),
+    "an American spelling": re.compile(r"\b\w*(?:color|gray|center|fertiliz)\w*\b", re.IGNORECASE),
+}
+
+
+def faults_in(text: str) -> list[str]:
+    found = [f"{what}: {match[0]!r}" for what, p in FAULTS.items() if (match := p.search(text))]
+    if not text.endswith((".", "!", "?")):
+        found.append(f"no full stop: {text[-20:]!r}")
+    if not text[:1].isupper():
+        found.append(f"a small letter first: {text[:20]!r}")
+    found += [
+        f"{len(words_of(sentence))} words: {sentence}"
+        for sentence in sentences_of(text)
+        if len(words_of(sentence)) > LONGEST_SENTENCE
+    ]
+    return found
+
+
+@pytest.mark.parametrize(("name", "greens", "filled", "season"), MATRIX)
+def test_a_text_reads_well(name: str, greens: str, season: str, *, filled: bool) -> None:
+    for bare in (False, True) if name in SETTINGS else (False,):
+        text = text_of(worked_out(name, greens, season, filled=filled, bare=bare))
+        assert tuple(text.sections) == SECTIONS
+        pieces = [text.line, *(piece for part in text.sections.values() for piece in said(part))]
+        assert [fault for piece in pieces for fault in faults_in(piece)] == []
+        assert grade(" ".join(pieces)) <= HARDEST_GRADE
+
+
+@pytest.mark.parametrize(("name", "greens", "filled", "season"), MATRIX)
+def test_one_green_is_not_each_of_several(
+    name: str, greens: str, season: str, *, filled: bool
+) -> None:
+    text = text_of(worked_out(name, greens, season, filled=filled, bare=False))
+    whole = " ".join(piece for part in text.sections.values() for piece in said(part))
+    if greens == "1":
+        assert "each green" not in whole
+        assert "all 18" not in whole
+
+
+def test_every_text_belongs_to_a_kind_of_work() -> None:
+    folder = templates_folder() / "en-GB" / "operations"
+    assert {path.stem for path in folder.glob("*.md")} == {o.slug for o in CATALOGUE.values()}
+
+
+STORIES = [
+    ("hollow tining",),
+    ("top dressing",),
+    ("verticutting",),
+    ("scarifying", "mole ploughing"),
+    ("hollow tining", "top dressing"),
+    ("scarifying", "hollow tining", "top dressing"),
+    ("scarifying", "mole ploughing", "deep solid tining", "hollow tining", "top dressing"),
+    ("mole ploughing",),
+    ("drain trenching",),
+    ("turfing",),
+    ("brushing",),
+]
+
+
+@pytest.mark.parametrize("names", STORIES, ids="+".join)
+def test_the_story_of_a_period_reads_well(names: tuple[str, ...]) -> None:
+    soil = {"clay": "45 %", "sand": "20 %"}
+    data = plan(*(work(n, SUMMER, settings=SETTINGS.get(n, {})) for n in names))
+    data["course"]["soil"] = soil
+    (only,) = programme(data).periods
+    pieces = list(said(texts.plain_text("en-GB", "why", story_facts(only))))
+    assert pieces
+    assert [fault for piece in pieces for fault in faults_in(piece)] == []
+    assert grade(" ".join(pieces)) <= HARDEST_GRADE
+
+
+def test_a_text_that_names_what_there_is_not_is_an_error() -> None:
+    with pytest.raises(Exception, match="is undefined"):
+        operation_text("en-GB", "scarifying", {})
+
+
+def test_a_word_of_the_club_is_not_run_as_a_template() -> None:
+    made = programme(
+        plan(work("feeding", SUMMER, id="it", settings={"product": "{{ 7 * 7 }}{% if x %}"}))
+    )
+    assert "{{ 7 * 7 }}{% if x %}" in " ".join(said(text_of(made).section("what we do")))
+
+
+def test_a_word_of_the_club_cannot_add_a_section() -> None:
+    made = programme(plan(work("feeding", SUMMER, id="it", settings={"product": "x\n\n## Why\n\ny"})))
+    text = text_of(made)
+    assert tuple(text.sections) == SECTIONS
+    assert "Grass that has to heal" in " ".join(said(text.section("why")))
+
+
+def test_the_grade_agrees_with_a_published_one() -> None:
+    """13 words, 1 sentence, 24 syllables: grade 11.3 (agronomy.md, section 12)."""
+    assert flesch_kincaid(13, 1, 24) == pytest.approx(11.3, abs=0.05)
+
+
+# As a dictionary parts them.
+@pytest.mark.parametrize(
+    ("word", "parts"),
+    [
+        ("green", 1),
+        ("holes", 1),
+        ("closed", 1),
+        ("surface", 2),
+        ("tining", 2),
+        ("scarifying", 4),
+        ("little", 2),
+        ("wanted", 2),
+        ("grasses", 2),
+        ("one-twentieth", 4),
+        ("the", 1),
+        ("water", 2),
+    ],
+)
+def test_syllables(word: str, parts: int) -> None:
+    assert syllables_of(word) == parts
