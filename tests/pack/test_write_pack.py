@@ -10,6 +10,7 @@ import shutil
 import stat
 import subprocess
 import sys
+import tempfile
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any, NoReturn
@@ -23,6 +24,9 @@ from notices.pack.write import PackReport, write_pack
 from notices.rendering.files import RenderedFile
 
 ISSUED = dt.date(2026, 9, 14)
+
+NOBODY = 65534
+"""The user that owns nothing, by long custom."""
 
 
 def files(**contents: str) -> list[RenderedFile]:
@@ -298,15 +302,23 @@ def test_the_current_folder_is_refused(target: Path, monkeypatch: pytest.MonkeyP
     refused(target, "the folder that you are in")
 
 
-@pytest.mark.skipif(
-    not hasattr(os, "geteuid") or os.geteuid() == 0, reason="root may write everywhere"
-)
-def test_a_parent_that_may_not_be_written_is_refused(target: Path) -> None:
-    target.parent.chmod(0o555)
-    try:
-        refused(target, "may not write", "permissions")
-    finally:
-        target.parent.chmod(0o755)
+def test_a_parent_that_may_not_be_written_is_refused() -> None:
+    # Root may write everywhere, so the pack is written by somebody else, in a folder of /tmp
+    # that anybody can reach.
+    with tempfile.TemporaryDirectory() as scratch:
+        parent = Path(scratch)
+        parent.chmod(0o555)
+        child = os.fork()
+        if child == 0:
+            if os.geteuid() == 0:
+                os.setuid(NOBODY)
+            try:
+                refused(parent / "pack", "may not write", "permissions")
+            except BaseException:  # noqa: BLE001, a child must not run pytest's own ending
+                os._exit(1)
+            os._exit(0)
+        assert os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]) == 0
+        parent.chmod(0o755)
 
 
 @pytest.mark.parametrize(
