@@ -106,14 +106,22 @@ def _draw(box: _Box, x: int, y: int) -> str:
         f'<rect x="{x + 1}" y="{y + 1}" width="{wide - 2}" height="{TALL - 2}" rx="6" '
         f'fill="{ground}" stroke="{QUIET if idle else INK}" stroke-width="1.5"/>'
         f'<text x="{middle}" y="{y + 31}" font-size="{size}" font-weight="bold" '
-        f'fill="{INK}">{escape(_short(box.label))}</text>'
+        f'fill="{INK}">{escape(_short(box.label, wide))}</text>'
         f'<text x="{middle}" y="{y + 55}" font-size="{DAY_SIZE}" '
         f'fill="{QUIET if idle else INK}">{escape(box.day)}</text>'
     )
 
 
-def _short(name: str, limit: int = 22) -> str:
-    return name if len(name) <= limit else f"{name[: limit - 1]}…"
+def _short(name: str, room: float) -> str:
+    """Cut a name that is wider than its box; capitals and signs are taken to be wide."""
+    if name.isdecimal():
+        return name
+    used = 0.0
+    for length, sign in enumerate(name):
+        used += NAME_SIZE * (0.54 if sign.islower() or sign == " " else 0.95)
+        if used > room - 2 * GAP:
+            return f"{name[: length - 1].rstrip()}…"
+    return name
 
 
 def _in_words(words: Words, period_words: PeriodWords) -> str:

@@ -39,8 +39,8 @@ def closure(words: Words, closed: Closure) -> str:
 
 
 def _plural(what: str) -> bool:
-    """Whether free words name several things: changing rooms, but not a tennis court or tennis."""
-    return what.endswith("s") and not what.endswith(("ss", "is", "us"))
+    """Whether free words name several things: changing rooms, range and nets, but not tennis."""
+    return " and " in what or (what.endswith("s") and not what.endswith(("ss", "is", "us")))
 
 
 def fixtures(words: Words) -> list[str]:

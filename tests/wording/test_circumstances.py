@@ -54,7 +54,7 @@ WORK = work("hollow tining", "2027-08-09 to 2027-08-11")
             "The short course is closed on Monday 9 August.",
             "Short course: closed",
         ),
-        # A word in s that is one thing.
+        # Two things, and then words in s that are one.
         (
             {"what": "driving range and grass", "dates": "2027-08-09"},
             "The driving range and grass are closed on Monday 9 August.",

@@ -1,0 +1,178 @@
+"""The drawing of the course: a box for each green, with its day, and nothing else."""
+
+from __future__ import annotations
+
+import datetime as dt
+import xml.etree.ElementTree as ET
+
+import pytest
+from PIL import ImageFont
+
+from notices.drawings.course import green_strip, greens_by_day
+from notices.drawings.model import Drawing
+from notices.paths import templates_folder
+from notices.wording.period import PeriodWords
+from tests.wording.small_plans import period, plan, work
+
+SVG = "{http://www.w3.org/2000/svg}"
+BOLD = str(templates_folder() / "fonts" / "NoticesSans-Bold.ttf")
+
+
+def shapes(drawing: Drawing, tag: str) -> list[ET.Element]:
+    root = ET.fromstring(drawing.svg)  # noqa: S314, it was drawn here
+    return list(root.iter(f"{SVG}{tag}"))
+
+
+def labels(drawing: Drawing) -> list[tuple[str, str]]:
+    """What stands in each box: the green and its day."""
+    texts = [shape.text or "" for shape in shapes(drawing, "text")]
+    return list(zip(texts[::2], texts[1::2], strict=True))
+
+
+def drawn(told: PeriodWords) -> Drawing:
+    return greens_by_day(told.words, told)
+
+
+def three_days(greens: str = "1-18, Putting green", **more: object) -> PeriodWords:
+    """On Monday 9, Tuesday 10 and Wednesday 11 August 2027."""
+    planned = work("hollow tining", "2027-08-09 to 2027-08-11", greens=greens, **more)
+    return period(plan(planned, greens="1-18, Putting green"))
+
+
+def test_each_green_has_a_box_with_its_day() -> None:
+    by_day = {"2027-08-09": "1-6", "2027-08-10": "7-12", "2027-08-11": "13-18, Putting green"}
+    told = period(
+        plan(
+            work("hollow tining", "2027-08-09 to 2027-08-11", greens=by_day),
+            greens="1-18, Putting green",
+        )
+    )
+    expected = [(str(n), ("Mon 9", "Tue 10", "Wed 11")[(n - 1) // 6]) for n in range(1, 19)]
+    assert labels(drawn(told)) == [*expected, ("Putting green", "Wed 11")]
+
+
+def test_a_green_without_work_says_so() -> None:
+    found = dict(labels(drawn(three_days("1-9"))))
+    assert found["10"] == "no work"
+    assert "Putting green" not in found  # a numbered green is missed in a course, this one is not
+
+
+def test_days_of_two_months_are_told_apart() -> None:
+    told = period(plan(work("hollow tining", "2027-08-31 to 2027-09-01", greens="1-2")))
+    assert labels(drawn(told))[:2] == [("1", "31 Aug"), ("2", "1 Sept")]
+
+
+def test_a_green_that_takes_several_days() -> None:
+    told = period(plan(work("drain trenching", "2027-11-08 to 2027-11-11", greens="12, 13")))
+    assert dict(labels(drawn(told)))["12"] == "8 to 9 Nov"
+
+
+PLANS = {
+    "18 and a named one": three_days(),
+    "36": period(plan(work("hollow tining", "2027-08-09 to 2027-08-22"), greens="1-36")),
+    "names only": period(
+        plan(
+            work("hollow tining", "2027-08-09 to 2027-08-10"),
+            greens="Mill, Long meadow, The old quarry behind the eleventh tee",
+        )
+    ),
+    "capitals": period(
+        plan(
+            work("hollow tining", "2027-08-09 to 2027-08-10"),
+            greens="WEST MEADOW WEST MEADOW, MMMMMMMMMMMMMMMMMMMMMMMM",
+        )
+    ),
+    "one": period(plan(work("hollow tining", "2027-08-09"), greens="1")),
+    "hostile": period(
+        plan(work("hollow tining", "2027-08-09 to 2027-08-10"), greens='<b>&"\' ]]>, 😀 зелень')
+    ),
+}
+
+
+@pytest.mark.parametrize("told", PLANS.values(), ids=PLANS)
+def test_it_is_well_formed_and_has_a_title(told: PeriodWords) -> None:
+    drawing = drawn(told)
+    root = ET.fromstring(drawing.svg)  # noqa: S314
+    assert root.tag == f"{SVG}svg"
+    assert root.get("role") == "img"
+    assert root[0].tag == f"{SVG}title"
+    assert root[0].text == drawing.title != ""
+    assert root.get("viewBox") == f"0 0 {drawing.width:g} {drawing.height:g}"
+    kinds = {element.tag.removeprefix(SVG) for element in root.iter()}
+    assert kinds <= {"svg", "title", "rect", "text"}
+
+
+@pytest.mark.parametrize("told", PLANS.values(), ids=PLANS)
+def test_as_many_boxes_as_greens_and_all_within_the_edges(told: PeriodWords) -> None:
+    drawing = drawn(told)
+    boxes = shapes(drawing, "rect")
+    assert len(boxes) == len(told.words.programme.greens)
+    edges = []
+    for box in boxes:
+        x, y, wide, tall = (float(box.get(name, "")) for name in ("x", "y", "width", "height"))
+        assert x >= 0
+        assert y >= 0
+        assert x + wide <= drawing.width
+        assert y + tall <= drawing.height
+        edges.append((x, y, x + wide, y + tall))
+    for index, (left, top, right, bottom) in enumerate(edges):
+        for other in edges[index + 1 :]:
+            apart = other[0] >= right or other[2] <= left or other[1] >= bottom or other[3] <= top
+            assert apart, "two boxes overlap"
+
+
+@pytest.mark.parametrize("told", PLANS.values(), ids=PLANS)
+def test_words_fit_their_boxes(told: PeriodWords) -> None:
+    """Measured in the font that the picture is set in."""
+    drawing = drawn(told)
+    boxes = shapes(drawing, "rect")
+    texts = shapes(drawing, "text")
+    for index, text in enumerate(texts):
+        wide = float(boxes[index // 2].get("width", ""))
+        size = float(text.get("font-size", ""))
+        assert ImageFont.truetype(BOLD, size).getlength(text.text or "") <= wide, text.text
+
+
+@pytest.mark.parametrize("told", PLANS.values(), ids=PLANS)
+def test_what_it_shows_is_said_in_words(told: PeriodWords) -> None:
+    description = drawn(told).description
+    for days, greens in told.words.days_of(told.period):
+        assert f"{told.words.dates.days(days)}: {told.words.greens(greens)}." in description
+
+
+def test_a_hostile_name_is_shown_as_it_is() -> None:
+    names = [label for label, _ in labels(drawn(PLANS["hostile"]))]
+    assert names == ['<b>&"\' ]]>', "😀 зелень"]
+
+
+def test_neighbouring_days_differ_in_shade() -> None:
+    boxes = shapes(drawn(three_days()), "rect")
+    fills = [box.get("fill") for box in boxes]
+    assert fills[0] == fills[5]
+    assert fills[5] != fills[7]
+    assert fills[0] == fills[14]
+
+
+def test_the_strip_fills_the_greens_of_a_day() -> None:
+    told = three_days()
+    drawing = green_strip(told.words, ("1", "2", "Putting green"), "day-0")
+    squares = shapes(drawing, "rect")
+    assert len(squares) == 19
+    filled = [index for index, square in enumerate(squares) if square.get("fill") != "#ffffff"]
+    assert filled == [0, 1, 18]
+    assert drawing.title == "On the course: greens 1 and 2 and the putting green"
+    assert shapes(drawing, "title")[0].text == drawing.title
+    last = squares[-1]
+    assert float(last.get("x", "")) + float(last.get("width", "")) <= drawing.width
+
+
+@pytest.mark.parametrize("told", PLANS.values(), ids=PLANS)
+def test_every_strip_stays_within_its_edges(told: PeriodWords) -> None:
+    for days, greens in told.words.days_of(told.period):
+        drawing = green_strip(told.words, greens, f"day-{days[0]:%d}")
+        for square in shapes(drawing, "rect"):
+            assert float(square.get("x", "")) + float(square.get("width", "")) <= drawing.width
+
+
+def test_the_plans_of_this_test_are_of_2027() -> None:
+    assert PLANS["one"].period.days == (dt.date(2027, 8, 9),)
