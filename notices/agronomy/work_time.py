@@ -145,11 +145,10 @@ def makespan_minutes(minutes: Sequence[Sequence[float | None]]) -> float:
     ----------
     [johnson1954]_
     """
-    left: list[float] = []
+    left = [0.0] * len(minutes[0]) if minutes else []
     for green in minutes:
-        if left and len(green) != len(left):
-            raise ValueError("Every green must have a time for each operation.")
-        left = left or [0.0] * len(green)
+        if len(green) != len(left):
+            raise ValueError("Every green must have a time for each operation, or None.")
         ready = 0.0
         for operation, time in enumerate(green):
             if time is None:

@@ -12,7 +12,6 @@ from notices.findings import Finding, Weight
 from notices.operations import Opening
 from notices.plan.model import Plan
 from notices.programme.climate import is_southern, may_be_british
-from notices.programme.closed_greens import unknown_greens
 from notices.programme.lay_out import DEFAULT_AREA_M2
 from notices.programme.model import Programme, Work
 from notices.programme.working_day import working_days
@@ -203,23 +202,8 @@ def nothing_to_fill(programme: Programme, _plan: Plan) -> Iterator[Finding]:
             )
 
 
-def closure_of_unknown_greens(programme: Programme, _plan: Plan) -> Iterator[Finding]:
-    """A closure counts up greens that the course does not have."""
-    for closure in programme.closures:
-        missing = unknown_greens(closure.what, programme.greens)
-        if missing:
-            yield Finding(
-                "closure-of-unknown-greens",
-                Weight.THINK_AGAIN,
-                f"{closure.what} are closed, but the course has no green {', '.join(missing)}",
-                "Add them under course: greens, or take them out of the closure",
-                ("closures", closure.plan_index, "what"),
-                dates=closure.dates,
-            )
-
-
 def cut_not_raised(programme: Programme, _plan: Plan) -> Iterator[Finding]:
-    """The height of cut is to be raised, and is not."""
+    """The height of cut is to be raised, and the usual height is no lower."""
     for work in programme.works:
         if work.operation.name != "raising the height of cut":
             continue
@@ -283,7 +267,6 @@ CHECKS: tuple[Check, ...] = (
     work_before_issue,
     day_too_long,
     nothing_to_fill,
-    closure_of_unknown_greens,
     cut_not_raised,
     rests_on_defaults,
     not_used_yet,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import sys
 import textwrap
 from collections.abc import Callable
 from pathlib import Path
@@ -12,6 +13,10 @@ import pytest
 from notices.plan.load import load_plan
 from notices.programme.model import Programme
 from notices.programme.work_out import work_out
+
+# The strategies beside this file are imported as tests.programme.strategies, and an installed
+# wheel does not bring them: the checkout comes last, so that the wheel stays what is tested.
+sys.path.append(str(Path(__file__).parents[2]))
 
 HEAD = """\
 club:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from notices import units
 from notices.agronomy import work_time
@@ -48,6 +50,82 @@ def test_an_hour_covers_an_hours_capacity(
     assert minutes == pytest.approx(60, rel=0.05 / printed)
 
 
+# Johnson 1954 (from memory): two machines, every job on the first and then on the second, in one
+# order. What the second machine waits before its k-th job, all waits added, is the largest of
+# sum(a_1 … a_j) − sum(b_1 … b_{j−1}) over j ≤ n; it is done when it has waited and worked.
+
+
+def johnson_makespan(first: list[float], second: list[float]) -> float:
+    waits = [sum(first[: job + 1]) - sum(second[:job]) for job in range(len(first))]
+    return max(waits, default=0.0) + sum(second)
+
+
+TIMES = st.floats(0, 500, allow_nan=False)
+PAIRS = st.lists(st.tuples(TIMES, TIMES), max_size=12)
+
+
+@given(PAIRS)
+def test_two_machines_agree_with_the_textbook(pairs: list[tuple[float, float]]) -> None:
+    first, second = [a for a, _ in pairs], [b for _, b in pairs]
+    expected = johnson_makespan(first, second)
+    assert work_time.makespan_minutes(pairs) == pytest.approx(expected, abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("minutes", "expected"),
+    [
+        # By hand: machine A leaves the greens at 3, 5 and 9; machine B starts at 3, 9 and 11 and
+        # leaves at 9, 11 and 14.
+        ([(3, 6), (2, 2), (4, 3)], 14),
+        # The second machine is the slow one: 1, then 5 + 5 + 5 without a wait.
+        ([(1, 5), (1, 5), (1, 5)], 16),
+        # The first machine is the slow one: 5 + 5 + 5, then 1.
+        ([(5, 1), (5, 1), (5, 1)], 16),
+    ],
+)
+def test_two_machines_by_hand(minutes: list[tuple[float, float]], expected: float) -> None:
+    assert work_time.makespan_minutes(minutes) == expected
+
+
+def simulate(minutes: list[list[int | None]]) -> int:
+    """Let a clock run minute by minute, with nothing of the recurrence in it.
+
+    Each machine takes its greens in their order. A minute's work is done on a green when the
+    machine has come to it and every earlier operation on that green is finished.
+    """
+    left = [[None if time is None else time for time in green] for green in minutes]
+    machines = range(len(minutes[0]) if minutes else 0)
+
+    def finished(green: int, operation: int) -> bool:
+        return left[green][operation] in (None, 0)
+
+    clock = 0
+    while any(not finished(g, o) for g in range(len(left)) for o in machines):
+        working = []
+        for operation in machines:
+            waiting = [g for g in range(len(left)) if not finished(g, operation)]
+            if waiting and all(finished(waiting[0], before) for before in range(operation)):
+                working.append((waiting[0], operation))
+        for green, operation in working:
+            left[green][operation] = (left[green][operation] or 0) - 1
+        clock += 1
+    return clock
+
+
+# An operation that is done takes at least a minute here: the clock cannot see a time of 0.
+MINUTES = st.integers(1, 6)
+
+
+@given(
+    st.integers(1, 4).flatmap(
+        lambda machines: st.lists(
+            st.lists(st.none() | MINUTES, min_size=machines, max_size=machines), max_size=6
+        )
+    )
+)
+def test_many_machines_agree_with_a_clock(minutes: list[list[int | None]]) -> None:
+    assert work_time.makespan_minutes(minutes) == simulate(minutes)
+
+
 # Not here: two days for a dozen people over 18 greens, or 5 to 6 greens a day for a small crew
-# (common practice): no widths, speeds or areas are given with them. The timetable of machines
-# following one another belongs to the programme.
+# (common practice): no widths, speeds or areas are given with them.

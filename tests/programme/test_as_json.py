@@ -1,0 +1,165 @@
+"""programme.json: plain, whole, in one order, and silent about the plan file."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from notices.plan.load import load_plan
+from notices.programme.as_json import programme_as_json
+from notices.programme.model import Programme
+from notices.programme.work_out import work_out
+from notices.references import REFERENCES
+
+ProgrammeOf = Callable[..., Programme]
+
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/plan.yaml"))
+ISSUED = dt.date(2026, 9, 14)
+
+
+@pytest.fixture(params=EXAMPLES, ids=lambda path: path.parent.name)
+def example(request: pytest.FixtureRequest) -> Programme:
+    path: Path = request.param
+    return work_out(load_plan(path).plan, ISSUED)
+
+
+def leaves(value: Any) -> Iterator[Any]:
+    if isinstance(value, dict):
+        for key, item in value.items():
+            assert type(key) is str
+            yield from leaves(item)
+    elif isinstance(value, list):
+        for item in value:
+            yield from leaves(item)
+    else:
+        yield value
+
+
+# name → its keys; a list means that every entry has them.
+SHAPE: dict[str, set[str]] = {
+    "greens": {"green", "number", "area_m2", "area_given"},
+    "works": {
+        *("id", "operation", "settings", "visits", "reserve_dates", "while_working"),
+        *("reopen_days", "services_checked", "note"),
+    },
+    "periods": {
+        *("works", "days", "greens", "noticed", "reserve_dates"),
+        *("open_again", "putting_well", "fully_healed", "recoveries"),
+    },
+    "recoveries": {
+        *("work", "green", "done", "back_in_play", "putting_smoothly", "fully_healed"),
+        *("growth_stops", "growth_returns"),
+    },
+    "closures": {"id", "what", "greens", "whole_course", "dates", "instead", "reason"},
+    "fixtures": {"name", "date", "kind", "closed_greens", "recovering_greens"},
+    "restrictions": {"what", "dates", "except", "ask"},
+    "figures": {
+        *("id", "quantity", "scope", "value", "unit", "formula", "source", "inputs"),
+        "default_used",
+    },
+    "findings": {"code", "weight", "message", "suggestion", "work", "greens", "dates"},
+    "accepted": {
+        *("code", "weight", "message", "suggestion", "work", "greens", "dates", "by", "why"),
+    },
+}
+
+
+def test_it_has_its_parts(example: Programme) -> None:
+    data = programme_as_json(example)
+    assert data["format"] == 1
+    assert data["issued"] == "2026-09-14"
+    assert set(data) == {"format", "club", "issued", "draft", "status", *SHAPE}
+    for part, keys in SHAPE.items():
+        for entry in data[part]:
+            assert set(entry) == keys, part
+
+
+def test_it_is_plain_and_comes_back_as_it_went(example: Programme) -> None:
+    data = programme_as_json(example)
+    for leaf in leaves(data):
+        assert type(leaf) in (str, int, float, bool, type(None)), leaf
+    assert json.loads(json.dumps(data, allow_nan=False)) == data
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)
+def test_the_same_plan_gives_the_same_text(path: Path) -> None:
+    texts = {
+        json.dumps(programme_as_json(work_out(load_plan(path).plan, ISSUED))) for _ in range(2)
+    }
+    assert len(texts) == 1
+
+
+def test_every_figure_has_a_name_of_its_own_and_its_sources_in_words(example: Programme) -> None:
+    figures = programme_as_json(example)["figures"]
+    assert len({figure["id"] for figure in figures}) == len(figures)
+    texts = {reference.text for reference in REFERENCES.values()}
+    works = {work.id for work in example.works} | {"all"}
+    greens = {*example.greens, "all"}
+    for figure in figures:
+        assert figure["source"]
+        assert set(figure["source"]) <= texts
+        assert figure["scope"]["work"] in works
+        assert figure["scope"]["green"] in greens
+
+
+def test_dates_are_in_their_order(example: Programme) -> None:
+    data = programme_as_json(example)
+    assert list(data["status"]) == sorted(data["status"])
+    for on_day in data["status"].values():
+        assert set(on_day.values()) <= {
+            "open",
+            "open and recovering",
+            "temporary green",
+            "closed",
+        }
+    for work in data["works"]:
+        dates = [visit["date"] for visit in work["visits"] if visit["ordinal"] == 1]
+        assert dates == sorted(dates)
+
+
+def test_findings_name_the_work_and_never_the_line(programme_of: ProgrammeOf) -> None:
+    data = programme_as_json(
+        programme_of("""
+            course: {greens: [{green: 1}]}
+            works: [{operation: hollow tining, dates: 2026-10-12, id: cores}]
+        """)
+    )
+    (finding,) = (f for f in data["findings"] if f["code"] == "services-not-checked")
+    assert finding["work"] == "cores"
+    assert finding["greens"] == ["1"]
+    assert finding["dates"] == ["2026-10-12"]
+    assert "plan.yaml" not in json.dumps(data)
+
+
+def test_settings_say_which_are_the_clubs(programme_of: ProgrammeOf) -> None:
+    data = programme_as_json(
+        programme_of("""
+            course: {greens: [{green: 1}]}
+            works:
+              - operation: solid tining
+                dates: 2026-10-12
+                settings: {spacing: 50 x 60 mm}
+        """)
+    )
+    settings = data["works"][0]["settings"]
+    assert settings["spacing"] == {"value": [50, 60], "given": True}
+    assert settings["tine_diameter"] == {"value": 10, "given": False}
+
+
+def test_numbers_are_not_rounded(programme_of: ProgrammeOf) -> None:
+    data = programme_as_json(
+        programme_of("""
+            course: {greens: [{green: 1, area: 480 m2}]}
+            works:
+              - operation: mole ploughing
+                dates: 2026-10-12
+                settings: {spacing: 700 mm}
+        """)
+    )
+    (length,) = (f for f in data["figures"] if f["id"] == "mole-ploughing-1/channel-length/1")
+    assert length["value"] == pytest.approx(480 / 0.7, rel=1e-15)

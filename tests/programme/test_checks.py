@@ -1,0 +1,305 @@
+"""Each check: a plan that brings its finding, and one that just does not."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable
+
+import pytest
+
+from notices.findings import Finding, Weight
+from notices.programme.checks import CHECKS
+from notices.programme.model import Programme
+
+ProgrammeOf = Callable[..., Programme]
+
+CLUB = "club: {name: Marl Hill, sender: {email: course@marlhill.example}}\n"
+FAR = CLUB.replace(
+    "name", "place: {latitude: 40, longitude: -75, timezone: America/New_York}, name"
+)
+COURSE = """\
+course:
+  greens: [{green: 1-2, area: 480 m2}]
+  optimum_temperature: 18 C
+  monthly_mean_temperature: [4.1, 4.6, 6.2, 8.3, 11.0, 13.6, 15.8, 15.6, 13.3, 10.0, 6.6, 4.3]
+"""
+DRESSING = "works: [{operation: top dressing, dates: 2026-06-01}]\n"
+ROLLING = "works: [{operation: rolling, dates: 2026-06-01}]\n"
+
+
+def work(text: str) -> str:
+    return f"works: [{{operation: {text}}}]\n"
+
+
+def soil(clay: int, sand: int) -> str:
+    return COURSE + f"  soil: {{clay: {clay} %, sand: {sand} %}}\n"
+
+
+def fixture(day: str) -> str:
+    return DRESSING + f"fixtures: [{{name: June Medal, date: {day}}}]\n"
+
+
+def crew(people: int, until: str = "15:00", more: str = "") -> str:
+    return f"crew: {{people: {people}, working_day: '07:00 to {until}'{more}}}\n"
+
+
+MOLES = work("mole ploughing, dates: 2026-06-01, services_checked: true")
+CORES = "hollow tining, dates: 2026-06-01, services_checked: true"
+# iowa_pm696: 480 m² at 1 km/h × 1 m × 60 % take 48 minutes; 12 between greens make it an hour.
+MACHINE = (
+    ", machines: [{operation: rolling, width: 1 m, speed: 1 km/h, efficiency: 60 %, "
+    "minutes_between_greens: 12, people: 2}]"
+)
+
+# code, weight, plan with the finding, plan that just has not.
+TABLE = [
+    (
+        "no-sender",
+        Weight.THINK_AGAIN,
+        "club: {name: Marl Hill}\n" + COURSE + ROLLING,
+        CLUB + COURSE + ROLLING,
+    ),
+    (
+        "services-not-checked",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + work("hollow tining, dates: 2026-06-01"),
+        CLUB + COURSE + work(CORES),
+    ),
+    (
+        "services-not-checked",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + work("slitting, dates: 2026-06-01"),
+        CLUB + COURSE + work("scarifying, dates: 2026-06-01"),
+    ),
+    ("soil-not-stated", Weight.THINK_AGAIN, CLUB + COURSE + MOLES, CLUB + soil(47, 18) + MOLES),
+    (
+        # ahdb_moles: 30 % clay; agriculture_victoria2002: 35 %; ghane2022: 45 % and under 20 % sand.
+        "soil-unsuitable-for-moles",
+        Weight.INFORMATION,
+        CLUB + soil(45, 20) + MOLES,
+        CLUB + soil(45, 19) + MOLES,
+    ),
+    (
+        "soil-unsuitable-for-moles",
+        Weight.THINK_AGAIN,
+        CLUB + soil(29, 30) + MOLES,
+        CLUB + soil(29, 30) + ROLLING,
+    ),
+    (
+        "fixture-in-closure",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + fixture("2026-06-01"),
+        CLUB + COURSE + fixture("2026-06-02"),
+    ),
+    (
+        # A light dressing putts smoothly on the third day at the latest (common practice).
+        "fixture-in-recovery",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + fixture("2026-06-03"),
+        CLUB + COURSE + fixture("2026-06-04"),
+    ),
+    (
+        "recovery-into-winter",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + work(CORES.replace("06-01", "10-12")),
+        CLUB + COURSE + work(CORES.replace("06-01", "08-12")),
+    ),
+    (
+        "date-past",
+        Weight.INFORMATION,
+        CLUB + COURSE + ROLLING.replace("2026-06-01", "2026-01-04"),
+        CLUB + COURSE + ROLLING.replace("2026-06-01", "2026-01-05"),
+    ),
+    (
+        # Two greens take two hours; a day of three has one of them for breaks.
+        "day-too-long",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + ROLLING + crew(2, "09:59", MACHINE),
+        CLUB + COURSE + ROLLING + crew(2, "10:00", MACHINE),
+    ),
+    (
+        # The machine is done in time, but two people for two hours are four for one person.
+        "day-too-long",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + ROLLING + crew(1, "11:59", MACHINE),
+        CLUB + COURSE + ROLLING + crew(1, "12:00", MACHINE),
+    ),
+    (
+        "day-too-long",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + ROLLING + crew(1, "10:00", MACHINE),
+        CLUB + COURSE + ROLLING + crew(1, "10:00", ", hired_people: 1" + MACHINE),
+    ),
+    (
+        # A job of two days takes half of its time on each of them.
+        "day-too-long",
+        Weight.THINK_AGAIN,
+        CLUB
+        + COURSE
+        + work("rolling, dates: 2026-06-01, greens: 1, settings: {passes: 3}")
+        + crew(2, "10:00", MACHINE),
+        CLUB
+        + COURSE
+        + work("rolling, dates: 2026-06-01 to 2026-06-02, greens: 1, settings: {passes: 3}")
+        + crew(2, "10:00", MACHINE),
+    ),
+    (
+        "nothing-to-fill",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + work("top dressing, dates: 2026-06-01, settings: {fill: holes}"),
+        CLUB
+        + COURSE
+        + f"works: [{{operation: {CORES}}}, "
+        + "{operation: top dressing, dates: 2026-06-01, settings: {fill: holes}}]\n",
+    ),
+    (
+        "nothing-to-fill",
+        Weight.THINK_AGAIN,
+        CLUB
+        + COURSE
+        + f"works: [{{operation: {CORES}, greens: 1}}, "
+        + "{operation: top dressing, dates: 2026-06-01, settings: {fill: holes}}]\n",
+        CLUB
+        + COURSE
+        + f"works: [{{operation: {CORES}, greens: 1}}, "
+        + "{operation: top dressing, dates: 2026-06-01, greens: 1, settings: {fill: holes}}]\n",
+    ),
+    (
+        # Both given, plan.load refuses it; here the club's usual height decides.
+        "cut-not-raised",
+        Weight.THINK_AGAIN,
+        CLUB
+        + COURSE
+        + "  mowing_height: 5 mm\n"
+        + work("raising the height of cut, dates: 2026-06-01, settings: {to: 5 mm}"),
+        CLUB
+        + COURSE
+        + "  mowing_height: 4.9 mm\n"
+        + work("raising the height of cut, dates: 2026-06-01, settings: {to: 5 mm}"),
+    ),
+    (
+        "temperatures-not-stated",
+        Weight.INFORMATION,
+        CLUB + "course: {greens: [{green: 1, area: 480 m2}]}\n" + ROLLING,
+        CLUB
+        + "course: {greens: [{green: 1, area: 480 m2}]}\n"
+        + "closures: [{what: course, dates: 2026-06-01}]\n",
+    ),
+    (
+        "temperatures-not-stated",
+        Weight.THINK_AGAIN,
+        FAR + "course: {greens: [{green: 1, area: 480 m2}]}\n" + ROLLING,
+        FAR + COURSE + ROLLING,
+    ),
+    (
+        "area-not-stated",
+        Weight.INFORMATION,
+        CLUB + COURSE.replace("}]", "}, {green: 3}]") + ROLLING,
+        CLUB + COURSE.replace("}]", "}, {green: 2}]") + ROLLING,
+    ),
+    (
+        "not-used-yet",
+        Weight.INFORMATION,
+        CLUB + COURSE + ROLLING + "measurements: [{date: 2026-01-01, green: 1}]\n",
+        CLUB + COURSE + ROLLING + "measurements: []\n",
+    ),
+]
+
+
+def found(programme: Programme, code: str) -> list[Finding]:
+    return [finding for finding in programme.findings if finding.code == code]
+
+
+@pytest.mark.parametrize(("code", "weight", "plan", "_harmless"), TABLE)
+def test_a_plan_that_brings_the_finding(
+    programme_of: ProgrammeOf, code: str, weight: Weight, plan: str, _harmless: str
+) -> None:
+    findings = found(programme_of(plan), code)
+    assert [finding.weight for finding in findings] == [weight]
+    for finding in findings:
+        assert finding.path
+        assert not finding.message.endswith(".")
+        assert not finding.suggestion.endswith(".")
+
+
+@pytest.mark.parametrize(("code", "_weight", "_plan", "harmless"), TABLE)
+def test_a_plan_that_just_does_not(
+    programme_of: ProgrammeOf, code: str, _weight: Weight, _plan: str, harmless: str
+) -> None:
+    assert not found(programme_of(harmless), code)
+
+
+def test_every_check_is_in_the_table() -> None:
+    # One row or more for each check; the soil and the defaults have two codes each.
+    assert len({row[0] for row in TABLE}) == len(CHECKS) + 2
+
+
+def test_two_works_of_one_operation_share_the_machine(programme_of: ProgrammeOf) -> None:
+    both = (
+        "works:\n"
+        "  - {operation: rolling, dates: 2026-06-01, greens: 1}\n"
+        "  - {operation: rolling, dates: 2026-06-01, greens: 2}\n"
+    )
+    programme = programme_of(CLUB + COURSE + both + crew(9, "09:59", MACHINE))
+    assert [finding.dates for finding in found(programme, "day-too-long")] == [
+        (dt.date(2026, 6, 1),)
+    ]
+    assert not found(programme_of(CLUB + COURSE + both + crew(9, "10:00", MACHINE)), "day-too-long")
+
+
+def test_machines_follow_one_another_from_green_to_green(programme_of: ProgrammeOf) -> None:
+    # Two machines of an hour a green, two greens: 1 + 1 + 1 hours, not 2 and not 4.
+    two = (
+        "works:\n"
+        "  - {operation: rolling, dates: 2026-06-01}\n"
+        "  - {operation: brushing, dates: 2026-06-01, settings: {passes: 1}}\n"
+    )
+    machines = MACHINE.replace("]", ", ") + MACHINE.replace(", machines: [", "").replace(
+        "rolling", "brushing"
+    )
+    assert found(programme_of(CLUB + COURSE + two + crew(9, "10:59", machines)), "day-too-long")
+    assert not found(programme_of(CLUB + COURSE + two + crew(9, "11:00", machines)), "day-too-long")
+
+
+def test_a_later_dressing_takes_its_time_too(programme_of: ProgrammeOf) -> None:
+    text = work("top dressing, dates: 2026-06-01, settings: {dressings: 2, days_between: 7}")
+    machine = MACHINE.replace("rolling", "top dressing")
+    findings = found(programme_of(CLUB + COURSE + text + crew(2, "09:59", machine)), "day-too-long")
+    assert [finding.dates[0].day for finding in findings] == [1, 8]
+
+
+def test_nothing_to_fill_names_the_greens(programme_of: ProgrammeOf) -> None:
+    text = (
+        f"works: [{{operation: {CORES}, greens: 1}}, "
+        "{operation: top dressing, dates: 2026-06-01, settings: {fill: holes}}]\n"
+    )
+    (finding,) = found(programme_of(CLUB + COURSE + text), "nothing-to-fill")
+    assert finding.greens == ("2",)
+    assert "1 green" in finding.message
+
+
+def test_one_green_putts_and_two_putt(programme_of: ProgrammeOf) -> None:
+    one = fixture("2026-06-03").replace("dates: 2026-06-01", "dates: 2026-06-01, greens: 1")
+    (single,) = found(programme_of(CLUB + COURSE + one), "fixture-in-recovery")
+    (both,) = found(programme_of(CLUB + COURSE + fixture("2026-06-03")), "fixture-in-recovery")
+    assert "1 green putts well again" in single.message
+    assert "2 greens putt well again" in both.message
+
+
+def test_a_winter_is_laid_to_the_work_that_opens(programme_of: ProgrammeOf) -> None:
+    text = (
+        "works:\n"
+        "  - {operation: raising the height of cut, dates: 2026-10-05}\n"
+        f"  - {{operation: {CORES.replace('06-01', '10-12')}}}\n"
+    )
+    (finding,) = found(programme_of(CLUB + COURSE + text), "recovery-into-winter")
+    assert finding.work == "hollow-tining-1"
+    assert finding.path == ("works", 1, "dates")
+
+
+def test_an_accepted_finding_is_kept_with_its_reason(programme_of: ProgrammeOf) -> None:
+    accepted = "accepted: [{finding: fixture-in-recovery, by: the committee, why: it goes ahead}]\n"
+    programme = programme_of(CLUB + COURSE + fixture("2026-06-03") + accepted)
+    assert not found(programme, "fixture-in-recovery")
+    ((finding, by, why),) = programme.accepted
+    assert (finding.code, by, why) == ("fixture-in-recovery", "the committee", "it goes ahead")

@@ -1,0 +1,193 @@
+"""What must hold of every programme, whatever the plan."""
+
+from __future__ import annotations
+
+import datetime as dt
+import itertools
+import math
+import re
+from typing import Any
+
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from notices.plan.model import Plan
+from notices.programme.model import PlayStatus, Programme, Promise
+from notices.programme.work_out import work_out
+from tests.programme.strategies import AUTUMN_DAYS, COOL_CLIMATES, plan_data, plans, read
+
+ISSUED = dt.date(2024, 1, 1)
+A_MONTH = dt.timedelta(days=31)
+NEVER = dt.date.max
+
+slowly = settings(deadline=None, max_examples=40, suppress_health_check=[HealthCheck.too_slow])
+
+
+def done(plan: Plan) -> Programme:
+    return work_out(plan, ISSUED)
+
+
+def promises(programme: Programme) -> list[Promise]:
+    return [
+        promise
+        for period in programme.periods
+        for promise in (period.open_again, period.putting_well, period.fully_healed)
+    ]
+
+
+@slowly
+@given(plans())
+def test_every_green_of_a_work_has_its_day_and_only_that(plan: Plan) -> None:
+    for written, work in zip(plan.works, done(plan).works, strict=True):
+        days = {day for spell in written.dates for day in spell}
+        one_job = len(work.greens) < len(days)
+        for green in work.greens:
+            taken = work.days_on(green)
+            assert set(taken) <= days
+            assert len(set(taken)) == len(taken)
+            assert len(taken) == 1 or one_job
+            between = [day for day in days if min(taken) <= day <= max(taken)]
+            assert len(between) == len(taken), "a job goes on running"
+        for visit in work.visits:
+            assert len(set(visit.greens)) == len(visit.greens)
+
+
+@slowly
+@given(plans())
+def test_every_green_has_one_status_on_each_day(plan: Plan) -> None:
+    programme = done(plan)
+    for on_day in programme.status.values():
+        assert list(on_day) == list(programme.greens)
+        assert any(status is not PlayStatus.OPEN for status in on_day.values())
+
+
+@slowly
+@given(plans())
+def test_the_three_promises_come_in_their_order(plan: Plan) -> None:
+    programme = done(plan)
+    every = [r for found in programme.recoveries.values() for r in found]
+    every += [r for period in programme.periods for r in period.recoveries]
+    for recovery in every:
+        three = (recovery.back_in_play, recovery.putting_smoothly, recovery.fully_healed)
+        assert recovery.done <= three[0].early
+        for span in three:
+            assert span.early <= (span.late or NEVER)
+        for earlier, later in itertools.pairwise(three):
+            assert earlier.early <= later.early
+            assert (earlier.late or NEVER) <= (later.late or NEVER)
+        if recovery.growth_stops is not None:
+            assert recovery.done < recovery.growth_stops < (recovery.fully_healed.late or NEVER)
+
+
+@slowly
+@given(plans())
+def test_members_are_told_a_month_at_most_unless_growth_stops_in_between(plan: Plan) -> None:
+    for promise in promises(done(plan)):
+        if promise.at_worst is None:
+            continue
+        assert promise.expect_by <= promise.at_worst
+        if not promise.through_winter and promise.growth_stops is not None:
+            assert promise.growth_stops <= promise.expect_by
+        assert promise.through_winter or promise.at_worst - promise.expect_by <= A_MONTH
+
+
+@slowly
+@given(plans())
+def test_no_green_comes_back_later_than_members_are_told(plan: Plan) -> None:
+    for period in done(plan).periods:
+        for recovery in period.recoveries:
+            assert recovery.back_in_play.early <= period.open_again.expect_by
+            assert (recovery.putting_smoothly.late or NEVER) <= (
+                period.putting_well.at_worst or NEVER
+            )
+            assert (recovery.fully_healed.late or NEVER) <= (period.fully_healed.at_worst or NEVER)
+
+
+@slowly
+@given(plans())
+def test_figures_are_numbers_of_their_own(plan: Plan) -> None:
+    figures = done(plan).figures
+    assert len({figure.id for figure in figures}) == len(figures)
+    for figure in figures:
+        if figure.value is None:
+            assert figure.quantity.endswith(("late", "at worst"))
+        else:
+            assert math.isfinite(figure.value)
+            assert figure.value >= 0 or "expect by" in figure.quantity, figure.id
+
+
+ADD_UP = {"holes", "slit length", "channel length", "trench length", "turf laid", "work time"}
+ADD_UP |= {"material removed", "mass of material removed", "sand"}
+
+
+@slowly
+@given(plans())
+def test_greens_add_up_to_all(plan: Plan) -> None:
+    parts: dict[tuple[str, str], list[float]] = {}
+    totals: dict[tuple[str, str], float] = {}
+    for figure in done(plan).figures:
+        key = (figure.work, figure.quantity)
+        additive = figure.quantity in ADD_UP or figure.quantity.startswith("sand, dressing")
+        if not additive or figure.work == "all" or figure.value is None:
+            continue
+        if figure.green == "all":
+            totals[key] = figure.value
+        else:
+            parts.setdefault(key, []).append(figure.value)
+    assert set(parts) == set(totals)
+    for key, total in totals.items():
+        assert math.isclose(sum(parts[key]), total, rel_tol=1e-9, abs_tol=1e-12), key
+
+
+def moved(data: dict[str, Any], by: dt.timedelta) -> dict[str, Any]:
+    """The same plan some time later."""
+
+    def later(match: re.Match[str]) -> str:
+        return (dt.date.fromisoformat(match[0]) + by).isoformat()
+
+    works = [
+        {
+            key: re.sub(r"\d{4}-\d\d-\d\d", later, value) if key.endswith("dates") else value
+            for key, value in work.items()
+        }
+        for work in data["works"]
+    ]
+    return {**data, "works": works}
+
+
+@slowly
+@given(plan_data())
+def test_a_plan_52_weeks_later_is_worked_52_weeks_later(data: dict[str, Any]) -> None:
+    year = dt.timedelta(weeks=52)
+    now, then = (done(read(plan)) for plan in (data, moved(data, year)))
+    for work, same in zip(now.works, then.works, strict=True):
+        assert [(v.date + year, v.greens, v.ordinal) for v in work.visits] == [
+            (v.date, v.greens, v.ordinal) for v in same.visits
+        ]
+        assert [day + year for day in work.reserve_dates] == list(same.reserve_dates)
+    assert [[w.id for w in period.works] for period in now.periods] == [
+        [w.id for w in period.works] for period in then.periods
+    ]
+    assert [need.depth_mm for need in now.sand] == [need.depth_mm for need in then.sand]
+
+
+@slowly
+@given(plan_data(first_days=AUTUMN_DAYS, climates=COOL_CLIMATES), st.floats(0.5, 4))
+def test_a_colder_place_never_heals_sooner(data: dict[str, Any], colder: float) -> None:
+    means = data["course"]["monthly_mean_temperature"]
+    cold_course = {
+        **data["course"],
+        "monthly_mean_temperature": [round(mean - colder, 1) for mean in means],
+    }
+    usual, cold = done(read(data)), done(read({**data, "course": cold_course}))
+    for work, recoveries in usual.recoveries.items():
+        for recovery, later in zip(recoveries, cold.recoveries[work], strict=True):
+            assert (recovery.fully_healed.late or NEVER) <= (later.fully_healed.late or NEVER)
+    for period, same in zip(usual.periods, cold.periods, strict=True):
+        assert (period.fully_healed.at_worst or NEVER) <= (same.fully_healed.at_worst or NEVER)
+
+
+@slowly
+@given(plans())
+def test_the_same_plan_gives_the_same_programme(plan: Plan) -> None:
+    assert done(plan) == done(plan)
