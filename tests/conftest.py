@@ -7,6 +7,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.documents.building import EXAMPLES, NAMES, BuiltPack, build
+
 
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
@@ -29,3 +31,17 @@ def matches(request: pytest.FixtureRequest) -> Callable[[Path, str], None]:
         assert text == known, f"{expected.name} differs: run pytest --renew, then read the diff"
 
     return compare
+
+
+@pytest.fixture(scope="session")
+def packs(tmp_path_factory: pytest.TempPathFactory) -> dict[str, BuiltPack]:
+    """Every example, built once into a folder and read back from it."""
+    folder = tmp_path_factory.mktemp("packs")
+    return {name: build(EXAMPLES / name / "plan.yaml", out=folder / name) for name in NAMES}
+
+
+@pytest.fixture(scope="session", params=NAMES)
+def pack(request: pytest.FixtureRequest, packs: dict[str, BuiltPack]) -> BuiltPack:
+    """One example after the other."""
+    name: str = request.param
+    return packs[name]

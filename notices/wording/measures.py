@@ -69,7 +69,7 @@ def weeks(days: Sequence[int]) -> str:
     low, high = min(days), max(days)
     if high <= 2:
         return "a day" if low == high == 1 else "a day or two"
-    if 6 <= low and high <= 8:
+    if low >= 6 and high <= 8:
         return "about a week"
     if high <= 10:
         if low == 0:

@@ -84,7 +84,7 @@ PLANS = {
     ),
     "one": period(plan(work("hollow tining", "2027-08-09"), greens="1")),
     "hostile": period(
-        plan(work("hollow tining", "2027-08-09 to 2027-08-10"), greens='<b>&"\' ]]>, 😀 зелень')
+        plan(work("hollow tining", "2027-08-09 to 2027-08-10"), greens="<b>&\"' ]]>, 😀 зелень")
     ),
 }
 
@@ -142,7 +142,7 @@ def test_what_it_shows_is_said_in_words(told: PeriodWords) -> None:
 
 def test_a_hostile_name_is_shown_as_it_is() -> None:
     names = [label for label, _ in labels(drawn(PLANS["hostile"]))]
-    assert names == ['<b>&"\' ]]>', "😀 зелень"]
+    assert names == ["<b>&\"' ]]>", "😀 зелень"]
 
 
 def test_neighbouring_days_differ_in_shade() -> None:

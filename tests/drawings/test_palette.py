@@ -138,7 +138,12 @@ def test_everything_printed(template: str) -> None:
 
 @pytest.mark.parametrize(
     "template",
-    ["mail/_base.html.j2", "web/_base.html.j2", "print/_base.html.j2", "print/board-notice-a4.html.j2"],
+    [
+        "mail/_base.html.j2",
+        "web/_base.html.j2",
+        "print/_base.html.j2",
+        "print/board-notice-a4.html.j2",
+    ],
 )
 def test_no_text_is_transparent_or_named(template: str) -> None:
     """A colour that this test cannot read would pass unseen."""

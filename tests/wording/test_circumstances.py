@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from notices.wording import circumstances
-from tests.wording.small_plans import plan, work, words
+from tests.wording.small_plans import plan, words, work
 
 WORK = work("hollow tining", "2027-08-09 to 2027-08-11")
 
@@ -24,9 +26,15 @@ WORK = work("hollow tining", "2027-08-09 to 2027-08-11")
             "Course: closed",
         ),
         (
-            {"what": "greens 1-9", "dates": "2027-08-09 to 2027-08-10", "instead": "holes 10 to 18"},
-            "Greens 1 to 9 are closed on Monday 9 and Tuesday 10 August. "
-            "Please use holes 10 to 18.",
+            {
+                "what": "greens 1-9",
+                "dates": "2027-08-09 to 2027-08-10",
+                "instead": "holes 10 to 18",
+            },
+            (
+                "Greens 1 to 9 are closed on Monday 9 and Tuesday 10 August. "
+                "Please use holes 10 to 18."
+            ),
             "Greens 1 to 9: closed",
         ),
         (
@@ -67,8 +75,10 @@ WORK = work("hollow tining", "2027-08-09 to 2027-08-11")
         ),
         (
             {"what": "golf shop's terrace", "dates": "2027-08-09 to 2027-08-10, 2027-08-16"},
-            "The golf shop's terrace is closed on Monday 9 and Tuesday 10 August "
-            "and on Monday 16 August.",
+            (
+                "The golf shop's terrace is closed on Monday 9 and Tuesday 10 August "
+                "and on Monday 16 August."
+            ),
             "Golf shop's terrace: closed",
         ),
     ],
@@ -108,16 +118,20 @@ def test_temporary_greens_are_not_called_closed() -> None:
             "2027-08-13",
             "1-18",
             [
-                "Medal, Friday 13 August: the greens are still recovering. "
-                "Expect slower, less even putts."
+                (
+                    "Medal, Friday 13 August: the greens are still recovering. "
+                    "Expect slower, less even putts."
+                )
             ],
         ),
         (
             "2027-08-13",
             "12",
             [
-                "Medal, Friday 13 August: green 12 is still recovering. "
-                "Expect slower, less even putts."
+                (
+                    "Medal, Friday 13 August: green 12 is still recovering. "
+                    "Expect slower, less even putts."
+                )
             ],
         ),
         # Long before and long after it, nothing is said.
@@ -144,8 +158,10 @@ def test_a_fixture_on_recovering_greens_of_a_course_with_a_putting_green_that_is
         )
     )
     assert circumstances.fixtures(told) == [
-        "Medal, Friday 13 August: all 18 greens are still recovering. "
-        "Expect slower, less even putts."
+        (
+            "Medal, Friday 13 August: all 18 greens are still recovering. "
+            "Expect slower, less even putts."
+        )
     ]
 
 
@@ -160,8 +176,10 @@ def test_a_fixture_on_recovering_greens_of_a_course_with_a_putting_green_that_is
                 "except": "members with a medical exemption",
                 "ask": "the shop",
             },
-            "No buggies from Monday 9 to Sunday 15 August. "
-            "Exception: members with a medical exemption. Please ask the shop.",
+            (
+                "No buggies from Monday 9 to Sunday 15 August. "
+                "Exception: members with a medical exemption. Please ask the shop."
+            ),
         ),
     ],
 )
@@ -183,8 +201,10 @@ def test_restrictions(restriction: dict[str, object], said: str) -> None:
                 "when": "16:00 the day before",
                 "where": "the clubhouse board",
             },
-            "All dates depend on the weather. The Course Manager decides at 16:00 the day before. "
-            "You find the word on the clubhouse board.",
+            (
+                "All dates depend on the weather. The Course Manager decides at 16:00 the day before. "
+                "You find the word on the clubhouse board."
+            ),
         ),
         (
             {
@@ -193,13 +213,15 @@ def test_restrictions(restriction: dict[str, object], said: str) -> None:
                 "confirmed": "06:30",
                 "where": "the clubhouse board and the website",
             },
-            "All dates depend on the weather. The Course Manager decides at 16:00 the day before. "
-            "You find the final word on the clubhouse board and the website at 06:30 on the day.",
+            (
+                "All dates depend on the weather. The Course Manager decides at 16:00 the day before. "
+                "You find the final word on the clubhouse board and the website at 06:30 on the day."
+            ),
         ),
     ],
 )
 def test_who_decides(decision: dict[str, str] | None, said: str) -> None:
-    more = {"decision": decision} if decision else {}
+    more: dict[str, Any] = {"decision": decision} if decision else {}
     assert circumstances.decision(words(plan(WORK, **more))) == said
 
 
@@ -237,7 +259,7 @@ def test_a_place_that_brings_its_own_little_word(where: str) -> None:
     ],
 )
 def test_approval(approval: object, said: str) -> None:
-    more = {"approval": approval} if approval else {}
+    more: dict[str, Any] = {"approval": approval} if approval else {}
     assert circumstances.approval(words(plan(WORK, **more))) == said
 
 

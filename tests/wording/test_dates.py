@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import itertools
 
 import pytest
 from hypothesis import given
@@ -178,7 +179,7 @@ def test_runs_keep_every_day_once_and_leave_gaps_between(listed: list[dt.date]) 
     assert flat == sorted(set(listed))
     for run in runs:
         assert (run[-1] - run[0]).days == len(run) - 1
-    for before, after in zip(runs, runs[1:], strict=False):
+    for before, after in itertools.pairwise(runs):
         assert (after[0] - before[-1]).days > 1
 
 

@@ -60,7 +60,8 @@ def test_a_course_of_names_only() -> None:
     named_course = course(0, "Long meadow", "Mill", "BBQ corner")
     assert name_greens(["Mill"], named_course) == "the mill"
     assert (
-        name_greens(list(named_course), named_course) == "the long meadow, the mill and the BBQ corner"
+        name_greens(list(named_course), named_course)
+        == "the long meadow, the mill and the BBQ corner"
     )
     assert name_greens(["Long meadow", "Mill"], named_course, short=True) == "long meadow, mill"
 

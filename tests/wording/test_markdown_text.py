@@ -67,7 +67,9 @@ def test_lines_that_only_the_source_breaks_are_joined() -> None:
     assert block == Paragraph((Run("one two three"),))
 
 
-@pytest.mark.parametrize("address", ["https://club.example/a?b=1&c=2", "mailto:office@club.example"])
+@pytest.mark.parametrize(
+    "address", ["https://club.example/a?b=1&c=2", "mailto:office@club.example"]
+)
 def test_links(address: str) -> None:
     (block,) = parse(f"See [our page]({address}).")[1]
     assert isinstance(block, Paragraph)
@@ -165,10 +167,48 @@ def test_a_rule_is_nothing() -> None:
 
 
 SIGNS = st.sampled_from(
-    ["*", "_", "#", "[", "]", "(", ")", "<", ">", "&", "`", "\\", "!", "\n", "\n\n", "    ", "- "]
-    + ["1. ", "> ", "\x02", "\x03", "https://a.example", "mailto:a@b.example", "javascript:x", ":"]
-    + ["<script>", "</script>", "<img src=x>", "&lt;", "amp", "wzxhzdk:0", "klzzwxh:0", " ", "word"]
-    + ["===", "---", "title: ", '"', "{{ x }}", "{% y %}"]
+    [
+        "*",
+        "_",
+        "#",
+        "[",
+        "]",
+        "(",
+        ")",
+        "<",
+        ">",
+        "&",
+        "`",
+        "\\",
+        "!",
+        "\n",
+        "\n\n",
+        "    ",
+        "- ",
+        "1. ",
+        "> ",
+        "\x02",
+        "\x03",
+        "https://a.example",
+        "mailto:a@b.example",
+        "javascript:x",
+        ":",
+        "<script>",
+        "</script>",
+        "<img src=x>",
+        "&lt;",
+        "amp",
+        "wzxhzdk:0",
+        "klzzwxh:0",
+        " ",
+        "word",
+        "===",
+        "---",
+        "title: ",
+        '"',
+        "{{ x }}",
+        "{% y %}",
+    ]
 )
 
 
@@ -202,7 +242,9 @@ def test_addresses_in_plain_words_become_links(text: str, links: list[tuple[str,
     assert [(run.text, run.link) for run in runs if run.link] == links
 
 
-@given(st.lists(st.sampled_from(["@", ".", "https://", "a", "<", '"', " ", ":", "\n"])).map("".join))
+@given(
+    st.lists(st.sampled_from(["@", ".", "https://", "a", "<", '"', " ", ":", "\n"])).map("".join)
+)
 def test_linking_changes_no_word(text: str) -> None:
     runs = linked(text)
     assert "".join(run.text for run in runs) == text

@@ -16,8 +16,8 @@ from tests.wording.small_plans import (
     MILD_WINTER,
     period,
     plan,
-    work,
     words,
+    work,
 )
 
 DATES = DateWords("en-GB", ISSUED)
@@ -114,7 +114,12 @@ def test_on_the_day(greens: str, dates: str, state: str, said: str) -> None:
     ("greens", "dates", "reopen", "said"),
     [
         # Done on Wednesday 11 August at the latest.
-        ("1-18", THREE_DAYS, "next morning", "Each green the next morning; all by Thursday 12 August."),
+        (
+            "1-18",
+            THREE_DAYS,
+            "next morning",
+            "Each green the next morning; all by Thursday 12 August.",
+        ),
         ("1-18", THREE_DAYS, "when finished", "Each green the same day, when we have finished it."),
         ("12", ONE_DAY, "when finished", "The same day, when we have finished."),
         ("12", ONE_DAY, "next morning", "Expect it by Tuesday 10 August."),
@@ -133,10 +138,16 @@ def test_open_again(greens: str, dates: str, reopen: str, said: str) -> None:
         (
             "1-18",
             "next morning",
-            "Each green the next morning; all by Thursday 12 August, "
-            "at worst Tuesday 17 August if it rains.",
+            (
+                "Each green the next morning; all by Thursday 12 August, "
+                "at worst Tuesday 17 August if it rains."
+            ),
         ),
-        ("12", "next morning", "Expect it by Thursday 12 August, at worst Tuesday 17 August if it rains."),
+        (
+            "12",
+            "next morning",
+            "Expect it by Thursday 12 August, at worst Tuesday 17 August if it rains.",
+        ),
     ],
 )
 def test_open_again_after_the_last_reserve_date(greens: str, reopen: str, said: str) -> None:
@@ -230,8 +241,10 @@ def test_later_dressings() -> None:
         (2, "We sand the green once more, on Monday 16 August."),
         (
             4,
-            "We sand the green three times more, on Monday 16 August, on Monday 23 August "
-            "and again on Monday 30 August.",
+            (
+                "We sand the green three times more, on Monday 16 August, on Monday 23 August "
+                "and again on Monday 30 August."
+            ),
         ),
     ],
 )

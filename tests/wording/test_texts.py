@@ -182,7 +182,9 @@ def test_a_word_of_the_club_is_not_run_as_a_template() -> None:
 
 
 def test_a_word_of_the_club_cannot_add_a_section() -> None:
-    made = programme(plan(work("feeding", SUMMER, id="it", settings={"product": "x\n\n## Why\n\ny"})))
+    made = programme(
+        plan(work("feeding", SUMMER, id="it", settings={"product": "x\n\n## Why\n\ny"}))
+    )
     text = text_of(made)
     assert tuple(text.sections) == SECTIONS
     assert "Grass that has to heal" in " ".join(said(text.section("why")))

@@ -1,0 +1,79 @@
+"""Builds packs in this process, and knows every day that a pack may speak of."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import notices
+
+if TYPE_CHECKING:  # conftest.py imports this module, and no test needs to wait for a library
+    from notices.documents.pack import PackDocuments
+    from notices.programme.model import Programme
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+NAMES = sorted(path.parent.name for path in EXAMPLES.glob("*/plan.yaml"))
+
+ISSUED = dt.date(2027, 3, 1)
+
+
+@dataclass(frozen=True)
+class BuiltPack:
+    """A pack with what it was made from."""
+
+    programme: Programme
+    documents: PackDocuments
+    files: Mapping[str, bytes]
+    folder: Path | None = None
+
+    def text(self, name: str) -> str:
+        return self.files[name].decode("utf-8")
+
+
+def build(path: Path, issued: dt.date | None = None, out: Path | None = None) -> BuiltPack:
+    """Build a plan; read the files back from the folder where there is one."""
+    loaded = notices.load_plan(path)
+    programme = notices.work_out(loaded.plan, issued or loaded.plan.issued or ISSUED)
+    documents = notices.write_documents(programme, notices.canonical(loaded.plan))
+    rendered = notices.render_pack(documents)
+    files = {file.name: file.content for file in rendered}
+    if out is not None:
+        notices.write_pack(rendered, out, version=notices.__version__, issued=programme.issued)
+        files = {file.name: file.read_bytes() for file in out.iterdir()}
+    return BuiltPack(programme, documents, files, out)
+
+
+def build_data(data: Mapping[str, object], folder: Path) -> BuiltPack:
+    """Build a plan that a test has written down."""
+    path = folder / "plan.yaml"
+    path.write_text(json.dumps(data, ensure_ascii=False), encoding="utf-8")
+    return build(path, ISSUED)
+
+
+def days_of(programme: Programme) -> set[dt.date]:
+    """Return every day that the programme knows of."""
+    return set(_days(programme))
+
+
+def _days(programme: Programme) -> Iterator[dt.date]:
+    yield programme.issued
+    if programme.approval and programme.approval.date:
+        yield programme.approval.date
+    for work in programme.works:
+        yield from (visit.date for visit in work.visits)
+        yield from work.reserve_dates
+    for period in programme.periods:
+        for promise in (period.open_again, period.putting_well, period.fully_healed):
+            yield promise.expect_by
+            if promise.at_worst:
+                yield promise.at_worst
+    for closure in programme.closures:
+        yield from closure.dates
+    for fixture in programme.fixtures:
+        yield fixture.date
+    for restriction in programme.restrictions:
+        yield from restriction.dates

@@ -1,0 +1,193 @@
+"""Reads dates and greens in words, without a line of what wrote them."""
+
+from __future__ import annotations
+
+import datetime as dt
+import itertools
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+MONTHS = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+]
+WEEKDAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"]
+
+_MONTH = "|".join([*MONTHS, "Sept", *(month[:3] for month in MONTHS)])
+_WEEKDAY = "|".join([*WEEKDAYS, *(day[:3] for day in WEEKDAYS)])
+_POINT = re.compile(
+    rf"(?<![\w:.-])(?:(?P<weekday>{_WEEKDAY}) )?(?P<day>\d{{1,2}})(?![\w:.])"
+    rf"(?: (?P<month>{_MONTH})\b(?: (?P<year>\d{{4}})\b)?)?"
+)
+_THIRD = re.compile(rf"\b(?P<part>early |mid-|late )(?P<month>{_MONTH})\b(?: (?P<year>\d{{4}}))?")
+_WEEK = re.compile(
+    r"\bthe (?P<part>first|second|third|fourth|last) week of "
+    rf"(?P<month>{_MONTH})\b(?: (?P<year>\d{{4}}))?"
+)
+_PARTS = {
+    "early ": (1, 10),
+    "mid-": (11, 20),
+    "late ": (21, 31),
+    "first": (1, 7),
+    "second": (8, 14),
+    "third": (15, 21),
+    "fourth": (22, 28),
+    "last": (22, 31),
+}
+_ISO = re.compile(r"\b\d{4}-\d\d-\d\d\b")
+
+
+class UnreadableError(AssertionError):
+    """The words name a day that the calendar does not have, or not with that weekday."""
+
+
+@dataclass(frozen=True)
+class Said:
+    """What one stretch of words names: every day of a run, or all days that "mid-June" may mean."""
+
+    text: str
+    days: tuple[dt.date, ...]
+    rough: bool = False
+
+
+@dataclass
+class _Point:
+    match: re.Match[str]
+    month: int | None
+    year: int | None
+    date: dt.date | None = None
+
+
+def read_dates(text: str, issued: dt.date, head: dt.date | None = None) -> list[Said]:
+    """Return all that a text says of dates.
+
+    Parameters
+    ----------
+    text
+        Blanks of any kind count as one.
+    issued
+        A date without a year is of this year.
+    head
+        Any day of the month that stands over a column of days, as in "August: Mon 23".
+    """
+    text = " ".join(text.split())
+    if match := _ISO.search(text):
+        raise UnreadableError(f"a date for machines: {match[0]}")
+    points = [
+        _Point(match, _number(match["month"]), int(match["year"]) if match["year"] else None)
+        for match in _POINT.finditer(text)
+        if match["weekday"] or match["month"]
+    ]
+    joints = [
+        text[one.match.end() : other.match.start()] for one, other in itertools.pairwise(points)
+    ]
+    for index in reversed(range(len(points))):
+        joined = index < len(joints) and joints[index] in (" to ", " and ")
+        following = points[index + 1] if joined else None
+        run = joined and joints[index] == " to "
+        points[index].date = _date(points[index], following, issued, head, run=run)
+    return [*_runs(points, joints, text), *_rough(text, issued)]
+
+
+def _number(month: str | None) -> int | None:
+    if month is None:
+        return None
+    return next(n for n, name in enumerate(MONTHS, 1) if name.startswith(month[:3]))
+
+
+def _date(
+    point: _Point,
+    following: _Point | None,
+    issued: dt.date,
+    head: dt.date | None,
+    *,
+    run: bool,
+) -> dt.date:
+    later = following.date if following else None
+    day = int(point.match["day"])
+    month = point.month
+    if month is None:
+        frame = later or head
+        if frame is None:
+            raise UnreadableError(f"{point.match[0]}: of which month?")
+        years, month = [frame.year], frame.month
+    elif point.year is not None:
+        years = [point.year]
+    elif run and later:
+        years = [later.year if (month, day) <= (later.month, later.day) else later.year - 1]
+    else:
+        years = [issued.year, *([later.year] if later else [])]
+    for year in years:
+        try:
+            date = dt.date(year, month, day)
+        except ValueError:
+            raise UnreadableError(f"{point.match[0]}: there is no such day") from None
+        weekday = point.match["weekday"]
+        if weekday is None or WEEKDAYS[date.weekday()].startswith(weekday):
+            return date
+    raise UnreadableError(f"{point.match[0]}: {years} has another weekday")
+
+
+def _runs(points: list[_Point], joints: list[str], text: str) -> Iterator[Said]:
+    index = 0
+    while index < len(points):
+        first = points[index]
+        last = first
+        if index < len(joints) and joints[index] == " to ":
+            last = points[index + 1]
+            index += 1
+        index += 1
+        assert first.date is not None
+        assert last.date is not None
+        words = text[first.match.start() : last.match.end()]
+        length = (last.date - first.date).days
+        if length < 0:
+            raise UnreadableError(f"{words}: ends before it starts")
+        yield Said(words, tuple(first.date + dt.timedelta(days=n) for n in range(length + 1)))
+
+
+def _rough(text: str, issued: dt.date) -> Iterator[Said]:
+    for pattern in (_THIRD, _WEEK):
+        for match in pattern.finditer(text):
+            year = int(match["year"]) if match["year"] else issued.year
+            month = _number(match["month"])
+            first, last = _PARTS[match["part"]]
+            assert month is not None
+            days = (
+                dt.date(year, month, 1) + dt.timedelta(days=n - 1) for n in range(first, last + 1)
+            )
+            yield Said(match[0], tuple(day for day in days if day.month == month), rough=True)
+
+
+def days_in(said: Iterable[Said]) -> tuple[dt.date, ...]:
+    """Return all days named exactly, in order and once."""
+    return tuple(sorted({day for one in said if not one.rough for day in one.days}))
+
+
+def read_greens(words: str, course: Iterable[str]) -> set[str]:
+    """Return the keys of the greens that the words name: "1, 2 and 5 to 7", "18, putting green"."""
+    keys = {key.casefold().removeprefix("the "): key for key in course}
+    found: set[str] = set()
+    text = re.sub(r"^greens? ", "", words.strip().rstrip(".").casefold())
+    for part in re.split(r", | and ", text):
+        name = part.removeprefix("the ")
+        if match := re.fullmatch(r"all (\d+) greens", part):
+            numbered = {key for key in keys.values() if key.isdecimal()}
+            assert len(numbered) == int(match[1])
+            found |= numbered
+        elif match := re.fullmatch(r"(\d+) to (\d+)", part):
+            found |= {str(number) for number in range(int(match[1]), int(match[2]) + 1)}
+        else:
+            found.add(keys[name])
+    return found

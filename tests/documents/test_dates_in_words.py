@@ -1,0 +1,111 @@
+"""The reader of dates reads what one says, and sees what is wrong. Weekdays as in a calendar."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from notices.wording.dates import DateWords, runs_of_days
+from tests.documents.dates_in_words import UnreadableError, days_in, read_dates, read_greens
+
+ISSUED = dt.date(2027, 3, 1)
+
+
+def span(first: str, last: str) -> tuple[dt.date, ...]:
+    start, end = dt.date.fromisoformat(first), dt.date.fromisoformat(last)
+    return tuple(start + dt.timedelta(days=n) for n in range((end - start).days + 1))
+
+
+@pytest.mark.parametrize(
+    ("text", "first", "last"),
+    [
+        ("on Monday 23 August,", "2027-08-23", "2027-08-23"),
+        ("Monday 23 to Sunday 29 August 2027", "2027-08-23", "2027-08-29"),
+        ("Monday 23\n  to Sunday 29 August", "2027-08-23", "2027-08-29"),
+        ("Tue 3 and Wed 4 Aug", "2027-08-03", "2027-08-04"),
+        ("Mon 30 Aug to Sun 5 Sept", "2027-08-30", "2027-09-05"),
+        ("Friday 31 December and Saturday 1 January 2028", "2027-12-31", "2028-01-01"),
+        ("Thursday 30 December to Saturday 1 January 2028", "2027-12-30", "2028-01-01"),
+        ("Wednesday 30 August to Friday 1 September 2028", "2028-08-30", "2028-09-01"),
+        ("14 June 2027 (minute 9)", "2027-06-14", "2027-06-14"),
+    ],
+)
+def test_dates(text: str, first: str, last: str) -> None:
+    assert days_in(read_dates(text, ISSUED)) == span(first, last)
+
+
+def test_days_under_the_name_of_their_month() -> None:
+    text = "Mon 23 1 to 3 Tue 24 4 to 6 Sat 28 and Sun 29 18, putting green"
+    head = dt.date(2027, 8, 1)
+    said = read_dates(text, ISSUED, head)
+    assert [day.day for day in days_in(said)] == [23, 24, 28, 29]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "greens 1 to 9",
+        "50 mm apart",
+        "at 16:00 the day before",
+        "minute 14",
+        "about 10 to 12 weeks",
+    ],
+)
+def test_other_numbers_are_no_dates(text: str) -> None:
+    assert read_dates(text, ISSUED) == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Tuesday 23 August",
+        "30 February 2027",
+        "Mon 23",
+        "Monday 23 to Sunday 15 August",
+        "2027-08-23",
+    ],
+)
+def test_what_is_wrong_is_seen(text: str) -> None:
+    with pytest.raises(UnreadableError):
+        read_dates(text, ISSUED)
+
+
+@pytest.mark.parametrize(
+    ("text", "first", "last"),
+    [
+        ("by mid-June 2028.", "2028-06-11", "2028-06-20"),
+        ("late February", "2027-02-21", "2027-02-28"),
+        ("about the second week of May 2028", "2028-05-08", "2028-05-14"),
+    ],
+)
+def test_rough_dates(text: str, first: str, last: str) -> None:
+    (said,) = read_dates(text, ISSUED)
+    assert said.rough
+    assert said.days == span(first, last)
+
+
+@given(st.sets(st.dates(dt.date(2026, 1, 1), dt.date(2029, 12, 31)), min_size=1, max_size=6))
+def test_what_is_written_is_read_again(days: set[dt.date]) -> None:
+    words = DateWords("en-GB", ISSUED)
+    for run in runs_of_days(days):
+        for text in (words.days(run), words.on_days(run), words.short_days(run)):
+            assert days_in(read_dates(text, ISSUED)) == tuple(run)
+    said = [words.date(day) for day in days]
+    assert days_in(one for text in said for one in read_dates(text, ISSUED)) == tuple(sorted(days))
+
+
+@pytest.mark.parametrize(
+    ("text", "keys"),
+    [
+        ("1 to 3", {"1", "2", "3"}),
+        ("1, 2 and 5 to 7", {"1", "2", "5", "6", "7"}),
+        ("18, putting green", {"18", "Putting green"}),
+        ("Green 12.", {"12"}),
+        ("all 18 greens and the putting green", {*map(str, range(1, 19)), "Putting green"}),
+    ],
+)
+def test_greens(text: str, keys: set[str]) -> None:
+    assert read_greens(text, [*map(str, range(1, 19)), "Putting green"]) == keys

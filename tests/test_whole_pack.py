@@ -1,0 +1,432 @@
+"""Every file of every example, read back with other means, says what the programme says."""
+
+from __future__ import annotations
+
+import datetime as dt
+import hashlib
+import json
+import os
+import re
+import shutil
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import icalendar
+import pytest
+
+from notices.documents.model import Fact
+from notices.documents.phrases import last_day_of_news
+from notices.programme.model import Period, Programme
+from tests.documents.building import EXAMPLES, BuiltPack, days_of
+from tests.documents.dates_in_words import days_in, read_dates, read_greens
+from tests.documents.reading import Mail, Page, Sheet, plain, tight, unwrapped
+
+FILES = {
+    "board-notice-a4.pdf",
+    "calendar.ics",
+    "index.html",
+    "manifest.json",
+    "member-email.eml",
+    "member-email.html",
+    "member-email.txt",
+    "plan.json",
+    "programme.json",
+}
+
+
+def main_period(programme: Programme) -> Period:
+    """The period that opens the greens most: all three examples lead with it."""
+    return max(programme.periods, key=lambda period: (period.noticed, len(period.greens)))
+
+
+def head_of(programme: Programme) -> dt.date:
+    """The month over the column of days on the board."""
+    return main_period(programme).days[0]
+
+
+def texts(pack: BuiltPack) -> Iterator[tuple[str, str]]:
+    """Yield all words that a member may read, by file."""
+    mail = Mail.read(pack.files["member-email.eml"])
+    yield "eml, subject", str(mail.message["Subject"])
+    yield "eml, text", unwrapped(mail.text)
+    yield "eml, page", Page(mail.html).text
+    yield "eml, words for the picture", " ".join(i["alt"] for i in Page(mail.html).images)
+    yield "html", Page(pack.text("member-email.html")).text
+    yield "txt", unwrapped(pack.text("member-email.txt"))
+    yield "board", plain(Sheet.read(pack.files["board-notice-a4.pdf"]).text)
+    calendar = icalendar.Calendar.from_ical(pack.files["calendar.ics"])
+    for event in calendar.walk("VEVENT"):
+        yield f"calendar, {event['UID']}", f"{event['SUMMARY']}\n{event['DESCRIPTION']}"
+
+
+def test_the_pack_is_whole(pack: BuiltPack) -> None:
+    assert set(pack.files) == FILES
+    listed = json.loads(pack.text("manifest.json"))["files"]
+    named = {entry["name"]: entry["sha256"] for entry in listed}
+    assert set(named) == FILES - {"manifest.json"}
+    for name, digest in named.items():
+        assert hashlib.sha256(pack.files[name]).hexdigest() == digest
+
+
+BOARD_SIZE, SMALLEST = 27.99, 13.99
+"""28 and 14 pt, as a PDF writes them in binary fractions."""
+
+
+# Facts
+
+
+def test_each_document_declares_its_facts(pack: BuiltPack) -> None:
+    for document in (pack.documents.member_email.document, pack.documents.board_notice):
+        subjects = {fact.subject for fact in document.facts}
+        assert "when" in subjects
+        assert subjects & {"putting well", "good again"}
+    assert {"day"} <= {fact.subject for fact in pack.documents.board_notice.facts}
+
+
+def test_every_fact_of_the_email_stands_in_each_form_of_it(pack: BuiltPack) -> None:
+    mail = Mail.read(pack.files["member-email.eml"])
+    forms = {
+        "eml, text": unwrapped(mail.text),
+        "eml, page": Page(mail.html).text,
+        "html": Page(pack.text("member-email.html")).text,
+        "txt": unwrapped(pack.text("member-email.txt")),
+    }
+    for fact in pack.documents.member_email.document.facts:
+        for form, text in forms.items():
+            assert plain(fact.text) in text, f"{fact.subject} is missing in {form}"
+
+
+def test_every_fact_of_the_board_stands_on_the_sheet(pack: BuiltPack) -> None:
+    sheet = tight(Sheet.read(pack.files["board-notice-a4.pdf"]).text)
+    for fact in pack.documents.board_notice.facts:
+        assert tight(fact.text) in sheet, fact.subject
+
+
+def test_a_fact_with_days_names_just_those(pack: BuiltPack) -> None:
+    programme = pack.programme
+    head = head_of(programme)
+    facts: list[Fact] = [
+        *pack.documents.member_email.document.facts,
+        *pack.documents.board_notice.facts,
+    ]
+    assert any(fact.dates for fact in facts)
+    for fact in facts:
+        if fact.dates:
+            assert days_in(read_dates(fact.text, programme.issued, head)) == tuple(fact.dates)
+
+
+# Dates and greens
+
+
+def test_no_date_is_said_that_the_programme_does_not_have(pack: BuiltPack) -> None:
+    programme = pack.programme
+    known = days_of(programme) | {last_day_of_news(programme)}
+    for where, text in texts(pack):
+        # Each weekday named is checked by the reader itself.
+        for said in read_dates(text, programme.issued, head_of(programme)):
+            if said.rough:
+                assert known & set(said.days), f"{where}: {said.text}"
+            else:
+                assert set(said.days) <= known, f"{where}: {said.text}"
+
+
+def test_the_front_page_names_the_days_of_the_works(pack: BuiltPack) -> None:
+    programme = pack.programme
+    page = Page(pack.text("index.html"))
+    # Findings name days as the plan file does.
+    before = page.text.split("Findings still open")[0]
+    said = set(days_in(read_dates(before, programme.issued)))
+    assert said >= {day for period in programme.periods for day in period.days}
+    assert said <= days_of(programme) | {last_day_of_news(programme)}
+
+
+def expected_days(period: Period) -> dict[dt.date, set[str]]:
+    """Which greens are opened or covered on which day, from the visits of the works."""
+    days: dict[dt.date, set[str]] = {}
+    for work in period.opening_works or period.works:
+        for visit in work.main_visits:
+            days.setdefault(visit.date, set()).update(visit.greens)
+    return days
+
+
+def as_read(
+    rows: list[list[str]], programme: Programme, head: dt.date | None = None
+) -> dict[dt.date, set[str]]:
+    return {
+        day: read_greens(row[1], programme.greens)
+        for row in rows
+        for day in days_in(read_dates(row[0], programme.issued, head))
+    }
+
+
+@pytest.mark.parametrize("name", ["member-email.html", "member-email.eml"])
+def test_the_table_of_days_is_that_of_the_programme(pack: BuiltPack, name: str) -> None:
+    programme = pack.programme
+    source = Mail.read(pack.files[name]).html if name.endswith(".eml") else pack.text(name)
+    tables = [table for table in Page(source).tables if table and table[0] == ["Day", "Greens"]]
+    periods = [p for p in programme.periods if len(p.days) > 1 and len(p.greens) > 1]
+    read = [as_read(table[1:], programme) for table in tables]
+    main = main_period(programme)
+    ordered = [main, *(period for period in periods if period is not main)]
+    assert read == [expected_days(period) for period in ordered]
+
+
+def test_the_lines_of_the_text_are_those_of_the_programme(pack: BuiltPack) -> None:
+    programme = pack.programme
+    text = pack.text("member-email.txt")
+    found: dict[dt.date, set[str]] = {}
+    for line in re.findall(r"(?m)^\* ([A-Z][a-z]+day [^:]*): (.*(?:\n  .*)*)\.$", text):
+        for day in days_in(read_dates(line[0], programme.issued)):
+            found[day] = read_greens(plain(line[1]), programme.greens)
+    expected: dict[dt.date, set[str]] = {}
+    for period in programme.periods:
+        if len(period.days) > 1 and len(period.greens) > 1:
+            expected |= expected_days(period)
+    assert found == expected
+
+
+def test_the_rows_of_the_board_are_those_of_the_programme(pack: BuiltPack) -> None:
+    programme = pack.programme
+    head = head_of(programme)
+    sheet = Sheet.read(pack.files["board-notice-a4.pdf"])
+    lines: dict[float, list[str]] = {}
+    for span in sheet.spans:
+        if span.size >= BOARD_SIZE:
+            lines.setdefault(round(span.bottom), []).append(span.text)
+    rows = [
+        row for row in lines.values() if re.match(r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun) \d", row[0])
+    ]
+    rows = [[row[0], " ".join(row[1:])] for row in rows if len(row) > 1]
+    assert as_read(rows, programme, head) == expected_days(main_period(programme))
+
+
+# The board
+
+
+def test_the_board_is_one_page_that_can_be_read_from_afar(pack: BuiltPack) -> None:
+    sheet = Sheet.read(pack.files["board-notice-a4.pdf"])
+    assert sheet.pages == 1
+    assert min(span.size for span in sheet.spans) >= SMALLEST
+    large = " ".join(span.text for span in sheet.spans if span.size >= BOARD_SIZE)
+    for fact in pack.documents.board_notice.facts:
+        if fact.subject in ("when", "day", "also"):
+            assert tight(fact.text) in tight(large), f"{fact.text} is too small"
+    for greens in expected_days(main_period(pack.programme)).values():
+        assert greens  # each row has something to read
+
+
+def test_the_board_says_whose_it_is_and_when_it_may_go(pack: BuiltPack) -> None:
+    sheet = Sheet.read(pack.files["board-notice-a4.pdf"])
+    text = plain(sheet.text)
+    assert pack.programme.club.name in text
+    assert pack.programme.club.name in sheet.title
+    down = re.search(r"Take down after (.*?)\.", text)
+    assert down is not None
+    (day,) = days_in(read_dates(down[1], pack.programme.issued))
+    assert day >= max(d for period in pack.programme.periods for d in period.days)
+
+
+# The email
+
+
+def test_the_email_is_light_and_keeps_its_pictures_to_itself(pack: BuiltPack) -> None:
+    bare = Page(pack.text("member-email.html"))
+    assert len(pack.files["member-email.html"]) < 60_000
+    assert bare.images == []
+    assert "script" not in bare.tags
+    mail = Mail.read(pack.files["member-email.eml"])
+    assert len(mail.html.encode()) < 60_000
+    shown = [image["src"] for image in Page(mail.html).images]
+    assert shown == [f"cid:{name}" for name in mail.images]
+    assert len(shown) == len(pack.documents.member_email.document.drawings) == 1
+    for picture in mail.images.values():
+        assert picture.startswith(b"\x89PNG\r\n")
+
+
+def test_every_link_of_the_email_leads_somewhere_safe(pack: BuiltPack) -> None:
+    for link in Page(pack.text("member-email.html")).links:
+        assert link.startswith(("https://", "mailto:"))
+
+
+def test_the_message_is_a_draft_from_the_club_to_itself(pack: BuiltPack) -> None:
+    mail = Mail.read(pack.files["member-email.eml"])
+    club = pack.programme.club
+    assert mail.message["X-Unsent"] == "1"
+    assert club.name in mail.message["From"]
+    assert mail.message["To"].addresses[0].addr_spec == (club.reply_to or club.sender.email)
+    assert mail.message["Date"].datetime.date() == pack.programme.issued
+    # The same words and the same calendar as the files beside it.
+    assert plain(mail.text) == plain(pack.text("member-email.txt"))
+    assert [c.replace(b"\r\n", b"\n") for c in mail.calendars] == [
+        pack.files["calendar.ics"].replace(b"\r\n", b"\n")
+    ]
+
+
+FIRST_SCREEN = 900
+"""Signs that a phone 375 px wide shows without scrolling, more or less."""
+
+
+def test_the_first_screen_of_the_email_answers_the_five_questions(pack: BuiltPack) -> None:
+    text = Page(pack.text("member-email.html")).text[:FIRST_SCREEN]
+    main = main_period(pack.programme)
+    dates = days_in(read_dates(text.rpartition(".")[0], pack.programme.issued))
+    assert set(main.days) <= set(dates)
+    assert main.open_again.expect_by in dates
+    assert main.putting_well.expect_by in dates
+    for label in ("What ", "When ", "Greens ", "Open again ", "Putting well "):
+        assert label in text
+    greens = re.search(r"\. Greens ([^,.]*)", text)
+    assert greens is not None
+    assert read_greens(greens[1], pack.programme.greens) == set(main.greens)
+
+
+# The calendar
+
+
+def events(pack: BuiltPack) -> dict[str, icalendar.Component]:
+    calendar = icalendar.Calendar.from_ical(pack.files["calendar.ics"])
+    found = {str(event["UID"]): event for event in calendar.walk("VEVENT")}
+    assert len(found) == len(calendar.walk("VEVENT"))
+    return found
+
+
+def days_of_event(event: icalendar.Component) -> tuple[dt.date, ...]:
+    """RFC 5545: the end is the first day that no longer belongs to it."""
+    first, after = event.decoded("DTSTART"), event.decoded("DTEND")
+    assert not isinstance(first, dt.datetime)
+    return tuple(first + dt.timedelta(days=n) for n in range((after - first).days))
+
+
+def test_every_work_closure_and_reserve_day_has_its_entry(pack: BuiltPack) -> None:
+    programme = pack.programme
+    domain = programme.club.sender.email.partition("@")[2]
+
+    def named(*parts: str) -> str:
+        return f"{'-'.join([programme.club.slug, *parts])}@{domain}"
+
+    # In the examples, days of works, dressings and closures always run on without a gap.
+    expected: dict[str, tuple[dt.date, ...]] = {}
+    for work in programme.works:
+        expected[named(work.id)] = tuple(work.dates)
+        for ordinal in {visit.ordinal for visit in work.follow_ups}:
+            days = tuple(v.date for v in work.follow_ups if v.ordinal == ordinal)
+            expected[named(work.id, f"again-{ordinal}")] = days
+    for closure in programme.closures:
+        expected[named(closure.id)] = tuple(closure.dates)
+    reserve = {
+        day: min(p.works.index(w) for w in p.works if day in w.reserve_dates)
+        for p in programme.periods
+        for day in p.reserve_dates
+    }
+    for period in programme.periods:
+        for day in period.reserve_dates:
+            work = period.works[reserve[day]]
+            number = str(sorted(work.reserve_dates).index(day) + 1)
+            expected[named(work.id, "reserve", number)] = (day,)
+    assert {uid: days_of_event(event) for uid, event in events(pack).items()} == expected
+
+
+def test_only_reserve_days_are_tentative(pack: BuiltPack) -> None:
+    for uid, event in events(pack).items():
+        assert (event["STATUS"] == "TENTATIVE") is ("-reserve-" in uid)
+        assert event["TRANSP"] == "TRANSPARENT"
+
+
+def test_an_entry_names_the_days_of_its_work(pack: BuiltPack) -> None:
+    for uid, event in events(pack).items():
+        if "-reserve-" in uid:
+            continue
+        said = days_in(read_dates(str(event["DESCRIPTION"]), pack.programme.issued))
+        assert said == days_of_event(event)
+
+
+# The front page
+
+
+def test_the_front_page_links_every_file_and_stands_alone(pack: BuiltPack) -> None:
+    page = Page(pack.text("index.html"))
+    assert set(page.links) == FILES - {"index.html"}
+    assert not page.tags & {"script", "img", "iframe", "link"}
+    assert not any(name.startswith("on") for name in page.attributes)
+    assert "http://" not in page.source
+    for finding in pack.programme.findings:
+        assert plain(finding.message)[1:] in page.text
+
+
+# The records
+
+
+def test_the_plan_in_the_pack_builds_the_same_pack(
+    packs: dict[str, BuiltPack], tmp_path: Path
+) -> None:
+    known = packs["tansy-down"]
+    plan = tmp_path / "plan.json"
+    plan.write_bytes(known.files["plan.json"])
+    run = notices_run("build", plan, "--out", tmp_path / "pack", "--today", known.programme.issued)
+    assert run.returncode == 0, run.stderr
+    for name, content in known.files.items():
+        assert (tmp_path / "pack" / name).read_bytes() == content, name
+
+
+def test_the_figures_have_no_rounded_twin_of_nothing(pack: BuiltPack) -> None:
+    figures = json.loads(pack.text("programme.json"))["figures"]
+    assert len(figures) == len(pack.programme.figures)
+    assert len({figure["id"] for figure in figures}) == len(figures)
+
+
+# The same plan gives the same bytes
+
+
+def notices_run(
+    *arguments: object, cwd: Path | None = None, **environment: str
+) -> subprocess.CompletedProcess[str]:
+    kept = {key: value for key, value in os.environ.items() if key != "SOURCE_DATE_EPOCH"}
+    return subprocess.run(
+        [sys.executable, "-m", "notices", *map(str, arguments)],
+        cwd=cwd,
+        env=kept | environment,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+
+
+def test_two_processes_in_two_folders_write_the_same_bytes(
+    packs: dict[str, BuiltPack], tmp_path: Path
+) -> None:
+    known = packs["withy-hollow"]
+    elsewhere = tmp_path / "an other place"
+    shutil.copytree(EXAMPLES / "withy-hollow", elsewhere)
+    (tmp_path / "deep").mkdir()
+    run = notices_run(
+        "build",
+        "plan.yaml",
+        "--out",
+        tmp_path / "deep" / "pack",
+        cwd=elsewhere,
+        PYTHONHASHSEED="4711",
+        TZ="Pacific/Auckland",
+        LC_ALL="C",
+        USER="somebody",
+    )
+    assert run.returncode == 0, run.stderr
+    for name, content in known.files.items():
+        assert (tmp_path / "deep" / "pack" / name).read_bytes() == content, name
+    run = notices_run(
+        "build",
+        EXAMPLES / "withy-hollow" / "plan.yaml",
+        "--out",
+        tmp_path / "deep" / "pack",
+        cwd=tmp_path,
+        PYTHONHASHSEED="1",
+    )
+    assert "nothing has changed" in run.stderr
+
+
+def test_no_path_and_no_user_is_in_a_pack(pack: BuiltPack) -> None:
+    assert pack.folder is not None
+    for name, content in pack.files.items():
+        for word in (str(EXAMPLES.parent), str(pack.folder.parent), "plan.yaml:"):
+            assert word.encode() not in content, f"{word} in {name}"
