@@ -38,8 +38,9 @@ def parse(text: str) -> tuple[dict[str, str], tuple[Block, ...]]:
         lines = preprocessor.run(lines)
     root: Element = reader.parser.parseDocument(lines).getroot()  # type: ignore[assignment]
     for treeprocessor in reader.treeprocessors:
-        # A tree processor changes the tree in place or returns another.
-        root = treeprocessor.run(root) or root
+        # A tree processor changes the tree in place and returns None, or returns another.
+        changed = treeprocessor.run(root)
+        root = root if changed is None else changed
     meta: Mapping[str, list[str]] = getattr(reader, "Meta", {})
     return {key: " ".join(value) for key, value in meta.items()}, tuple(_blocks(root))
 
