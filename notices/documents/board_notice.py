@@ -27,7 +27,7 @@ def board_notice(programme: Programme) -> Document:
     facts: list[Fact] = []
     drawings: list[Drawing] = []
     if main is None:
-        title = "Closed for a while"
+        title = "Closures"
         summary = "What is closed, when and why."
     else:
         told = PeriodWords(words, main)

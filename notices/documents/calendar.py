@@ -12,6 +12,8 @@ from notices.wording.dates import runs_of_days
 from notices.wording.lists import and_list, sentence
 from notices.wording.words import Words, days_with_greens
 
+DRAFT = "DRAFT: not yet approved."
+
 
 def calendar(programme: Programme) -> CalendarDocument:
     """Write the calendar of a programme.
@@ -25,15 +27,25 @@ def calendar(programme: Programme) -> CalendarDocument:
     def uid(*parts: str) -> str:
         return f"{'-'.join([programme.club.slug, *parts])}@{domain}"
 
+    draft = programme.draft
     entries = [
-        CalendarEntry(uid(*parts), summary, description, first, last, tentative, category)
+        CalendarEntry(
+            uid(*parts),
+            f"DRAFT: {summary}" if draft else summary,
+            f"{DRAFT}\n{description}" if draft else description,
+            first,
+            last,
+            tentative or draft,
+            category,
+        )
         for parts, summary, description, first, last, tentative, category in _entries(words)
     ]
+    about = "Planned work, closures and reserve days. All dates depend on the weather."
     return CalendarDocument(
         name="calendar",
-        title=f"{programme.club.name}: work on the course",
+        title=f"{'DRAFT: ' if draft else ''}{programme.club.name}: work on the course",
         language=programme.club.language,
-        summary="Planned work, closures and reserve days. All dates depend on the weather.",
+        summary=f"{DRAFT} {about}" if draft else about,
         issued=programme.issued,
         organizer=(programme.club.name, programme.club.sender.email),
         entries=tuple(sorted(entries, key=lambda entry: entry.first)),

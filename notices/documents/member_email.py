@@ -23,8 +23,9 @@ def member_email(programme: Programme) -> Letter:
     facts: list[Fact] = []
     drawings = []
     if main is None:
-        heading = "Closed for a while" if programme.closures else "From the course"
-        title, summary = heading, "What is closed, when and why."
+        closed = {day for closure in programme.closures for day in closure.dates}
+        title = f"Closures, {words.dates.days(closed)}"
+        summary = "What is closed, when and why."
     else:
         told = PeriodWords(words, main)
         title = f"{told.name()}, {words.dates.days(main.days)}"

@@ -12,6 +12,7 @@ from notices.paths import font_files, templates_folder
 from notices.rendering import html, mail
 from notices.rendering.calendar import Event, write_calendar
 from notices.rendering.files import RenderedFile
+from notices.rendering.letters import printable
 from notices.rendering.pdf import Pdf, write_pdf
 from notices.rendering.png import svg_to_png
 from notices.rendering.text import plain_text
@@ -126,7 +127,7 @@ def _set(document: Document, fit: str, left_out: frozenset[str]) -> Pdf:
         fit=fit,
         left_out=left_out,
     )
-    return write_pdf(page, base=templates_folder())
+    return write_pdf(printable(page), base=templates_folder())
 
 
 def _calendar(document: CalendarDocument) -> RenderedFile:

@@ -1,0 +1,277 @@
+"""Plans that a club may well write, and words that nobody should: each builds, and says it right."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+import re
+from collections.abc import Mapping
+from pathlib import Path
+
+import icalendar
+import pytest
+
+from tests.documents.building import BuiltPack, build_data
+from tests.documents.dates_in_words import days_in, read_dates, read_greens
+from tests.documents.reading import Mail, Page, Sheet, plain, tight
+from tests.wording.small_plans import plan, work
+
+FULL = ("scarifying", "hollow tining", "top dressing")
+
+# Bidirectional controls are refused when the plan is read; letters that run from right to left are
+# letters like any other.
+HOSTILE = (
+    '<script>alert("x")</script>',
+    "<b onmouseover=alert(1)>bold</b> & <!-- gone -->",
+    "{{ 7 * 7 }} {% for x in y %} {# gone #}",
+    "\"quoted\" 'single' “curly” \\ back",
+    "Élan Ångström Łódź 大会 ⛳️😀",
+    "מועדון גולף نادي",
+    "100 % of *stars*, _lines_ and [links](javascript:alert(1)) &amp; &lt;b&gt;",
+)
+
+
+def hostile_plan(words: str) -> dict[str, object]:
+    """Put the same words into every place that takes free words."""
+    return plan(
+        work(
+            "hollow tining",
+            "2027-08-09 to 2027-08-10",
+            reserve_dates="2027-08-11",
+            note=f"Note: {words}",
+        ),
+        work("feeding", "2027-08-12", settings={"product": words}),
+        club={
+            "name": f"Club {words}",
+            "sender": {"role": f"Role {words}", "name": words, "email": "a@fallow.example"},
+            "contact": f"Ask {words}",
+        },
+        closures=[
+            {"what": f"shed {words}", "dates": "2027-08-09", "reason": words, "instead": words}
+        ],
+        fixtures=[{"name": f"Cup {words}", "date": "2027-08-12"}],
+        restrictions=[
+            {"what": f"carts {words}", "dates": "2027-08-09", "except": words, "ask": words}
+        ],
+        approval={"by": f"committee {words}", "date": "2027-02-01", "reference": words},
+        decision={"by": words, "when": f"noon {words}", "where": f"board {words}"},
+    )
+
+
+@pytest.fixture(scope="module", params=HOSTILE, ids=range(len(HOSTILE)))
+def hostile(
+    request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory
+) -> tuple[str, BuiltPack]:
+    words: str = request.param
+    return words, build_data(hostile_plan(words), tmp_path_factory.mktemp("hostile"))
+
+
+def test_hostile_words_are_shown_and_nothing_of_them_happens(
+    hostile: tuple[str, BuiltPack],
+) -> None:
+    words, pack = hostile
+    mail = Mail.read(pack.files["member-email.eml"])
+    pages = [Page(pack.text("index.html")), Page(mail.html), Page(pack.text("member-email.html"))]
+    for page in pages:
+        assert not page.tags & {"script", "b", "iframe", "object"}
+        assert not any(name.startswith("on") for name in page.attributes)
+        assert all(not link.lower().startswith("javascript") for link in page.links)
+        assert plain(f"Club {words}") in page.text
+    for page in pages[1:]:
+        for piece in ("Note: ", "Cup ", "shed ", "carts ", "Ask ", "committee "):
+            assert plain(f"{piece}{words}").casefold() in page.text.casefold(), piece
+    text = plain(pack.text("member-email.txt"))
+    assert plain(f"Note: {words}") in text
+
+
+def test_hostile_words_stay_in_their_fields(hostile: tuple[str, BuiltPack]) -> None:
+    words, pack = hostile
+    mail = Mail.read(pack.files["member-email.eml"])
+    assert mail.message["From"].addresses[0].addr_spec == "a@fallow.example"
+    assert len(mail.message["From"].addresses) == 1
+    calendar = icalendar.Calendar.from_ical(pack.files["calendar.ics"])
+    # The library does not know that NAME is a text (RFC 7986, section 5.1), and leaves it escaped.
+    name = re.sub(r"\\([\\,;])", r"\1", str(calendar["NAME"]))
+    assert name == plain(f"Club {words}") + ": work on the course"
+    uids = [str(event["UID"]) for event in calendar.walk("VEVENT")]
+    assert all(re.fullmatch(r"[a-z0-9-]+@fallow\.example", uid) for uid in uids), uids
+    assert json.loads(pack.text("plan.json"))["club"]["name"] == f"Club {words}"
+
+
+def test_hostile_words_stay_within_the_sheet(hostile: tuple[str, BuiltPack]) -> None:
+    words, pack = hostile
+    sheet = Sheet.read(pack.files["board-notice-a4.pdf"])
+    if words.isascii():
+        assert tight(f"Club {words}") in tight(sheet.text)
+
+
+def built(data: Mapping[str, object], folder: Path) -> BuiltPack:
+    """Build, and hold the result to what every pack must keep."""
+    pack = build_data(data, folder)
+    sheet = Sheet.read(pack.files["board-notice-a4.pdf"])
+    assert min(span.size for span in sheet.spans) >= 13.99
+    for name in ("member-email.html", "index.html"):
+        assert "None" not in Page(pack.text(name)).text.replace("None.", "")
+    for document in (pack.documents.member_email.document, pack.documents.board_notice):
+        text = tight(sheet.text) if document.name.startswith("board") else ""
+        page = Page(pack.text("member-email.html")).text if not text else ""
+        for fact in document.facts:
+            assert tight(fact.text) in text or plain(fact.text) in page, fact
+    return pack
+
+
+def test_closures_only(tmp_path: Path) -> None:
+    data = plan(
+        closures=[
+            {"what": "course", "dates": "2027-08-09", "reason": "the county final"},
+            {"what": "greens 1-3", "dates": "2027-08-16 to 2027-08-17"},
+        ]
+    )
+    pack = built(data, tmp_path)
+    page = Page(pack.text("member-email.html"))
+    said = days_in(read_dates(page.text, pack.programme.issued))
+    august = {dt.date(2027, 8, day) for day in (9, 16, 17)}
+    assert august <= set(said)
+    assert "The course is closed on Monday 9 August." in page.text
+    assert "the county final" in page.text
+    sheet = plain(Sheet.read(pack.files["board-notice-a4.pdf"]).text)
+    assert "Mon 9 Aug" in sheet
+    assert Sheet.read(pack.files["board-notice-a4.pdf"]).pages == 1
+    mail = Mail.read(pack.files["member-email.eml"])
+    assert mail.images == {}
+    assert len(icalendar.Calendar.from_ical(pack.files["calendar.ics"]).walk("VEVENT")) == 2
+    # A subject that says when.
+    assert read_dates(str(mail.message["Subject"]), pack.programme.issued)
+
+
+def test_many_greens_over_many_days(tmp_path: Path) -> None:
+    pack = built(
+        plan(*(work(name, "2027-08-09 to 2027-08-22") for name in FULL), greens="1-36"), tmp_path
+    )
+    sheet = Sheet.read(pack.files["board-notice-a4.pdf"])
+    rows = [
+        row for row in Page(pack.text("member-email.html")).tables if row[0] == ["Day", "Greens"]
+    ]
+    assert len(rows[0]) - 1 == 14
+    found = [read_greens(row[1], pack.programme.greens) for row in rows[0][1:]]
+    assert set.union(*found) == {str(n) for n in range(1, 37)}
+    large = tight(" ".join(span.text for span in sheet.spans if span.size >= 27.99))
+    for fact in pack.documents.board_notice.facts:
+        if fact.subject == "day":
+            assert tight(fact.text) in large
+    assert sheet.pages <= 2
+
+
+def test_a_single_green(tmp_path: Path) -> None:
+    pack = built(plan(*(work(name, "2027-08-09") for name in FULL), greens="1"), tmp_path)
+    page = Page(pack.text("member-email.html"))
+    assert "The green is closed while we work." in page.text
+    assert "each green" not in page.text.casefold()
+    assert "all 1 " not in page.text
+    assert Mail.read(pack.files["member-email.eml"]).images == {}
+
+
+def test_greens_known_by_name_only(tmp_path: Path) -> None:
+    names = "Mill, Long meadow, Quarry"
+    pack = built(
+        plan(work("hollow tining", "2027-08-09 to 2027-08-11", greens=names), greens=names),
+        tmp_path,
+    )
+    page = Page(pack.text("member-email.html"))
+    (table,) = (table for table in page.tables if table[0] == ["Day", "Greens"])
+    assert [row[1] for row in table[1:]] == ["mill", "long meadow", "quarry"]
+    assert "The mill, the long meadow and the quarry" in page.text
+
+
+def test_without_a_sender(tmp_path: Path) -> None:
+    pack = built(plan(work("hollow tining", "2027-08-09")), tmp_path)
+    mail = Mail.read(pack.files["member-email.eml"])
+    assert mail.message["From"].addresses[0].domain.endswith(".invalid")
+    assert "Please ask at the club." in mail.html
+    # An address that cannot be delivered to is no help to a member.
+    assert ".invalid" not in Page(mail.html).text
+    assert ".invalid" not in mail.text
+    assert "invalid" in Page(pack.text("index.html")).text  # the finding says so
+
+
+def test_work_in_october_says_what_winter_does(tmp_path: Path) -> None:
+    pack = built(plan(*(work(name, "2027-10-11 to 2027-10-13") for name in FULL)), tmp_path)
+    for text in (
+        Page(pack.text("member-email.html")).text,
+        plain(pack.text("member-email.txt")),
+        plain(Sheet.read(pack.files["board-notice-a4.pdf"]).text),
+    ):
+        assert re.search(r"until the grass grows again|does not grow in winter", text)
+        rough = [said for said in read_dates_of_rough(text) if said]
+        assert rough
+        assert all(day.year == 2028 for day in rough)
+
+
+def read_dates_of_rough(text: str) -> list[dt.date]:
+    stretch = re.findall(
+        r"(?:the \w+ week of|early|late|mid-\w+|by mid-) ?\w+ 2028", " ".join(text.split())
+    )
+    return [said.days[0] for part in stretch for said in read_dates(part, dt.date(2027, 3, 1))]
+
+
+@pytest.fixture(scope="module")
+def draft(tmp_path_factory: pytest.TempPathFactory) -> BuiltPack:
+    data = plan(
+        work("hollow tining", "2027-08-09 to 2027-08-11", reserve_dates="2027-08-12"),
+        approval="pending",
+        closures=[{"what": "practice ground", "dates": "2027-08-09"}],
+    )
+    return build_data(data, tmp_path_factory.mktemp("draft"))
+
+
+def test_a_draft_says_so_in_every_file(draft: BuiltPack) -> None:
+    mail = Mail.read(draft.files["member-email.eml"])
+    assert str(mail.message["Subject"]).startswith("DRAFT: ")
+    for text in (
+        Page(mail.html).text,
+        Page(draft.text("member-email.html")).text,
+        Page(draft.text("index.html")).text,
+        plain(mail.text),
+        plain(draft.text("member-email.txt")),
+        plain(Sheet.read(draft.files["board-notice-a4.pdf"]).text),
+    ):
+        assert "DRAFT: not yet approved" in text
+    for source in (mail.html, draft.text("member-email.html"), draft.text("index.html")):
+        assert Page(source).title.startswith("DRAFT: ")
+    assert Sheet.read(draft.files["board-notice-a4.pdf"]).title.startswith("DRAFT: ")
+
+
+def test_a_draft_says_so_in_every_entry_of_the_calendar(draft: BuiltPack) -> None:
+    calendar = icalendar.Calendar.from_ical(draft.files["calendar.ics"])
+    assert str(calendar["NAME"]).startswith("DRAFT: ")
+    events = calendar.walk("VEVENT")
+    assert len(events) == 3
+    for event in events:
+        assert str(event["SUMMARY"]).startswith("DRAFT: ")
+        assert str(event["DESCRIPTION"]).startswith("DRAFT: not yet approved.")
+        assert event["STATUS"] == "TENTATIVE"
+
+
+def test_an_approved_plan_is_called_a_draft_nowhere(packs: dict[str, BuiltPack]) -> None:
+    for pack in packs.values():
+        for name, content in pack.files.items():
+            if not name.endswith((".pdf", ".json", ".eml")):
+                assert "DRAFT" not in content.decode("utf-8"), name
+        assert "DRAFT" not in Sheet.read(pack.files["board-notice-a4.pdf"]).text
+
+
+def test_an_entry_keeps_its_identity_when_it_moves(tmp_path: Path) -> None:
+    def uids(dates: str) -> set[str]:
+        pack = build_data(plan(work("hollow tining", dates, reserve_dates="2027-09-01")), tmp_path)
+        calendar = icalendar.Calendar.from_ical(pack.files["calendar.ics"])
+        return {str(event["UID"]) for event in calendar.walk("VEVENT")}
+
+    assert uids("2027-08-09 to 2027-08-11") == uids("2027-08-16 to 2027-08-18")
+
+
+def test_a_work_with_a_gap_has_numbered_parts(tmp_path: Path) -> None:
+    dates = "2027-08-09 to 2027-08-10, 2027-08-16"
+    pack = build_data(plan(work("hollow tining", dates, id="cores")), tmp_path)
+    calendar = icalendar.Calendar.from_ical(pack.files["calendar.ics"])
+    uids = [str(event["UID"]).partition("@")[0] for event in calendar.walk("VEVENT")]
+    assert uids == ["fallow-mead-golf-club-cores-1", "fallow-mead-golf-club-cores-2"]
