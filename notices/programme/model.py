@@ -75,7 +75,7 @@ class Visit:
     """1 for the work itself; a second dressing is 2, and so on."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Work:
     """One planned work with its days laid out."""
 
@@ -114,7 +114,7 @@ class Work:
 
     def days_on(self, green: str, ordinal: int = 1) -> tuple[dt.date, ...]:
         """Days of the work itself, or of a later dressing, on a green."""
-        return tuple(v.date for v in self.visits if v.ordinal == ordinal and green in v.greens)
+        return self._days.get((green, ordinal), ())
 
     def last_day_on(self, green: str) -> dt.date:
         """Last day on which the work itself is done on a green."""
@@ -122,7 +122,20 @@ class Work:
 
     def last_visit_to(self, green: str) -> dt.date:
         """Last day on which anything of the work is done on a green, later dressings included."""
-        return max(visit.date for visit in self.visits if green in visit.greens)
+        return max(day for ordinal in self._ordinals for day in self.days_on(green, ordinal))
+
+    @cached_property
+    def _ordinals(self) -> tuple[int, ...]:
+        return tuple({visit.ordinal: None for visit in self.visits})
+
+    @cached_property
+    def _days(self) -> dict[tuple[str, int], tuple[dt.date, ...]]:
+        """Days by green and ordinal: a course may have hundreds of greens, each asked for often."""
+        found: dict[tuple[str, int], list[dt.date]] = {}
+        for visit in self.visits:
+            for green in visit.greens:
+                found.setdefault((green, visit.ordinal), []).append(visit.date)
+        return {key: tuple(days) for key, days in found.items()}
 
 
 class PlayStatus(enum.Enum):

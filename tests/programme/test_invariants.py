@@ -113,7 +113,7 @@ def test_figures_are_numbers_of_their_own(plan: Plan) -> None:
             assert figure.quantity.endswith(("late", "at worst"))
         else:
             assert math.isfinite(figure.value)
-            assert figure.value >= 0 or "expect by" in figure.quantity, figure.id
+            assert figure.value >= 0, figure.id
 
 
 ADD_UP = {"holes", "slit length", "channel length", "trench length", "turf laid", "work time"}
