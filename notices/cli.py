@@ -45,13 +45,13 @@ class _Faults(click.Group):
 @click.group(cls=_Faults, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(notices.__version__, prog_name="notices")
 def main() -> None:
-    r"""Work on golf greens, planned once and explained to everyone.
+    """Work on golf greens, planned once and explained to everyone.
 
     \b
     Example:
       notices check plan.yaml
       notices build plan.yaml --out pack
-    """
+    """  # noqa: D301, click wants the sign itself
 
 
 @main.command()
@@ -59,12 +59,12 @@ def main() -> None:
 @_TODAY
 @click.option("--json", "as_json", is_flag=True, help="Write the findings as JSON.")
 def check(plan: Path, today: str | None, as_json: bool) -> None:
-    r"""Say what is wrong with a plan, or should be thought about again.
+    """Say what is wrong with a plan, or should be thought about again.
 
     \b
     Example:
       notices check plan.yaml
-    """
+    """  # noqa: D301, click wants the sign itself
     try:
         loaded = notices.load_plan(plan)
     except PlanFault as fault:
@@ -84,12 +84,12 @@ def check(plan: Path, today: str | None, as_json: bool) -> None:
 )
 @_TODAY
 def build(plan: Path, out: Path, today: str | None) -> None:
-    r"""Write the whole pack: email, notice board, calendar, figures.
+    """Write the whole pack: email, notice board, calendar, figures.
 
     \b
     Example:
       notices build plan.yaml --out pack
-    """
+    """  # noqa: D301, click wants the sign itself
     loaded = notices.load_plan(plan)
     programme = notices.work_out(loaded.plan, _issued(loaded, today))
     documents = notices.write_documents(programme, notices.canonical(loaded.plan))
