@@ -36,7 +36,7 @@ def board_notice(programme: Programme) -> Document:
         days = words.days_of(main)
         one_month = len({day.month for day in main.days}) == 1
         head = words.dates.month(main.days[0]) if one_month else "Day"
-        name_days = words.dates.days_of_month if one_month else words.dates.short_days
+        name_days = words.dates.days_of_month if one_month else words.dates.short_days_without_year
         rows = tuple((name_days(dates), words.greens(greens, short=True)) for dates, greens in days)
         drawings = [green_strip(words, greens, f"day-{n}") for n, (_, greens) in enumerate(days)]
         sections.append(
@@ -59,9 +59,12 @@ def board_notice(programme: Programme) -> Document:
     if main is not None:
         besides = [t for t in (PeriodWords(words, main).later_dressings(),) if t]
         besides += circumstances.fixtures(words)
-        if besides:
-            sections.append(Section("besides", tuple(Paragraph.of(text) for text in besides)))
-            facts += (Fact("besides", text) for text in besides)
+    else:
+        besides = [circumstances.closure(words, closed) for closed in programme.closures]
+    if besides:
+        sections.append(Section("besides", tuple(Paragraph.of(text) for text in besides)))
+        facts += (Fact("besides", text) for text in besides)
+    if main is not None:
         sections.append(Section("why", words.story(main)[:1], "Why"))
     sections.append(
         Section(

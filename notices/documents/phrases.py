@@ -132,10 +132,12 @@ def last_day_of_news(programme: Programme) -> dt.date:
         for day in (*period.days, *period.reserve_dates, period.open_again.at_worst)
         if day is not None
     ]
-    days += [
-        period.putting_well.at_worst or period.putting_well.expect_by
-        for period in programme.periods
-        if period.noticed and period.putting_well.growth_stops is None
-    ]
+    days += [visit.date for work in programme.works for visit in work.visits]
+    for promise in (period.putting_well for period in programme.periods if period.noticed):
+        if promise.growth_stops is None:
+            days.append(promise.at_worst or promise.expect_by)
+        elif promise.through_winter:  # the day in autumn is named, that in spring only roughly
+            days.append(promise.expect_by)
     days += [day for closed in programme.closures for day in closed.dates]
+    days += [day for restriction in programme.restrictions for day in restriction.dates]
     return max(days, default=programme.issued)

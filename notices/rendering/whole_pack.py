@@ -26,6 +26,7 @@ FITS: tuple[tuple[str, frozenset[str]], ...] = (
     ("roomy", frozenset()),
     ("tight", frozenset()),
     ("tight", frozenset({"why"})),
+    ("tight close", frozenset({"why"})),
 )
 """Ways to set a sheet, largest first, tried until it fits one page.
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from babel import Locale
 from babel.dates import format_date
@@ -59,6 +59,11 @@ class DateWords:
     def short_days(self, days: Iterable[dt.date]) -> str:
         """Mon 23 to Sun 29 Aug."""
         return and_list([self._run(run, 1) for run in runs_of_days(days)])
+
+    def short_days_without_year(self, days: Iterable[dt.date]) -> str:
+        """Mon 23 to Sun 29 Aug; where a heading says the year."""
+        listed = sorted(days)
+        return replace(self, issued=listed[0]).short_days(listed)
 
     def days_with_year(self, days: Iterable[dt.date]) -> str:
         """Monday 23 to Sunday 29 August 2027; for headings."""

@@ -79,7 +79,8 @@ def read_dates(text: str, issued: dt.date, head: dt.date | None = None) -> list[
     issued
         A date without a year is of this year.
     head
-        Any day of the month that stands over a column of days, as in "August: Mon 23".
+        A day of the month that stands over a column of days, as in "August: Mon 23"; where the
+        heading says the year alone, the first day of those below it.
     """
     text = " ".join(text.split())
     if match := _ISO.search(text):
@@ -128,6 +129,7 @@ def _date(
         years = [later.year if (month, day) <= (later.month, later.day) else later.year - 1]
     else:
         years = [issued.year, *([later.year] if later else [])]
+        years += [head.year, head.year + 1] if head else []
     for year in years:
         try:
             date = dt.date(year, month, day)

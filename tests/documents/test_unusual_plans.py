@@ -136,6 +136,7 @@ def test_closures_only(tmp_path: Path) -> None:
     assert "the county final" in page.text
     sheet = plain(Sheet.read(pack.files["board-notice-a4.pdf"]).text)
     assert "Mon 9 Aug" in sheet
+    assert "the county final" in sheet
     assert Sheet.read(pack.files["board-notice-a4.pdf"]).pages == 1
     mail = Mail.read(pack.files["member-email.eml"])
     assert mail.images == {}
@@ -159,7 +160,50 @@ def test_many_greens_over_many_days(tmp_path: Path) -> None:
     for fact in pack.documents.board_notice.facts:
         if fact.subject == "day":
             assert tight(fact.text) in large
-    assert sheet.pages <= 2
+    assert sheet.pages == 1
+
+
+def test_days_on_either_side_of_new_year(tmp_path: Path) -> None:
+    dates = "2027-12-28 to 2028-01-03, 2028-01-10"
+    pack = built(plan(*(work(name, dates) for name in FULL)), tmp_path)
+    sheet = Sheet.read(pack.files["board-notice-a4.pdf"])
+    assert sheet.pages == 1
+    large = [span.text for span in sheet.spans if span.size >= 27.99]
+    # The heading says the years, so the rows need none.
+    assert "Fri 31 Dec" in large
+    assert "Sat 1 Jan" in large
+    page = Page(pack.text("member-email.html"))
+    (table,) = (table for table in page.tables if table[0] == ["Day", "Greens"])
+    days = [day for row in table[1:] for day in days_in(read_dates(row[0], pack.programme.issued))]
+    assert days == list(pack.programme.periods[0].days)
+
+
+def test_a_sheet_hangs_until_its_last_day(tmp_path: Path) -> None:
+    """The greens are promised for a day in November; the spring is named only roughly."""
+    pack = built(
+        plan(
+            *(work(name, "2027-10-11 to 2027-10-13") for name in FULL),
+            fixtures=[{"name": "Medal", "date": "2027-10-23"}],
+        ),
+        tmp_path,
+    )
+    promise = pack.programme.periods[0].putting_well
+    assert promise.through_winter
+    down = plain(Sheet.read(pack.files["board-notice-a4.pdf"]).text).partition("Take down after ")[
+        2
+    ]
+    assert days_in(read_dates(down, pack.programme.issued)) == (promise.expect_by,)
+    assert promise.expect_by > dt.date(2027, 10, 23)
+
+
+def test_a_sheet_hangs_through_the_later_dressings(tmp_path: Path) -> None:
+    dressing = {"rate": "1 kg/m2", "dressings": 4, "days_between": 14}
+    pack = built(plan(work("top dressing", "2027-05-03", settings=dressing)), tmp_path)
+    # 3 May and three times 14 days: 14 June.
+    down = plain(Sheet.read(pack.files["board-notice-a4.pdf"]).text).partition("Take down after ")[
+        2
+    ]
+    assert min(days_in(read_dates(down, pack.programme.issued))) >= dt.date(2027, 6, 14)
 
 
 def test_a_single_green(tmp_path: Path) -> None:
