@@ -85,10 +85,11 @@ def _reserve_days(words: Words, period: Period) -> Iterator[_Entry]:
     """One entry for each day kept free, named after the first work that may need it."""
     for day in sorted({day for work in period.works for day in work.reserve_dates}):
         works = [work for work in period.works if day in work.reserve_dates]
+        reserve = words.language.terms.reserve_day
         number = str(works[0].reserve_dates.index(day) + 1)
         names = and_list([words.title(work).lower() for work in works])
         said = sentence(f"Kept free in case rain stops {names}")
-        yield (works[0].id, "reserve", number), "Reserve day", said, day, day, True, "Reserve day"
+        yield (works[0].id, "reserve", number), reserve, said, day, day, True, reserve
 
 
 def _days_in_words(words: Words, visits: Sequence[Visit]) -> str:

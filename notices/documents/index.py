@@ -74,6 +74,7 @@ def index(programme: Programme) -> Index:
 
 def _cards(programme: Programme, words: Words) -> tuple[FileCard, ...]:
     down = last_day_of_news(programme)
+    terms = words.language.terms
     return (
         FileCard(
             "Email to members",
@@ -84,9 +85,9 @@ def _cards(programme: Programme, words: Words) -> tuple[FileCard, ...]:
             ("member-email.eml", "member-email.html", "member-email.txt"),
         ),
         FileCard(
-            "Notice board",
+            terms.notice_board,
             "Everyone at the club",
-            "Print it on A4, in colour or black and white, and put it up now. "
+            f"Print it on {terms.paper}, in {terms.colour} or black and white, and put it up now. "
             f"Take it down after {words.dates.day(down)}.",
             ("board-notice-a4.pdf",),
         ),

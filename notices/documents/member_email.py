@@ -112,7 +112,7 @@ def _closing(words: Words) -> Section:
     if programme.club.website:
         lines.append(f"The latest word is on {programme.club.website}")
     lines.append(circumstances.approval(words))
-    signed = ", ".join(filter(None, (programme.club.sender.name, programme.club.sender.role)))
+    signed = ", ".join(filter(None, (programme.club.sender.name, words.role)))
     blocks: list[Block] = [Paragraph.of(line) for line in lines if line]
     blocks.append(Paragraph.of(signed))
     return Section("closing", tuple(blocks), "Weather, and whom to ask")

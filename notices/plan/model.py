@@ -92,8 +92,8 @@ class Part(BaseModel):
 class Sender(Part):
     """Who signs the notices."""
 
-    role: Text = "Course Manager"
-    """Post of the person, such as Course Manager."""
+    role: Text | None = None
+    """Post of the person, such as Course Manager, which it is when left out."""
     name: Text | None = None
     """Name of the person, if it is to be shown."""
     email: Address
@@ -124,23 +124,16 @@ class Club(Part):
     """Address of the club's site, starting with https://."""
     place: Position | None = None
     """Where the club is."""
-    language: Literal["en-GB"] = "en-GB"
+    language: Literal["en-GB", "en-US"] = "en-GB"
     """Language of the notices."""
-    units: Literal["metric", "imperial"] = "metric"
-    """Units in the notices."""
+    units: Literal["metric", "imperial"] | None = None
+    """Units in the notices; imperial in American English, else metric, when left out."""
     currency: Annotated[str, Field(pattern=r"^[A-Z]{3}$")] | None = None
     """Three letters, such as GBP."""
     country: Annotated[str, Field(pattern=r"^[A-Z]{2}(-[A-Z0-9]{1,3})?$")] | None = None
     """ISO 3166 code, such as GB-ENG."""
     contact: Text | None = None
     """Sentence that says whom to ask."""
-
-    @field_validator("language", mode="before")
-    @classmethod
-    def _written(cls, value: object) -> object:
-        if isinstance(value, str) and value.replace("_", "-").lower() == "en-us":
-            raise ValueError('the notices are not written in American English yet: write "en-GB"')
-        return value
 
 
 class GreenLine(Part):

@@ -306,6 +306,7 @@ class Sender:
     """Who signs the notices."""
 
     role: str
+    """Empty where the plan names none; the language then has a word for it."""
     name: str
     email: str
     placeholder: bool

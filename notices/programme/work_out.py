@@ -129,7 +129,7 @@ def _club(plan: Plan) -> Club:
         name=club.name,
         slug=name,
         sender=Sender(
-            role=club.sender.role if club.sender else "Course Manager",
+            role=(club.sender.role or "") if club.sender else "",
             name=(club.sender.name or "") if club.sender else "",
             email=address,
             placeholder=club.sender is None,
@@ -138,7 +138,7 @@ def _club(plan: Plan) -> Club:
         website=club.website or "",
         contact=club.contact or "",
         language=club.language,
-        units=club.units,
+        units=club.units or ("imperial" if club.language == "en-US" else "metric"),
     )
 
 

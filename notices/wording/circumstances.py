@@ -86,7 +86,7 @@ def decision(words: Words) -> str:
         sentences.append(sentence(f"{decided.by} decides {_led(decided.when, 'at')}"))
         where = f" {_led(decided.where, 'on')}" if decided.where else ""
         if decided.confirmed:
-            final = f"{decided.confirmed:%H:%M}"
+            final = words.language.clock(decided.confirmed)
             sentences.append(f"You find the final word{where} at {final} on the day.")
         elif where:
             sentences.append(f"You find the word{where}.")
@@ -119,4 +119,4 @@ def contact(words: Words) -> str:
         return sentence(club.contact)
     if club.sender.placeholder:
         return "Please ask at the club."
-    return f"Please ask the {club.sender.role}, {club.sender.email}."
+    return f"Please ask the {words.role}, {club.sender.email}."

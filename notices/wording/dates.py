@@ -9,16 +9,13 @@ from dataclasses import dataclass, replace
 from babel import Locale
 from babel.dates import format_date
 
+from notices.wording.language import LANGUAGES, DatePatterns
 from notices.wording.lists import and_list
 
 ONE_DAY = dt.timedelta(days=1)
 
-_PATTERNS = {
-    # weekday, day and month; the same short; without weekday; without month; day and month short
-    "en-GB": ("EEEE d MMMM", "EEE d MMM", "d MMMM", "EEE d", "d MMM"),
-}
-_THIRDS = {"en-GB": ("early {}", "mid-{}", "late {}")}
-_WEEKS = {"en-GB": ("first", "second", "third", "fourth", "last")}
+_THIRDS = ("early {}", "mid-{}", "late {}")
+_WEEKS = ("first", "second", "third", "fourth", "last")
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,32 +30,32 @@ class DateWords:
 
     def day(self, day: dt.date) -> str:
         """Monday 23 August."""
-        return self._format(day, 0) + self._year(day)
+        return self._format(day, self._patterns.day) + self._year(day)
 
     def short_day(self, day: dt.date) -> str:
         """Mon 23 Aug."""
-        return self._format(day, 1) + self._year(day)
+        return self._format(day, self._patterns.short_day) + self._year(day)
 
     def date(self, day: dt.date) -> str:
         """23 August 2027; always with its year."""
-        return f"{self._format(day, 2)} {day.year}"
+        return self._format(day, self._patterns.date)
 
     def days(self, days: Iterable[dt.date]) -> str:
         """Monday 23 to Sunday 29 August; several runs are joined with "and"."""
-        return and_list([self._run(run, 0) for run in runs_of_days(days)])
+        return and_list([self._run(run, self._patterns.day) for run in runs_of_days(days)])
 
     def on_days(self, days: Iterable[dt.date]) -> str:
         """On Monday 23 August; from Monday 23 to Sunday 29 August."""
         return and_list(
             [
-                f"{'from' if len(run) > 2 else 'on'} {self._run(run, 0)}"
+                f"{'from' if len(run) > 2 else 'on'} {self._run(run, self._patterns.day)}"
                 for run in runs_of_days(days)
             ]
         )
 
     def short_days(self, days: Iterable[dt.date]) -> str:
         """Mon 23 to Sun 29 Aug."""
-        return and_list([self._run(run, 1) for run in runs_of_days(days)])
+        return and_list([self._run(run, self._patterns.short_day) for run in runs_of_days(days)])
 
     def short_days_without_year(self, days: Iterable[dt.date]) -> str:
         """Mon 23 to Sun 29 Aug; where a heading says the year."""
@@ -69,8 +66,8 @@ class DateWords:
         """Monday 23 to Sunday 29 August 2027; for headings."""
         listed = sorted(days)
         words = self.days(listed)
-        year = str(listed[-1].year)
-        return words if words.endswith(year) else f"{words} {year}"
+        year = self._patterns.year.format(listed[-1].year)
+        return words if words.endswith(year) else words + year
 
     def month(self, day: dt.date) -> str:
         """August; for the head of a column of days."""
@@ -86,48 +83,59 @@ class DateWords:
 
     def weekday(self, day: dt.date) -> str:
         """Mon 23; where the month is plain from what stands around."""
-        return self._format(day, 3)
+        return self._format(day, self._patterns.weekday)
 
     def month_day(self, day: dt.date) -> str:
         """23 Aug."""
-        return self._format(day, 4)
+        return self._format(day, self._patterns.month_day)
 
     def span_of_month(self, days: Sequence[dt.date]) -> str:
         """9 to 12 Nov; for small labels."""
         first, last = min(days), max(days)
-        if first.month == last.month:
+        if first.month != last.month:
+            return f"{self.month_day(first)} on"
+        if self._patterns.month_last:
             return f"{first.day} to {self.month_day(last)}"
-        return f"{self.month_day(first)} on"
+        return f"{self.month_day(first)} to {last.day}"
 
     def about(self, day: dt.date) -> str:
         """Mid-September, in small letters; for dates that nobody can promise."""
         third = min(2, (day.day - 1) // 10)
         month = format_date(day, "MMMM", locale=self._locale)
-        return _THIRDS[self.language][third].format(month) + self._year(day)
+        return _THIRDS[third].format(month) + self._plain_year(day)
 
     def week(self, day: dt.date) -> str:
         """The second week of May."""
-        name = _WEEKS[self.language][min(4, (day.day - 1) // 7)]
+        name = _WEEKS[min(4, (day.day - 1) // 7)]
         month = format_date(day, "MMMM", locale=self._locale)
-        return f"the {name} week of {month}{self._year(day)}"
+        return f"the {name} week of {month}{self._plain_year(day)}"
 
     @property
     def _locale(self) -> Locale:
-        return Locale.parse(self.language.replace("-", "_"))
+        return Locale.parse(self._patterns.locale)
 
-    def _format(self, day: dt.date, pattern: int) -> str:
-        return format_date(day, _PATTERNS[self.language][pattern], locale=self._locale)
+    @property
+    def _patterns(self) -> DatePatterns:
+        return LANGUAGES[self.language].dates
+
+    def _format(self, day: dt.date, pattern: str) -> str:
+        return format_date(day, pattern, locale=self._locale)
 
     def _year(self, day: dt.date) -> str:
+        return "" if day.year == self.issued.year else self._patterns.year.format(day.year)
+
+    def _plain_year(self, day: dt.date) -> str:
+        """The year after a month alone: no comma in any language."""
         return "" if day.year == self.issued.year else f" {day.year}"
 
-    def _run(self, run: Sequence[dt.date], pattern: int) -> str:
+    def _run(self, run: Sequence[dt.date], pattern: str) -> str:
         first, last = run[0], run[-1]
         whole = self._format(last, pattern) + self._year(last)
         if first == last:
             return whole
         joint = "and" if len(run) == 2 else "to"
-        if (first.year, first.month) == (last.year, last.month):
+        one_month = (first.year, first.month) == (last.year, last.month)
+        if one_month and self._patterns.month_last:
             # The month is said once, at the end.
             opening = self._format(first, pattern).rsplit(" ", 1)[0]
         else:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
+from notices.units import mm_to_inches
 from notices.wording.lists import number, span
 
 _WIDTHS = (
@@ -50,8 +52,10 @@ def share(percent: float) -> str:
     return next((words for limit, words in _SHARES if percent <= limit), "more than half")
 
 
-def length(mm: float) -> str:
-    """Write a length as one measures it: 13 mm, 22.5 cm, 1 m."""
+def length(mm: float, units: str = "metric") -> str:
+    """Write a length as one measures it: 13 mm, 22.5 cm, 1 m; 1/2 inch, 9 inches."""
+    if units == "imperial":
+        return _imperial(mm)
     # The unit is chosen after rounding: 999.9 mm is 1 m, not 100 cm.
     if round(mm / 10, 1) >= 100:
         return f"{_plain(mm / 1000)} m"
@@ -62,6 +66,27 @@ def length(mm: float) -> str:
 
 def _plain(amount: float) -> str:
     return f"{amount:.1f}".removesuffix(".0")
+
+
+_FINENESS = ((1.0, 16), (3.0, 8), (12.0, 2), (float("inf"), 1))
+"""Up to so many inches a length is read to one part in so many of an inch."""
+
+_FRACTIONS = {"1/2": "½", "1/4": "¼", "3/4": "¾"}
+"""Those that our fonts have; the others are written out."""
+
+
+def _imperial(mm: float) -> str:
+    inches = mm_to_inches(mm)
+    parts = next(parts for limit, parts in _FINENESS if inches <= limit)
+    # At least the finest mark of the rule: nothing that is done is 0 inches deep.
+    whole, rest = divmod(max(Fraction(round(inches * parts), parts), Fraction(1, 16)), 1)
+    feet, odd = divmod(whole, 12)
+    if feet >= 3 and not odd and not rest:
+        return f"{feet} feet"
+    fraction = _FRACTIONS.get(str(rest), str(rest)) if rest else ""
+    joint = "" if fraction in _FRACTIONS.values() else " "
+    amount = f"{whole}{joint}{fraction}".strip() if whole else fraction
+    return f"{amount} inch" if whole + rest <= 1 else f"{amount} inches"
 
 
 def weeks(days: Sequence[int]) -> str:

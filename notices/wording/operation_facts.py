@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Sequence
+from functools import partial
 
 from notices.operations import Opening
 from notices.programme.model import Period, Programme, Recovery, Work
@@ -20,6 +21,7 @@ _TIMES = {2: "twice"}
 def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
     """Return the facts that fill the text on a work."""
     settings = work.settings.values
+    length = partial(_length, units=programme.club.units)
     width = next(
         (
             value
@@ -34,13 +36,13 @@ def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
     return {
         "the_greens": name_greens(work.greens, programme.greens),
         "each_green": "the green" if len(work.greens) == 1 else "each green",
-        "width": _length(width),
+        "width": length(width),
         "width_like": measures.like(width) if width is not None else "",
-        "depth": _length(settings.get("depth")),
-        "spacing": _spacing(work),
+        "depth": length(settings.get("depth")),
+        "spacing": _spacing(work, programme.club.units),
         "share": measures.share(disturbed.value) if disturbed and disturbed.value else "",
-        "from_height": _length(settings.get("from")),
-        "to_height": _length(settings.get("to")),
+        "from_height": length(settings.get("from")),
+        "to_height": length(settings.get("to")),
         "seed": work.settings.words("seed"),
         "product": work.settings.words("product"),
         "filled": programme.is_filled(work.id),
@@ -69,17 +71,17 @@ def story_facts(period: Period) -> dict[str, object]:
     }
 
 
-def _length(value: object) -> str:
-    return measures.length(value) if isinstance(value, float | int) else ""
+def _length(value: object, units: str) -> str:
+    return measures.length(value, units) if isinstance(value, float | int) else ""
 
 
-def _spacing(work: Work) -> str:
+def _spacing(work: Work, units: str) -> str:
     for name in ("spacing", "blade_spacing"):
         value = work.settings.values.get(name)
         if isinstance(value, tuple):
-            return measures.length(max(value))
+            return measures.length(max(value), units)
         if isinstance(value, float | int):
-            return measures.length(value)
+            return measures.length(value, units)
     return ""
 
 

@@ -22,7 +22,7 @@ class PeriodWords:
         opening = self.period.opening_works or self.period.works
         kinds = {work.operation.opening for work in opening} - {Opening.SAND, Opening.NONE}
         if len(kinds) > 1 or (len(opening) > 2 and self.period.noticed):
-            return "Greens renovation"
+            return self.words.language.terms.renovation
         return and_list(
             [self.words.title(work) for work in opening][:1]
             + [self.words.title(work).lower() for work in opening[1:2]]
@@ -140,11 +140,12 @@ class PeriodWords:
         return ""
 
     def _spring(self, promise: Promise) -> str:
+        autumn = self.words.language.terms.autumn
         # Named only to the week: it rests on when growth returns.
         if promise.at_worst is None:
-            return "In a cold autumn some marks stay until the grass grows again in spring."
+            return f"In a cold {autumn} some marks stay until the grass grows again in spring."
         return (
-            "In a cold autumn some marks stay until the grass grows again, "
+            f"In a cold {autumn} some marks stay until the grass grows again, "
             f"about {self.words.dates.week(promise.at_worst)}."
         )
 
@@ -189,7 +190,8 @@ class PeriodWords:
             order = " in the same order" if len(self.period.days) > 1 else ""
             again = and_list(spans, "and again")
             plural = "the green" if len(work.greens) == 1 else "the greens"
-            parts.append(f"We sand {plural} {times}{order}, {again}.")
+            to_sand = self.words.language.terms.to_sand
+            parts.append(f"We {to_sand} {plural} {times}{order}, {again}.")
         return " ".join(parts)
 
     def raised_cut(self) -> str:

@@ -12,6 +12,7 @@ from notices.wording import texts
 from notices.wording.blocks import Block
 from notices.wording.dates import ONE_DAY, DateWords
 from notices.wording.greens import name_greens
+from notices.wording.language import LANGUAGES, Language
 from notices.wording.operation_facts import operation_facts, story_facts
 
 DaysWithGreens = list[tuple[tuple[dt.date, ...], tuple[str, ...]]]
@@ -23,6 +24,16 @@ class Words:
     """How one programme is put into words."""
 
     programme: Programme
+
+    @property
+    def language(self) -> Language:
+        """The language that is spoken."""
+        return LANGUAGES[self.programme.club.language]
+
+    @property
+    def role(self) -> str:
+        """Post of the person who signs."""
+        return self.programme.club.sender.role or self.language.terms.course_manager
 
     @property
     def dates(self) -> DateWords:

@@ -1,0 +1,118 @@
+"""What differs between the languages that notices are written in.
+
+The texts on each kind of work stand in ``templates/LANGUAGE/``. Here are the date
+patterns and the terms that sentences made in code need. A new language is an entry in
+LANGUAGES, its folder of texts, and a look at every sentence that comes out.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+
+@dataclass(frozen=True, slots=True)
+class DatePatterns:
+    """How dates are written, in the pattern letters of Unicode TR 35 (Babel)."""
+
+    locale: str
+    day: str
+    short_day: str
+    date: str
+    """Day, month and year."""
+    weekday: str
+    month_day: str
+    year: str
+    """How a year is added to a day, {} standing for it."""
+    month_last: bool
+    """Whether a span of one month says the month once, at its end."""
+    clock: str
+    """Time of day for strftime."""
+
+
+@dataclass(frozen=True, slots=True)
+class Terms:
+    """The trade's words where the languages part."""
+
+    renovation: str
+    """A period of several kinds of work on greens."""
+    to_sand: str
+    """What one does when one spreads sand: we sand, we topdress."""
+    autumn: str
+    reserve_day: str
+    notice_board: str
+    paper: str
+    """Paper to print a sheet on."""
+    colour: str
+    course_manager: str
+
+
+@dataclass(frozen=True, slots=True)
+class Language:
+    """One language that notices are written in."""
+
+    tag: str
+    dates: DatePatterns
+    terms: Terms
+
+    def clock(self, time: dt.time) -> str:
+        """Write a time of day: 06:30, 6:30 a.m."""
+        text = time.strftime(self.dates.clock)
+        return text.lstrip("0").replace("AM", "a.m.").replace("PM", "p.m.") if "M" in text else text
+
+
+_LANGUAGES = (
+    Language(
+        "en-GB",
+        DatePatterns(
+            locale="en_GB",
+            day="EEEE d MMMM",
+            short_day="EEE d MMM",
+            date="d MMMM y",
+            weekday="EEE d",
+            month_day="d MMM",
+            year=" {}",
+            month_last=True,
+            clock="%H:%M",
+        ),
+        Terms(
+            renovation="Greens renovation",
+            to_sand="sand",
+            autumn="autumn",
+            reserve_day="Reserve day",
+            notice_board="Notice board",
+            paper="A4",
+            colour="colour",
+            course_manager="Course Manager",
+        ),
+    ),
+    Language(
+        "en-US",
+        DatePatterns(
+            locale="en_US",
+            day="EEEE, MMMM d",
+            short_day="EEE, MMM d",
+            date="MMMM d, y",
+            weekday="EEE d",
+            month_day="MMM d",
+            year=", {}",
+            month_last=False,
+            clock="%I:%M %p",
+        ),
+        Terms(
+            renovation="Greens aerification",
+            to_sand="topdress",
+            autumn="fall",
+            reserve_day="Rain date",
+            notice_board="Bulletin board",
+            paper="A4 or Letter",
+            colour="color",
+            course_manager="Superintendent",
+        ),
+    ),
+)
+
+LANGUAGES: Mapping[str, Language] = MappingProxyType({entry.tag: entry for entry in _LANGUAGES})
+"""Every language by its tag (BCP 47)."""
