@@ -117,7 +117,7 @@ PLANS: Mapping[str, Facts] = {
 
 PLACES = list(itertools.product(TITLES, PLANS))
 
-OPENINGS = ("holes", "slits", "sand", "channels", "trenches")
+OPENINGS = ("holes", "slits", "sand", "channels", "trenches", "turf")
 
 BRITISH = re.compile(
     r"""\b(?:\w*colour\w* | grey\w* | \w*centre\w* | fertilis\w* | aerat\w* | \w*metres? | mould\w*
