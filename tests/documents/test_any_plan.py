@@ -1,0 +1,70 @@
+"""Whatever a club plans, the documents say its days and greens, and no other days."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import icalendar
+import pytest
+from hypothesis import HealthCheck, given, settings
+
+import notices
+from notices.documents.phrases import last_day_of_news
+from notices.rendering.text import plain_text
+from notices.rendering.whole_pack import _calendar, _email_html
+from tests.documents.building import ISSUED, days_of
+from tests.documents.dates_in_words import read_dates
+from tests.documents.reading import Page, plain, unwrapped
+from tests.plan.strategies import plans
+
+
+@pytest.fixture(scope="module")
+def path(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return tmp_path_factory.mktemp("any") / "plan.yaml"
+
+
+@settings(
+    max_examples=40,
+    deadline=None,
+    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
+)
+@given(data=plans())
+def test_any_plan_is_told(path: Path, data: dict[str, Any]) -> None:
+    path.write_text(json.dumps(data, ensure_ascii=False), encoding="utf-8")
+    loaded = notices.load_plan(path)
+    programme = notices.work_out(loaded.plan, ISSUED)
+    documents = notices.write_documents(programme, notices.canonical(loaded.plan))
+    known = days_of(programme) | {last_day_of_news(programme)}
+    for document in (documents.member_email.document, documents.board_notice):
+        for fact in document.facts:
+            assert fact.text.strip()
+            if not fact.dates:
+                continue
+            head = fact.dates[0]
+            said = [day for one in read_dates(fact.text, ISSUED, head) for day in one.days]
+            assert tuple(said) == fact.dates
+    email = documents.member_email.document
+    text = unwrapped(plain_text(email, "Footer."))
+    page = Page(_email_html(documents.member_email, {})).text
+    for fact in email.facts:
+        assert plain(fact.text) in text
+        assert plain(fact.text) in page
+    for section in email.sections:
+        if section.name in ("at a glance", "days", "also planned", "other dates"):
+            for one in read_dates(" ".join(_words(section.blocks)), ISSUED):
+                assert set(one.days) & known if one.rough else set(one.days) <= known, one
+    calendar = icalendar.Calendar.from_ical(_calendar(documents.calendar).content)
+    events = {str(event["UID"]) for event in calendar.walk("VEVENT")}
+    assert len(events) == len(documents.calendar.entries)
+
+
+def _words(blocks: tuple[Any, ...]) -> list[str]:
+    found: list[str] = []
+    for block in blocks:
+        found += [row.text for row in getattr(block, "rows", ()) if hasattr(row, "text")]
+        found += [
+            cell for row in getattr(block, "rows", ()) if isinstance(row, tuple) for cell in row
+        ]
+    return found
