@@ -2,6 +2,7 @@
 
     NoticesError
     ├── PlanFault      the plan cannot be used as it stands
+    ├── TextFault      a text of the club's own cannot be used
     └── PackFault      the pack cannot be written where it was asked for
 
 Anything else that is raised is a bug and may crash loudly.
@@ -26,6 +27,10 @@ class PlanFault(NoticesError):
     def __init__(self, findings: Sequence[Finding]) -> None:
         self.findings = tuple(findings)
         super().__init__("\n".join(str(finding) for finding in self.findings))
+
+
+class TextFault(NoticesError):
+    """A text of the club's own cannot be used."""
 
 
 class PackFault(NoticesError):

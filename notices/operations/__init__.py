@@ -2,6 +2,7 @@
 
 from notices.operations.catalogue import CATALOGUE
 from notices.operations.model import (
+    TEXT_SECTIONS,
     Kind,
     Noticed,
     Opening,
@@ -14,6 +15,7 @@ from notices.operations.model import (
 
 __all__ = [
     "CATALOGUE",
+    "TEXT_SECTIONS",
     "Kind",
     "Noticed",
     "Opening",

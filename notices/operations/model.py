@@ -78,6 +78,10 @@ class Pace:
     minutes_between_greens: float
 
 
+TEXT_SECTIONS = ("what we do", "why", "what you will see", "your game", "how long")
+"""What the text on each kind of work answers, under headings of these names in this order."""
+
+
 @dataclass(frozen=True, slots=True)
 class Operation:
     """One kind of work on a green, named by its trade term."""
@@ -100,6 +104,8 @@ class Operation:
     """Whether buried pipes and cables must be located and marked first."""
     product_label: bool = False
     """Whether a product's label decides about safety and timing."""
+    text: str = ""
+    """The club's own text, in Markdown; empty for kinds of work that have one in templates."""
 
     @property
     def slug(self) -> str:

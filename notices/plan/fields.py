@@ -9,10 +9,10 @@ from __future__ import annotations
 import datetime as dt
 import re
 import zoneinfo
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from typing import Annotated, Any
 
-from pydantic import BeforeValidator, Field, PlainSerializer
+from pydantic import BeforeValidator, Field, PlainSerializer, ValidationInfo
 
 from notices.operations import CATALOGUE, WhileWorking
 from notices.plan import quantities as q
@@ -113,12 +113,14 @@ def _zone(value: object) -> str:
 Zone = Annotated[str, BeforeValidator(_zone)]
 
 
-def _operation(value: object) -> str:
+def _operation(value: object, info: ValidationInfo) -> str:
     words = " ".join(re.split(r"[\s_]+", value.strip().lower())) if isinstance(value, str) else ""
-    if words in CATALOGUE:
+    # The plan may bring kinds of work of its own; their names come as the context.
+    known: Collection[str] = info.context or CATALOGUE
+    if words in known:
         return words
-    guess = nearest(words, CATALOGUE)
-    hint = f'did you mean "{guess}"?' if guess else f"known are {', '.join(CATALOGUE)}"
+    guess = nearest(words, known)
+    hint = f'did you mean "{guess}"?' if guess else f"known are {', '.join(known)}"
     raise ValueError(f"there is no operation {quoted(value)}: {hint}")
 
 

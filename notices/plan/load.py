@@ -12,12 +12,12 @@ from pydantic import ValidationError
 
 from notices.errors import PlanFault
 from notices.findings import Finding, Place
-from notices.operations import CATALOGUE
 from notices.plan.days import all_days
 from notices.plan.fixture_calendar import read_calendar
 from notices.plan.messages import Path as PlanPath
 from notices.plan.messages import explain
 from notices.plan.model import Fixture, Plan
+from notices.plan.own_operations import file_named_in, read_text, whole_catalogue
 from notices.plan.settings import read_settings, write_settings
 from notices.plan.typed_checks import check_typed, fault, tidy
 from notices.plan.yaml_file import PlanSource, read_yaml
@@ -58,11 +58,14 @@ def load_plan(path: Path) -> LoadedPlan:
         With every problem in the file.
     """
     source, findings = tidy(read_yaml(path))
+    _bring_own_texts(source, path, findings)
     findings += check_typed(source)
     plan: Plan | None = None
     fixtures: list[tuple[int, Fixture]] = []
     try:
-        plan = Plan.model_validate(source.data)
+        plan = Plan.model_validate(
+            source.data, context=whole_catalogue(source.data.get("operations")).keys()
+        )
     except ValidationError as error:
         findings += _faults_of_model(error, source, findings)
     if plan is not None and not findings:
@@ -80,8 +83,9 @@ def canonical(plan: Plan) -> dict[str, Any]:
     Empty parts are left out; quantities stand in the words in which one types them.
     """
     data = plan.model_dump(mode="json", by_alias=True, exclude_none=True, exclude_unset=True)
+    catalogue = plan.catalogue
     for work, written in zip(plan.works, data.get("works", ()), strict=True):
-        written["settings"] = write_settings(CATALOGUE[work.operation], work.settings)
+        written["settings"] = write_settings(catalogue[work.operation], work.settings)
     filled: dict[str, Any] = _without_empty(data)
     return {"notices": plan.notices} | filled
 
@@ -93,6 +97,26 @@ def _without_empty(value: Any) -> Any:  # noqa: ANN401, whatever JSON can hold
     if isinstance(value, list):
         return [_without_empty(item) for item in value]
     return value
+
+
+def _bring_own_texts(source: PlanSource, path: Path, findings: list[Finding]) -> None:
+    """Put the texts of the club's own kinds of work in the place of the files that hold them."""
+    operations = source.data.get("operations")
+    for index, own in enumerate(operations if isinstance(operations, list) else ()):
+        text = own.get("text") if isinstance(own, dict) else None
+        name = file_named_in(text) if isinstance(text, str) else ""
+        if not name:
+            continue
+        spot: PlanPath = ("operations", index, "text")
+        # A plan from elsewhere must not make us read files outside its folder.
+        if Path(name).name != name or "\\" in name:
+            remedy = "Put the file into the plan's folder and write its name only"
+            findings.append(fault(source, spot, "a text must lie beside the plan", remedy))
+            continue
+        try:
+            own["text"] = read_text(path.parent / name)
+        except ValueError as error:
+            findings.append(fault(source, spot, str(error)))
 
 
 def _faults_of_model(
@@ -123,9 +147,10 @@ def _position(finding: Finding) -> tuple[int, int]:
 
 
 def _with_settings(plan: Plan) -> Plan:
+    catalogue = plan.catalogue
     works = (
         work.model_copy(
-            update={"settings": read_settings(CATALOGUE[work.operation], work.settings)[0]}
+            update={"settings": read_settings(catalogue[work.operation], work.settings)[0]}
         )
         for work in plan.works
     )

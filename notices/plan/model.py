@@ -9,11 +9,10 @@ person reads when the field is missing.
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Mapping
 from typing import Annotated, Any, Literal
 
 from pydantic import (
-    BaseModel,
-    ConfigDict,
     Field,
     SerializerFunctionWrapHandler,
     ValidationInfo,
@@ -22,6 +21,7 @@ from pydantic import (
     model_validator,
 )
 
+from notices.operations import CATALOGUE, Operation
 from notices.plan.days import DayRange, all_days
 from notices.plan.fields import (
     Address,
@@ -47,6 +47,8 @@ from notices.plan.fields import (
 )
 from notices.plan.green_choice import GreenChoice, WorkGreens
 from notices.plan.nearest import quoted
+from notices.plan.own_operations import OwnOperation
+from notices.plan.part import Part
 
 __all__ = [
     "FORMAT_VERSION",
@@ -75,18 +77,6 @@ __all__ = [
 ]
 
 FORMAT_VERSION: Literal[1] = 1
-
-
-class Part(BaseModel):
-    """What all parts of a plan share: frozen, and no key that we do not know."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-        frozen=True,
-        allow_inf_nan=False,
-        # Only Plan is used to read; what it consists of needs no reader of its own.
-        defer_build=True,
-    )
 
 
 class Sender(Part):
@@ -254,7 +244,7 @@ class Work(Part):
     """Days kept free in case of rain."""
     greens: WorkGreens | None = None
     """Greens, all numbered ones when left out."""
-    settings: dict[str, Any] = {}
+    settings: Annotated[dict[str, Any], Field(default_factory=dict)]
     """Settings of the work; read against the catalogue by plan.settings."""
     while_working: StateWhileWorking | None = None
     """What a green is to golfers on the day."""
@@ -476,6 +466,8 @@ class Plan(Part):
     """With whom."""
     sand: Sand = Sand()
     """Dressing sand."""
+    operations: tuple[OwnOperation, ...] = ()
+    """Kinds of work that the catalogue does not have."""
     works: tuple[Work, ...] = ()
     """What is to be done."""
     closures: tuple[Closure, ...] = ()
@@ -496,6 +488,11 @@ class Plan(Part):
     """When documents go out."""
     observed: tuple[Observed, ...] = ()
     """What earlier years taught."""
+
+    @property
+    def catalogue(self) -> Mapping[str, Operation]:
+        """Every kind of work that this plan may name."""
+        return {**CATALOGUE, **{own.name: own.operation() for own in self.operations}}
 
     @model_validator(mode="after")
     def _something_planned(self) -> Plan:

@@ -12,11 +12,12 @@ from dataclasses import replace
 from typing import Any
 
 from notices.findings import Finding, Weight
-from notices.operations import CATALOGUE, Operation
+from notices.operations import Operation
 from notices.plan.green_choice import day_lines
 from notices.plan.green_list import GreenRef, format_greens, parse_greens
 from notices.plan.messages import Path, did_you_mean
 from notices.plan.nearest import quoted
+from notices.plan.own_operations import whole_catalogue
 from notices.plan.settings import read_settings
 from notices.plan.yaml_file import PlanSource
 
@@ -81,15 +82,16 @@ def _items(source: PlanSource, key: str) -> Iterator[tuple[int, Mapping[str, Any
             yield index, item
 
 
-def _operation(work: Mapping[str, object]) -> Operation | None:
+def _operation(work: Mapping[str, object], catalogue: Mapping[str, Operation]) -> Operation | None:
     typed = work.get("operation")
     words = re.sub(r"[\s_]+", " ", typed.strip().lower()) if isinstance(typed, str) else ""
-    return CATALOGUE.get(words)
+    return catalogue.get(words)
 
 
 def _settings(source: PlanSource) -> Iterator[Finding]:
+    catalogue = whole_catalogue(source.data.get("operations"))
     for index, work in _items(source, "works"):
-        operation, settings = _operation(work), work.get("settings")
+        operation, settings = _operation(work, catalogue), work.get("settings")
         if operation is None or not isinstance(settings, dict):
             continue
         for problem in read_settings(operation, settings)[1]:

@@ -9,7 +9,7 @@ from itertools import islice
 from types import MappingProxyType
 from typing import TypeVar
 
-from notices.operations import CATALOGUE, Operation, SettingValue
+from notices.operations import Operation, SettingValue
 from notices.plan.days import all_days
 from notices.plan.green_list import GreenRef
 from notices.plan.model import GreenChoice, Plan
@@ -74,9 +74,10 @@ def lay_out_works(plan: Plan, greens: Mapping[str, Green]) -> tuple[Work, ...]:
         for days in {all_days(work.dates) for work in plan.works}
     }
     identities = _identities(plan)
+    catalogue = plan.catalogue
     works = []
     for index, written in enumerate(plan.works):
-        operation = CATALOGUE[written.operation]
+        operation = catalogue[written.operation]
         by_day = _greens_by_day(written, together[all_days(written.dates)], greens)
         visits = tuple(Visit(day, by_day[day]) for day in sorted(by_day) if by_day[day])
         settings = settle(operation, written.settings, plan)
@@ -105,10 +106,11 @@ def _identities(plan: Plan) -> list[str]:
     plan.load refuses an id that is already another work's by this rule.
     """
     counts: Counter[str] = Counter()
+    catalogue = plan.catalogue
     found = []
     for work in plan.works:
         counts[work.operation] += 1
-        found.append(work.id or f"{CATALOGUE[work.operation].slug}-{counts[work.operation]}")
+        found.append(work.id or f"{catalogue[work.operation].slug}-{counts[work.operation]}")
     return found
 
 

@@ -9,12 +9,11 @@ from functools import cache
 import jinja2
 from jinja2.sandbox import SandboxedEnvironment
 
+from notices.errors import TextFault
+from notices.operations import TEXT_SECTIONS
 from notices.paths import templates_folder
 from notices.wording.blocks import Block, Heading
 from notices.wording.markdown_text import parse
-
-SECTIONS = ("what we do", "why", "what you will see", "your game", "how long")
-"""What each text on a kind of work answers, in this order."""
 
 _IMPORT = '{% import "_phrases.md" as say with context %}'
 
@@ -29,7 +28,7 @@ class OperationText:
     sections: Mapping[str, tuple[Block, ...]]
 
     def section(self, name: str) -> tuple[Block, ...]:
-        """Return one of SECTIONS."""
+        """Return one of TEXT_SECTIONS."""
         return self.sections[name]
 
 
@@ -44,7 +43,9 @@ def _environment(language: str) -> SandboxedEnvironment:
     )
 
 
-def operation_text(language: str, slug: str, facts: Mapping[str, object]) -> OperationText:
+def operation_text(
+    language: str, slug: str, facts: Mapping[str, object], own: str = ""
+) -> OperationText:
     """Return the text on one kind of work, with this plan's facts in its sentences.
 
     Parameters
@@ -55,8 +56,21 @@ def operation_text(language: str, slug: str, facts: Mapping[str, object]) -> Ope
         File name of the kind of work, without ending.
     facts
         What the sentences may name; a name that is missing is an error, never a gap.
+    own
+        The club's own text, where the kind of work is the club's own.
+
+    Raises
+    ------
+    TextFault
+        When the club's own text cannot be filled.
     """
-    meta, blocks = parse(_filled(language, f"operations/{slug}.md", facts))
+    source = own or _source(language, f"operations/{slug}.md")
+    try:
+        meta, blocks = parse(_filled(language, source, facts))
+    except jinja2.TemplateError as error:
+        if not own:
+            raise
+        raise TextFault(f"The text on {slug} cannot be filled: {error}") from None
     sections: dict[str, list[Block]] = {}
     for block in blocks:
         if isinstance(block, Heading):
@@ -64,7 +78,7 @@ def operation_text(language: str, slug: str, facts: Mapping[str, object]) -> Ope
             sections[name] = []
         else:
             sections[name].append(block)
-    missing = [name for name in SECTIONS if not sections.get(name)]
+    missing = [name for name in TEXT_SECTIONS if not sections.get(name)]
     if missing:
         raise ValueError(f"the text on {slug} does not say {', '.join(missing)}")
     return OperationText(
@@ -74,10 +88,12 @@ def operation_text(language: str, slug: str, facts: Mapping[str, object]) -> Ope
 
 def plain_text(language: str, name: str, facts: Mapping[str, object]) -> tuple[Block, ...]:
     """Return the blocks of another text, such as the story of the whole programme."""
-    return parse(_filled(language, f"{name}.md", facts))[1]
+    return parse(_filled(language, _source(language, f"{name}.md"), facts))[1]
 
 
-def _filled(language: str, path: str, facts: Mapping[str, object]) -> str:
-    environment = _environment(language)
-    source = (templates_folder() / language / path).read_text("utf-8")
-    return environment.from_string(_IMPORT + source).render(facts)
+def _source(language: str, path: str) -> str:
+    return (templates_folder() / language / path).read_text("utf-8")
+
+
+def _filled(language: str, source: str, facts: Mapping[str, object]) -> str:
+    return _environment(language).from_string(_IMPORT + source).render(facts)

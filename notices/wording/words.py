@@ -56,6 +56,7 @@ class Words:
             self.programme.club.language,
             work.operation.slug,
             operation_facts(work, self.programme),
+            work.operation.text,
         )
 
     def title(self, work: Work) -> str:

@@ -9,10 +9,10 @@ from collections.abc import Iterator, Mapping
 
 import pytest
 
-from notices.operations import CATALOGUE
+from notices.operations import CATALOGUE, TEXT_SECTIONS
 from notices.paths import templates_folder
 from notices.wording.blocks import Block, Paragraph
-from notices.wording.texts import SECTIONS, OperationText, operation_text, plain_text
+from notices.wording.texts import OperationText, operation_text, plain_text
 from tests.wording.reading_ease import grade, sentences_of, words_of
 
 LANGUAGE = "en-US"
@@ -197,7 +197,7 @@ def test_every_kind_of_work_has_its_american_name() -> None:
 @pytest.mark.parametrize(("slug", "plan"), PLACES)
 def test_a_text_reads_well(slug: str, plan: str) -> None:
     text = text_of(slug, plan)
-    assert tuple(text.sections) == SECTIONS
+    assert tuple(text.sections) == TEXT_SECTIONS
     assert text.title == TITLES[slug]
     pieces = pieces_of(text)
     assert [fault for piece in (f"{text.title}.", *pieces) for fault in faults_in(piece)] == []

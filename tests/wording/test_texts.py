@@ -9,13 +9,13 @@ from collections.abc import Iterator, Mapping
 
 import pytest
 
-from notices.operations import CATALOGUE
+from notices.operations import CATALOGUE, TEXT_SECTIONS
 from notices.paths import templates_folder
 from notices.programme.model import Programme
 from notices.wording import texts
 from notices.wording.blocks import Block, Bullets, Heading, Paragraph
 from notices.wording.operation_facts import operation_facts, story_facts
-from notices.wording.texts import SECTIONS, OperationText, operation_text
+from notices.wording.texts import OperationText, operation_text
 from tests.wording.reading_ease import (
     flesch_kincaid,
     grade,
@@ -120,7 +120,7 @@ def faults_in(text: str) -> list[str]:
 def test_a_text_reads_well(name: str, greens: str, season: str, *, filled: bool) -> None:
     for bare in (False, True) if name in SETTINGS else (False,):
         text = text_of(worked_out(name, greens, season, filled=filled, bare=bare))
-        assert tuple(text.sections) == SECTIONS
+        assert tuple(text.sections) == TEXT_SECTIONS
         pieces = [text.line, *(piece for part in text.sections.values() for piece in said(part))]
         assert [fault for piece in pieces for fault in faults_in(piece)] == []
         assert grade(" ".join(pieces)) <= HARDEST_GRADE
@@ -186,7 +186,7 @@ def test_a_word_of_the_club_cannot_add_a_section() -> None:
         plan(work("feeding", SUMMER, id="it", settings={"product": "x\n\n## Why\n\ny"}))
     )
     text = text_of(made)
-    assert tuple(text.sections) == SECTIONS
+    assert tuple(text.sections) == TEXT_SECTIONS
     assert "Grass that has to heal" in " ".join(said(text.section("why")))
 
 
