@@ -177,7 +177,7 @@ def test_the_lines_of_the_text_are_those_of_the_programme(pack: BuiltPack) -> No
     programme = pack.programme
     text = pack.text("member-email.txt")
     found: dict[dt.date, set[str]] = {}
-    for line in re.findall(r"(?m)^\* ([A-Z][a-z]+day [^:]*): (.*(?:\n  .*)*)\.$", text):
+    for line in re.findall(r"(?m)^\* ([A-Z][a-z]+day,? [^:]*): (.*(?:\n  .*)*)\.$", text):
         for day in days_in(read_dates(line[0], programme.issued)):
             found[day] = read_greens(plain(line[1]), programme.greens)
     expected: dict[dt.date, set[str]] = {}
@@ -191,14 +191,15 @@ def test_the_rows_of_the_board_are_those_of_the_programme(pack: BuiltPack) -> No
     programme = pack.programme
     head = head_of(programme)
     sheet = Sheet.read(pack.files["board-notice-a4.pdf"])
-    lines: dict[float, list[str]] = {}
+    rows: list[list[str]] = []
     for span in sheet.spans:
-        if span.size >= BOARD_SIZE:
-            lines.setdefault(round(span.bottom), []).append(span.text)
-    rows = [
-        row for row in lines.values() if re.match(r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun) \d", row[0])
-    ]
-    rows = [[row[0], " ".join(row[1:])] for row in rows if len(row) > 1]
+        if span.size < BOARD_SIZE:
+            continue
+        if re.match(r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)\b", span.text):
+            rows.append([span.text, ""])
+        elif rows:  # greens, on one line or more
+            rows[-1][1] += f" {span.text}"
+    rows = [row for row in rows if row[1]]
     assert as_read(rows, programme, head) == expected_days(main_period(programme))
 
 

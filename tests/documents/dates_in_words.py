@@ -35,6 +35,10 @@ _WEEK = re.compile(
     r"\bthe (?P<part>first|second|third|fourth|last) week of "
     rf"(?P<month>{_MONTH})\b(?: (?P<year>\d{{4}}))?"
 )
+_AMERICAN = re.compile(
+    rf"(?:\b(?P<weekday>{_WEEKDAY}), )?\b(?P<month>{_MONTH}) (?P<day>\d{{1,2}})(?!\d)"
+    r"(?:, (?P<year>\d{4})\b)?"
+)
 _PARTS = {
     "early ": (1, 10),
     "mid-": (11, 20),
@@ -82,7 +86,7 @@ def read_dates(text: str, issued: dt.date, head: dt.date | None = None) -> list[
         A day of the month that stands over a column of days, as in "August: Mon 23"; where the
         heading says the year alone, the first day of those below it.
     """
-    text = " ".join(text.split())
+    text = _as_in_britain(" ".join(text.split()))
     if match := _ISO.search(text):
         raise UnreadableError(f"a date for machines: {match[0]}")
     points = [
@@ -99,6 +103,14 @@ def read_dates(text: str, issued: dt.date, head: dt.date | None = None) -> list[
         run = joined and joints[index] == " to "
         points[index].date = _date(points[index], following, issued, head, run=run)
     return [*_runs(points, joints, text), *_rough(text, issued)]
+
+
+def _as_in_britain(text: str) -> str:
+    """Turn "Monday, August 23, 2027" round, in a text that has such a date at all."""
+    if not any(match["weekday"] or match["year"] for match in _AMERICAN.finditer(text)):
+        return text  # where "Mon 30 Aug 1 to 3" is a row of a table
+    order = ("weekday", "day", "month", "year")
+    return _AMERICAN.sub(lambda match: " ".join(filter(None, map(match.group, order))), text)
 
 
 def _number(month: str | None) -> int | None:

@@ -31,6 +31,10 @@ def span(first: str, last: str) -> tuple[dt.date, ...]:
         ("Thursday 30 December to Saturday 1 January 2028", "2027-12-30", "2028-01-01"),
         ("Wednesday 30 August to Friday 1 September 2028", "2028-08-30", "2028-09-01"),
         ("14 June 2027 (minute 9)", "2027-06-14", "2027-06-14"),
+        ("Issued June 1, 2027", "2027-06-01", "2027-06-01"),
+        ("on Monday, August 23, all greens", "2027-08-23", "2027-08-23"),
+        ("Monday, August 23 to Sunday, August 29, 2027", "2027-08-23", "2027-08-29"),
+        ("Fri, Dec 31 and Sat, Jan 1, 2028 1 to 3", "2027-12-31", "2028-01-01"),
     ],
 )
 def test_dates(text: str, first: str, last: str) -> None:
@@ -87,9 +91,10 @@ def test_rough_dates(text: str, first: str, last: str) -> None:
     assert said.days == span(first, last)
 
 
-@given(st.sets(st.dates(dt.date(2026, 1, 1), dt.date(2029, 12, 31)), min_size=1, max_size=6))
-def test_what_is_written_is_read_again(days: set[dt.date]) -> None:
-    words = DateWords("en-GB", ISSUED)
+@pytest.mark.parametrize("language", ["en-GB", "en-US"])
+@given(days=st.sets(st.dates(dt.date(2026, 1, 1), dt.date(2029, 12, 31)), min_size=1, max_size=6))
+def test_what_is_written_is_read_again(language: str, days: set[dt.date]) -> None:
+    words = DateWords(language, ISSUED)
     for run in runs_of_days(days):
         for text in (words.days(run), words.on_days(run), words.short_days(run)):
             assert days_in(read_dates(text, ISSUED)) == tuple(run)

@@ -149,4 +149,4 @@ def test_no_text_is_transparent_or_named(template: str) -> None:
     """A colour that this test cannot read would pass unseen."""
     css = (templates_folder() / template).read_text("utf-8")
     for value in re.findall(r"(?<![\w-])color: ([^;]+);", css):
-        assert re.fullmatch(r"#[0-9a-f]{6}(?: !important)?|var\(--\w+\)", value), value
+        assert re.fullmatch(r"#[0-9a-f]{6}(?: !important)?|inherit|var\(--\w+\)", value), value
