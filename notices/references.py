@@ -146,6 +146,19 @@ _ENTRIES = (
         "Johnson, “Optimal two- and three-stage production schedules with setup times included”, "
         "Naval Research Logistics Quarterly 1(1), 1954 (from memory)",
     ),
+    Reference(
+        "graham1969",
+        "Graham, “Bounds on multiprocessing timing anomalies”, "
+        "SIAM Journal on Applied Mathematics 17(2), 1969 (from memory)",
+    ),
+    # Daylight
+    Reference("usno", "US Naval Observatory, tables of sunrise, sunset and twilight"),
+    Reference("nrel_spa", "Reda and Andreas, solar position algorithm, NREL/TP-560-34302"),
+    Reference(
+        "noaa_solar",
+        "NOAA Global Monitoring Laboratory, solar calculator, "
+        "after Meeus, “Astronomical algorithms” (from memory)",
+    ),
     # Not a publication, and said so
     Reference("definition", "plain geometry or the definition of a unit", status="derived"),
     Reference(

@@ -37,7 +37,7 @@ RULES = {
     "findings": may("errors"),
     "errors": may("findings"),
     # Numbers in, numbers out: not even a finding.
-    "agronomy": may("units references"),
+    "agronomy": may("units references", "astral"),
     "operations": may("units errors findings agronomy", "pydantic"),
     "plan": may(
         "units errors findings agronomy operations",
