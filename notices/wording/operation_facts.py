@@ -105,10 +105,12 @@ def _healing(work: Work, recoveries: Sequence[Recovery]) -> dict[str, object]:
         r.growth_stops and (r.fully_healed.late is None or r.fully_healed.late > r.growth_stops)
         for r in recoveries
     )
+    over_winter = any(r.growth_stops and r.fully_healed.early >= r.growth_stops for r in recoveries)
     return {
         "winter": winter,
         "healed": measures.weeks([min(early), max(late, default=max(early))]),
-        "healed_early": measures.weeks([max(early)]),
+        # Empty where not even the early day comes before growth stops: weeks would say too much.
+        "healed_early": "" if over_winter else measures.weeks([max(early)]),
     }
 
 

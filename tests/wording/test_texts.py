@@ -137,6 +137,30 @@ def test_one_green_is_not_each_of_several(
         assert "all 18" not in whole
 
 
+@pytest.mark.parametrize("language", ["en-GB", "en-US"])
+def test_no_weeks_are_named_that_end_in_the_next_year(language: str) -> None:
+    """Scarified late in October: at best it heals when spring comes, so nothing is "at best"."""
+    made = programme(plan(work("scarifying", AUTUMN), club={"language": language}))
+    (it,) = made.works
+    text = operation_text(language, it.operation.slug, operation_facts(it, made))
+    whole = " ".join(said(text.section("how long")))
+    assert "spring" in whole
+    assert "At best" not in whole
+    assert "week" not in whole
+
+
+def test_weeks_are_named_where_a_warm_autumn_is_long_enough() -> None:
+    made = programme(plan(work("solid tining", "2027-10-11")))
+    (it,) = made.works
+    (first, *_) = made.recoveries[it.id]
+    assert first.growth_stops is not None
+    assert first.fully_healed.early < first.growth_stops
+    text = operation_text("en-GB", it.operation.slug, operation_facts(it, made))
+    assert "At best, expect the holes to close in about " in " ".join(
+        said(text.section("how long"))
+    )
+
+
 def test_every_text_belongs_to_a_kind_of_work() -> None:
     folder = templates_folder() / "en-GB" / "operations"
     assert {path.stem for path in folder.glob("*.md")} == {o.slug for o in CATALOGUE.values()}
