@@ -15,6 +15,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from notices.plan.nearest import quoted
+from notices.plan.refusal import Refusal
 
 LONGEST_RANGE = 366
 FIRST_YEAR, LAST_YEAR = 1900, 2200
@@ -38,9 +39,9 @@ class DayRange:
 
     def __post_init__(self) -> None:
         if self.last < self.first:
-            raise ValueError(
-                f"{self.first} to {self.last} runs backwards: "
-                f'write "{self.last} to {self.first}" if that is meant'
+            raise Refusal(
+                f"{self.first} to {self.last} runs backwards",
+                f'write "{self.last} to {self.first}" if that is meant',
             )
 
     def __iter__(self) -> Iterator[dt.date]:
@@ -77,11 +78,11 @@ def parse_days(value: object) -> tuple[DayRange, ...]:
     parts = value if isinstance(value, list | tuple) else [value]
     ranges = [found for part in parts for found in _ranges_of_part(part)]
     if not ranges:
-        raise ValueError(f"no date is written here: write {_ONE}")
+        raise Refusal("no date is written here", f"write {_ONE}")
     ranges.sort(key=lambda r: r.first)
     for earlier, later in itertools.pairwise(ranges):
         if later.first <= earlier.last:
-            raise ValueError(f"{later.first} stands here twice: name each day once")
+            raise Refusal(f"{later.first} stands here twice", "name each day once")
     return tuple(ranges)
 
 
@@ -110,7 +111,7 @@ def parse_clock(value: object) -> dt.time:
     if time:
         hour, minute = int(time[1]), int(time[2])
         if hour > 23 or minute > 59:
-            raise ValueError(f"{quoted(text)} does not exist: the day runs from 00:00 to 23:59")
+            raise Refusal(f"{quoted(text)} does not exist", "the day runs from 00:00 to 23:59")
         return dt.time(hour, minute)
     loose = re.fullmatch(
         "([0-9]{1,2})(?:[:.h]([0-9]{2}))?[ ]?([ap]\\.?m\\.?)?", text, re.IGNORECASE
@@ -126,8 +127,8 @@ def parse_clock(value: object) -> dt.time:
             # Nobody says which half of the day "4:30" is in.
             if not half and 1 <= hour < 12:
                 either = f'{either}" or "{hour + 12:02}:{minute:02}'
-            raise ValueError(f'{quoted(text)} is not on the 24-hour clock: write "{either}"')
-    raise ValueError(f'{quoted(text)} is not a time of day: write one such as "06:30"')
+            raise Refusal(f"{quoted(text)} is not on the 24-hour clock", f'write "{either}"')
+    raise Refusal(f"{quoted(text)} is not a time of day", 'write one such as "06:30"')
 
 
 def parse_working_day(value: object) -> tuple[dt.time, dt.time]:
@@ -140,13 +141,13 @@ def parse_working_day(value: object) -> tuple[dt.time, dt.time]:
     """
     example = 'write start and end such as "06:30 to 15:30"'
     if not isinstance(value, str):
-        raise ValueError(f"{quoted(value)} is not a working day: {example}")  # noqa: TRY004
+        raise Refusal(f"{quoted(value)} is not a working day", example)
     parts = re.split("[ ]+to[ ]+|[ ]*[-\u2013\u2014][ ]*", value.strip())
     if len(parts) != 2 or not all(parts):
-        raise ValueError(f"{quoted(value)} is not a working day: {example}")
+        raise Refusal(f"{quoted(value)} is not a working day", example)
     start, end = parse_clock(parts[0]), parse_clock(parts[1])
     if end <= start:
-        raise ValueError(f"{quoted(value)} ends before it starts: {example}")
+        raise Refusal(f"{quoted(value)} ends before it starts", example)
     return start, end
 
 
@@ -170,9 +171,9 @@ def _ranges_of_part(part: object) -> list[DayRange]:
     if isinstance(part, int) and not isinstance(part, bool):
         part = quoted(part).strip('"')
     if not isinstance(part, str):
-        raise ValueError(f"{quoted(part)} is not a date: write {_ONE}")  # noqa: TRY004
+        raise Refusal(f"{quoted(part)} is not a date", f"write {_ONE}")
     if not part.strip():
-        raise ValueError(f"no date is written here: write {_ONE}")
+        raise Refusal("no date is written here", f"write {_ONE}")
     # The comma of "October 12, 2026" or of "Monday, 12 October 2026" does not part two dates.
     month = "|".join(name[:3] for name in _MONTHS)
     text = re.sub(
@@ -185,7 +186,7 @@ def _ranges_of_part(part: object) -> list[DayRange]:
     ranges = []
     for item in text.split(","):
         if not item.strip():
-            raise ValueError(f"{quoted(part)} has a comma with no date beside it: take it out")
+            raise Refusal(f"{quoted(part)} has a comma with no date beside it", "take it out")
         ranges.append(_range(" ".join(item.split())))
     return ranges
 
@@ -196,23 +197,23 @@ def _range(text: str) -> DayRange:
         day = _day(text)
         return DayRange(day, day)
     if len(ends) > 2:
-        raise ValueError(f'{quoted(text)} is not a range: write "2026-10-12 to 2026-10-14"')
+        raise Refusal(f"{quoted(text)} is not a range", 'write "2026-10-12 to 2026-10-14"')
     first, last = ends
     if not first or not last:
         missing = "first" if not first else "last"
-        raise ValueError(
-            f"{quoted(text)} has no {missing} day: write a range such as 2026-10-12 to 2026-10-14"
+        raise Refusal(
+            f"{quoted(text)} has no {missing} day", "write a range such as 2026-10-12 to 2026-10-14"
         )
     start = _day(first) if re.fullmatch("[0-9]{4}-[0-9]{2}-[0-9]{2}", first) else None
     if start and re.fullmatch("[0-9]{1,2}", last):
-        raise ValueError(
-            f"{quoted(text)} has no full last day: "
-            f'write "{first} to {start.year}-{start.month:02}-{int(last):02}"'
+        raise Refusal(
+            f"{quoted(text)} has no full last day",
+            f'write "{first} to {start.year}-{start.month:02}-{int(last):02}"',
         )
     days = DayRange(start or _day(first), _day(last))
     if len(days) > LONGEST_RANGE:
-        raise ValueError(
-            f"{quoted(text)} is {len(days)} days: the longest range is {LONGEST_RANGE} days"
+        raise Refusal(
+            f"{quoted(text)} is {len(days)} days", f"the longest range is {LONGEST_RANGE} days"
         )
     return days
 
@@ -230,31 +231,30 @@ def _day(text: str) -> dt.date:
             continue
     if meant:
         either = " or ".join(sorted({day.isoformat() for day in meant}))
-        raise ValueError(
-            f"{quoted(text)} is not written year-month-day: write the date as {either}"
+        raise Refusal(
+            f"{quoted(text)} is not written year-month-day", f"write the date as {either}"
         )
     for reading in _readings(text):
         _existing(*reading, text)
     if without_year := _named_day(f"{text} 2028"):  # a leap year, so that 29 February passes
         _, month, day = without_year
-        raise ValueError(f"{quoted(text)} has no year: write it before -{month:02}-{day:02}")
-    raise ValueError(f"{quoted(text)} is not a date: write {_ONE}")
+        raise Refusal(f"{quoted(text)} has no year", f"write it before -{month:02}-{day:02}")
+    raise Refusal(f"{quoted(text)} is not a date", f"write {_ONE}")
 
 
 def _existing(year: int, month: int, day: int, typed: str) -> dt.date:
     if not FIRST_YEAR <= year <= LAST_YEAR:
-        raise ValueError(
-            f"{quoted(typed)} is not in our time: the year must lie between {FIRST_YEAR} and {LAST_YEAR}"
+        raise Refusal(
+            f"{quoted(typed)} is not in our time",
+            f"the year must lie between {FIRST_YEAR} and {LAST_YEAR}",
         )
     # The bare words, not in quotation marks: nothing is wrong with how the date is written.
     if not 1 <= month <= 12:
-        raise ValueError(
-            f"{typed} does not exist: months go from 01 to 12, and stand in the middle"
-        )
+        raise Refusal(f"{typed} does not exist", "months go from 01 to 12, and stand in the middle")
     length = calendar.monthrange(year, month)[1]
     if not 1 <= day <= length:
         name = f"{_MONTHS[month - 1]} {year}" if month == 2 else _MONTHS[month - 1]
-        raise ValueError(f"{typed} does not exist: {name} has {length} days")
+        raise Refusal(f"{typed} does not exist", f"{name} has {length} days")
     return dt.date(year, month, day)
 
 

@@ -28,6 +28,7 @@ from notices.plan.days import (
 )
 from notices.plan.green_list import GreenRef, format_greens, parse_greens
 from notices.plan.nearest import nearest, quoted
+from notices.plan.refusal import Refusal
 
 
 def _read_and_written(
@@ -46,7 +47,7 @@ def _text(value: object) -> object:
 def _number(value: object) -> object:
     """Pydantic would take true for 1."""
     if isinstance(value, bool):
-        raise ValueError(f"{quoted(value)} is not a number")  # noqa: TRY004, shown to a person
+        raise Refusal(f"{quoted(value)} is not a number", "write one such as 4")
     return value
 
 
@@ -72,7 +73,7 @@ WorkingDay = Annotated[
 def _one_day(value: object) -> dt.date:
     days = all_days(parse_days(value))
     if len(days) != 1:
-        raise ValueError(f"{len(days)} days are given: write one date such as {days[0]}")
+        raise Refusal(f"{len(days)} days are given", f"write one date such as {days[0]}")
     return days[0]
 
 
@@ -90,8 +91,8 @@ def _address(value: object) -> str:
             return checked.normalized
     except EmailNotValidError:
         pass  # its reasons are written for people who know the standard
-    raise ValueError(
-        f"{quoted(value)} is not an email address: write one such as course@club.example"
+    raise Refusal(
+        f"{quoted(value)} is not an email address", "write one such as course@club.example"
     )
 
 
@@ -100,13 +101,13 @@ Address = Annotated[str, BeforeValidator(_address)]
 
 def _zone(value: object) -> str:
     if not isinstance(value, str):
-        raise ValueError(f"{quoted(value)} is not a time zone: write one such as Europe/London")  # noqa: TRY004
+        raise Refusal(f"{quoted(value)} is not a time zone", "write one such as Europe/London")
     try:
         zoneinfo.ZoneInfo(value)
     except (zoneinfo.ZoneInfoNotFoundError, ValueError, OSError):
         guess = nearest(value, sorted(zoneinfo.available_timezones()))
         hint = f'did you mean "{guess}"?' if guess else "write one such as Europe/London"
-        raise ValueError(f"there is no time zone {quoted(value)}: {hint}") from None
+        raise Refusal(f"there is no time zone {quoted(value)}", hint) from None
     return value
 
 
@@ -121,7 +122,7 @@ def _operation(value: object, info: ValidationInfo) -> str:
         return words
     guess = nearest(words, known)
     hint = f'did you mean "{guess}"?' if guess else f"known are {', '.join(known)}"
-    raise ValueError(f"there is no operation {quoted(value)}: {hint}")
+    raise Refusal(f"there is no operation {quoted(value)}", hint)
 
 
 OperationName = Annotated[str, BeforeValidator(_operation)]
@@ -131,8 +132,8 @@ def _while_working(value: object) -> WhileWorking:
     for choice in WhileWorking:
         if str(value).strip().lower() == choice.value:
             return choice
-    raise ValueError(
-        f'{quoted(value)} is not understood: write "closed", "temporary green" or "open"'
+    raise Refusal(
+        f"{quoted(value)} is not understood", 'write "closed", "temporary green" or "open"'
     )
 
 
@@ -147,9 +148,9 @@ def _reopen(value: object) -> int:
         return _REOPENING[words]
     if later := re.fullmatch("([0-9]{1,3}) days? later", words):
         return int(later[1])
-    raise ValueError(
-        f'{quoted(value)} is not understood: write "when finished", "next morning" '
-        'or "2 days later"'
+    raise Refusal(
+        f"{quoted(value)} is not understood",
+        'write "when finished", "next morning" or "2 days later"',
     )
 
 

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 from notices.plan.model import Fixture
 from notices.plan.nearest import nearest, quoted
+from notices.plan.refusal import Refusal
 
 if TYPE_CHECKING:
     import icalendar
@@ -64,8 +65,8 @@ def read_calendar(
         calendars = _calendars(data)
         endless = list(_endless(calendars))
     if endless:
-        raise ValueError(
-            f"{quoted(endless[0])} recurs more often than once a day: take it out of the calendar"
+        raise Refusal(
+            f"{quoted(endless[0])} recurs more often than once a day", "take it out of the calendar"
         )
     with _readable(name):
         days = [
@@ -86,17 +87,17 @@ def _readable(name: str) -> Iterator[None]:
     try:
         yield
     except Exception as error:
-        raise ValueError(
-            f"{quoted(name)} cannot be read as a calendar: export it again as an .ics file"
+        raise Refusal(
+            f"{quoted(name)} cannot be read as a calendar", "export it again as an .ics file"
         ) from error
 
 
 def _bytes(folder: Path, name: str) -> bytes:
     # A plan from elsewhere must not make us read files outside its folder, on any system.
     if name in (".", "..") or any(sign in name for sign in "/\\:"):
-        raise ValueError(
-            "a calendar must lie beside the plan: "
-            "put the file into the plan's folder and write its name only"
+        raise Refusal(
+            "a calendar must lie beside the plan",
+            "put the file into the plan's folder and write its name only",
         )
     try:
         with (folder / name).open("rb") as stream:
@@ -104,12 +105,12 @@ def _bytes(folder: Path, name: str) -> bytes:
     except FileNotFoundError:
         guess = nearest(name, sorted(entry.name for entry in folder.iterdir()))
         hint = f'did you mean "{guess}"?' if guess else "check the name"
-        raise ValueError(f"there is no file {quoted(name)} beside the plan: {hint}") from None
+        raise Refusal(f"there is no file {quoted(name)} beside the plan", hint) from None
     except (OSError, ValueError):
-        raise ValueError(f"{quoted(name)} cannot be opened: check that it is a file") from None
+        raise Refusal(f"{quoted(name)} cannot be opened", "check that it is a file") from None
     if len(data) > LARGEST:
-        raise ValueError(
-            f"{quoted(name)} is larger than {LARGEST // 1_000_000} MB: export fewer years"
+        raise Refusal(
+            f"{quoted(name)} is larger than {LARGEST // 1_000_000} MB", "export fewer years"
         )
     return data
 

@@ -12,6 +12,7 @@ from pydantic import BeforeValidator, PlainSerializer
 from notices.plan.days import all_days, parse_days
 from notices.plan.green_list import GreenRef, format_greens, parse_greens
 from notices.plan.nearest import quoted
+from notices.plan.refusal import Refusal
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +31,7 @@ class DayLine:
     """The day as typed."""
     day: dt.date | None = None
     greens: tuple[GreenRef, ...] = ()
-    fault: str = ""
+    fault: ValueError | None = None
     at_key: bool = False
     """Whether the fault lies in the day and not in the greens."""
 
@@ -42,21 +43,23 @@ def day_lines(typed: Mapping[str, object]) -> Iterator[DayLine]:
         try:
             days = all_days(parse_days(key))
         except ValueError as error:
-            yield DayLine(key, fault=str(error), at_key=True)
+            yield DayLine(key, fault=error, at_key=True)
             continue
         if len(days) > 1:
-            several = f"{quoted(key)} is several days: give each day its own line of greens"
+            several = Refusal(
+                f"{quoted(key)} is several days", "give each day its own line of greens"
+            )
             yield DayLine(key, fault=several, at_key=True)
             continue
         if days[0] in seen:
-            twice = f"{days[0]} stands here twice: put its greens on one line"
+            twice = Refusal(f"{days[0]} stands here twice", "put its greens on one line")
             yield DayLine(key, fault=twice, at_key=True)
             continue
         seen.add(days[0])
         try:
             yield DayLine(key, days[0], parse_greens(value))
         except ValueError as error:
-            yield DayLine(key, days[0], fault=str(error))
+            yield DayLine(key, days[0], fault=error)
 
 
 def read_choice(value: object) -> GreenChoice:
@@ -73,11 +76,13 @@ def read_choice(value: object) -> GreenChoice:
         return GreenChoice(plain=parse_greens(value))
     by_day = []
     for line in day_lines(value):
-        if line.fault or line.day is None:
-            raise ValueError(line.fault)
+        if line.fault:
+            raise line.fault
+        if line.day is None:
+            continue
         by_day.append((line.day, line.greens))
     if not by_day:
-        raise ValueError("no day is given: write the greens, or a day with its greens")
+        raise Refusal("no day is given", "write the greens, or a day with its greens")
     return GreenChoice(by_day=tuple(sorted(by_day, key=lambda line: line[0])))
 
 

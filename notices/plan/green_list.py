@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable
 
 from notices.plan.nearest import quoted
+from notices.plan.refusal import Refusal
 
 GreenRef = int | str
 """A numbered green by its number, any other by its name as typed."""
@@ -50,11 +51,11 @@ def parse_greens(value: object) -> tuple[GreenRef, ...]:
             same = green.casefold() if isinstance(green, str) else green
             if same in seen:
                 what = f"green {green}" if isinstance(green, int) else quoted(green)
-                raise ValueError(f"{what} stands twice in the list: name each green once")
+                raise Refusal(f"{what} stands twice in the list", "name each green once")
             seen.add(same)
             greens.append(green)
     if not greens:
-        raise ValueError(f"this names no green: {_EXAMPLE}")
+        raise Refusal("this names no green", _EXAMPLE)
     return tuple(greens)
 
 
@@ -88,16 +89,16 @@ def _greens_of_part(part: object) -> list[GreenRef]:
     if isinstance(part, int) and not isinstance(part, bool):
         return [_number(part, part)]
     if not isinstance(part, str):
-        raise ValueError(f"{quoted(part)} is no list of greens: {_EXAMPLE}")  # noqa: TRY004
+        raise Refusal(f"{quoted(part)} is no list of greens", _EXAMPLE)
     if not part.strip():
-        raise ValueError(f"this names no green: {_EXAMPLE}")
+        raise Refusal("this names no green", _EXAMPLE)
     return [green for item in part.split(",") for green in _greens_of_item(item, part)]
 
 
 def _greens_of_item(item: str, whole: str) -> list[GreenRef]:
     text = " ".join(item.split())
     if not text:
-        raise ValueError(f"{quoted(whole)} has a comma with no green beside it: take the comma out")
+        raise Refusal(f"{quoted(whole)} has a comma with no green beside it", "take the comma out")
     if re.fullmatch("[0-9]+", text):
         return [_number(text, text)]
     if between := re.fullmatch(_RANGE, text, re.IGNORECASE):
@@ -109,15 +110,15 @@ def _greens_of_item(item: str, whole: str) -> list[GreenRef]:
 def _number(digits: int | str, typed: object) -> int:
     # The length is looked at first: Python refuses to read numbers of over 4300 digits.
     if isinstance(digits, str) and len(digits) > 6:
-        raise ValueError(
-            f"{quoted(typed)} is too high for a green: the highest is {HIGHEST_NUMBER}"
+        raise Refusal(
+            f"{quoted(typed)} is too high for a green", f"the highest is {HIGHEST_NUMBER}"
         )
     number = int(digits)
     if number < 1:
-        raise ValueError(f"{quoted(typed)} is not a green: greens count from 1")
+        raise Refusal(f"{quoted(typed)} is not a green", "greens count from 1")
     if number > HIGHEST_NUMBER:
-        raise ValueError(
-            f"{quoted(typed)} is too high for a green: the highest is {HIGHEST_NUMBER}"
+        raise Refusal(
+            f"{quoted(typed)} is too high for a green", f"the highest is {HIGHEST_NUMBER}"
         )
     return number
 
@@ -125,12 +126,12 @@ def _number(digits: int | str, typed: object) -> int:
 def _range(first_digits: str, last_digits: str, typed: str) -> range:
     first, last = _number(first_digits, typed), _number(last_digits, typed)
     if last < first:
-        raise ValueError(f'{quoted(typed)} runs backwards: write "{last}-{first}"')
+        raise Refusal(f"{quoted(typed)} runs backwards", f'write "{last}-{first}"')
     if last == first:
-        raise ValueError(f'{quoted(typed)} is one green only: write "{first}"')
+        raise Refusal(f"{quoted(typed)} is one green only", f'write "{first}"')
     if last - first >= LONGEST_RANGE:
-        raise ValueError(
-            f"{quoted(typed)} is {last - first + 1} greens: the longest range is {LONGEST_RANGE}"
+        raise Refusal(
+            f"{quoted(typed)} is {last - first + 1} greens", f"the longest range is {LONGEST_RANGE}"
         )
     return range(first, last + 1)
 
@@ -139,30 +140,31 @@ def _refuse_near_numbers(text: str) -> None:
     """Refuse what looks like numbers gone wrong, rather than take it for the name of a green."""
     bare = re.sub("^(?:greens?|holes?)[ ]", "", text, flags=re.IGNORECASE)
     if bare != text and re.fullmatch(rf"[0-9]+|{_RANGE}", bare, re.IGNORECASE):
-        raise ValueError(f'{quoted(text)} needs its numbers only: write "{bare}"')
+        raise Refusal(f"{quoted(text)} needs its numbers only", f'write "{bare}"')
     if re.fullmatch(rf"[{_DASHES}][ ]?[0-9]+", text):
-        raise ValueError(f'{quoted(text)} has no first green: write a range such as "1-9"')
+        raise Refusal(f"{quoted(text)} has no first green", 'write a range such as "1-9"')
     if re.fullmatch(rf"[0-9]+(?:[ ]?[{_DASHES}]|[ ]to)", text, re.IGNORECASE):
-        raise ValueError(f'{quoted(text)} has no last green: write a range such as "1-9"')
+        raise Refusal(f"{quoted(text)} has no last green", 'write a range such as "1-9"')
     if joined := re.match(rf"{_RANGE}[ ](?=[^0-9]*[A-Za-z])(.*)", text, re.IGNORECASE):
         start = text[: joined.start(3)].strip()
-        raise ValueError(f'{quoted(text)} misses a comma: write "{start}, {joined[3]}"')
+        raise Refusal(f"{quoted(text)} misses a comma", f'write "{start}, {joined[3]}"')
     numbers = re.findall("[0-9]+", text)
     rest = re.sub(r"[0-9]+|\band\b|\bto\b", "", text, flags=re.IGNORECASE)
     if numbers and not any(c.isalpha() for c in rest):
         apart = re.fullmatch(r"[0-9]+(?:(?:[ ;/&+]|and)+[0-9]+)+", text, re.IGNORECASE)
         if apart:
-            raise ValueError(f'{quoted(text)} misses commas: write "{", ".join(numbers)}"')
-        raise ValueError(f"{quoted(text)} is neither a green nor a range: {_EXAMPLE}")
+            raise Refusal(f"{quoted(text)} misses commas", f'write "{", ".join(numbers)}"')
+        raise Refusal(f"{quoted(text)} is neither a green nor a range", _EXAMPLE)
 
 
 def _name(text: str) -> str:
     if not text.isprintable():
-        raise ValueError(f"{quoted(text)} holds invisible characters: type the name afresh")
+        raise Refusal(f"{quoted(text)} holds invisible characters", "type the name afresh")
     if not any(c.isalpha() for c in text):
-        raise ValueError(f"{quoted(text)} is neither a number nor a name: {_EXAMPLE}")
+        raise Refusal(f"{quoted(text)} is neither a number nor a name", _EXAMPLE)
     if len(text) > LONGEST_NAME:
-        raise ValueError(
-            f"{quoted(text)} is too long for the name of a green: use at most {LONGEST_NAME} letters"
+        raise Refusal(
+            f"{quoted(text)} is too long for the name of a green",
+            f"use at most {LONGEST_NAME} letters",
         )
     return text

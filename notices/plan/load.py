@@ -18,6 +18,7 @@ from notices.plan.messages import Path as PlanPath
 from notices.plan.messages import explain
 from notices.plan.model import Fixture, Plan
 from notices.plan.own_operations import file_named_in, read_text, whole_catalogue
+from notices.plan.refusal import sentences
 from notices.plan.settings import read_settings, write_settings
 from notices.plan.typed_checks import check_typed, fault, tidy
 from notices.plan.yaml_file import PlanSource, read_yaml
@@ -116,7 +117,7 @@ def _bring_own_texts(source: PlanSource, path: Path, findings: list[Finding]) ->
         try:
             own["text"] = read_text(path.parent / name)
         except ValueError as error:
-            findings.append(fault(source, spot, str(error)))
+            findings.append(fault(source, spot, *sentences(error)))
 
 
 def _faults_of_model(
@@ -176,7 +177,7 @@ def _fixtures(
                 path.parent, fixture.calendar, first=first, last=last, zone=zone, template=fixture
             )
         except ValueError as error:
-            findings.append(fault(source, ("fixtures", index, "calendar"), str(error)))
+            findings.append(fault(source, ("fixtures", index, "calendar"), *sentences(error)))
         else:
             fixtures += ((index, event) for event in events)
     return fixtures

@@ -18,6 +18,7 @@ from pydantic_core import ErrorDetails
 from notices.plan.descriptions import description
 from notices.plan.model import FORMAT_VERSION, Plan
 from notices.plan.nearest import nearest, quoted
+from notices.plan.refusal import sentences
 
 Path = tuple[str | int, ...]
 Sentences = tuple[str, str]
@@ -74,8 +75,9 @@ def _unknown_key(error: _Error) -> Sentences:
 
 
 def _own(error: _Error) -> Sentences:
-    """Our readers say what is wrong, a colon, and what would be right."""
-    return str(error.context["error"]), ""
+    """Our readers say both themselves."""
+    raised = error.context["error"]
+    return sentences(raised) if isinstance(raised, ValueError) else _not_wanted(error)
 
 
 def _not_a_choice(error: _Error) -> Sentences:

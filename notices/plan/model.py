@@ -49,6 +49,7 @@ from notices.plan.green_choice import GreenChoice, WorkGreens
 from notices.plan.nearest import quoted
 from notices.plan.own_operations import OwnOperation
 from notices.plan.part import Part
+from notices.plan.refusal import Refusal
 
 __all__ = [
     "FORMAT_VERSION",
@@ -147,7 +148,9 @@ class Soil(Part):
     @classmethod
     def _not_over_whole(cls, sand: float, info: ValidationInfo) -> float:
         if sand + info.data.get("clay", 0) > 100:
-            raise ValueError("clay and sand together are more than 100 %")
+            raise Refusal(
+                "clay and sand together are more than 100 %", "write the shares of one sample"
+            )
         return sand
 
 
@@ -266,13 +269,13 @@ class Work(Part):
         if not days or not kept:
             return reserve
         if both := days & set(kept):
-            raise ValueError(
-                f"{min(both)} is a day of the work and a reserve date at once: keep one of them"
+            raise Refusal(
+                f"{min(both)} is a day of the work and a reserve date at once", "keep one of them"
             )
         if kept[0] < min(days):
-            raise ValueError(
-                f"{kept[0]} comes before the work, which begins on {min(days)}: "
-                "write reserve dates that follow it"
+            raise Refusal(
+                f"{kept[0]} comes before the work, which begins on {min(days)}",
+                "write reserve dates that follow it",
             )
         return reserve
 
@@ -284,9 +287,9 @@ class Work(Part):
         days = set(all_days(info.data.get("dates", ())))
         for day, _ in greens.by_day if greens and days else ():
             if day not in days:
-                raise ValueError(
-                    f"greens are named for {day}, which is not among the dates: "
-                    "add the day to the dates, or take its greens out"
+                raise Refusal(
+                    f"greens are named for {day}, which is not among the dates",
+                    "add the day to the dates, or take its greens out",
                 )
         return greens
 
@@ -319,14 +322,14 @@ class Fixture(Part):
     @model_validator(mode="after")
     def _one_form(self) -> Fixture:
         if self.calendar is not None and (self.name is not None or self.date is not None):
-            raise ValueError(
-                "this names a calendar and a fixture at once: give each a line of its own"
+            raise Refusal(
+                "this names a calendar and a fixture at once", "give each a line of its own"
             )
         if self.calendar is None and (self.name is None or self.date is None):
             missing = " and ".join(
                 word for word, given in (("name", self.name), ("date", self.date)) if given is None
             )
-            raise ValueError(f"this fixture has no {missing}: add it, or name a calendar")
+            raise Refusal(f"this fixture has no {missing}", "add it, or name a calendar")
         return self
 
 
@@ -362,14 +365,14 @@ class Approval(Part):
             return value
         if value.strip().lower() == "pending":
             return {"pending": True}
-        raise ValueError(
-            f'{quoted(value)} is not understood: write "pending", or a block with by and date'
+        raise Refusal(
+            f"{quoted(value)} is not understood", 'write "pending", or a block with by and date'
         )
 
     @model_validator(mode="after")
     def _by_somebody(self) -> Approval:
         if not self.pending and self.by is None:
-            raise ValueError('nobody is named who approved: add by, or write approval: "pending"')
+            raise Refusal("nobody is named who approved", 'add by, or write approval: "pending"')
         return self
 
     @model_serializer(mode="wrap")
@@ -447,7 +450,10 @@ class Observed(Part):
     def _after_the_work(cls, day: dt.date | None, info: ValidationInfo) -> dt.date | None:
         done = info.data.get("done")
         if day and done and day < done:
-            raise ValueError(f"{day} is before the work was done, which was on {done}")
+            raise Refusal(
+                f"{day} is before the work was done, which was on {done}",
+                "check which of the two is right",
+            )
         return day
 
 
@@ -497,5 +503,5 @@ class Plan(Part):
     @model_validator(mode="after")
     def _something_planned(self) -> Plan:
         if not self.works and not self.closures:
-            raise ValueError("nothing is planned: add works or closures")
+            raise Refusal("nothing is planned", "add works or closures")
         return self

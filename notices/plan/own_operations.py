@@ -13,6 +13,7 @@ from pydantic import Field, ValidationError, ValidationInfo, field_validator
 from notices.operations import CATALOGUE, TEXT_SECTIONS, Kind, Noticed, Opening, Operation, Setting
 from notices.plan.fields import Number, Reopening, StateWhileWorking, Text
 from notices.plan.part import Part
+from notices.plan.refusal import Refusal
 from notices.plan.settings import read_settings
 
 _NOTICED = {
@@ -69,9 +70,9 @@ class OwnOperation(Part):
     def _a_new_name(cls, name: str) -> str:
         words = " ".join(name.lower().split())
         if not _NAME.fullmatch(words):
-            raise ValueError(f'"{name}" cannot name a kind of work: use small letters and spaces')
+            raise Refusal(f'"{name}" cannot name a kind of work', "use small letters and spaces")
         if words in CATALOGUE:
-            raise ValueError(f'"{words}" is in the catalogue already: take another name')
+            raise Refusal(f'"{words}" is in the catalogue already', "take another name")
         return words
 
     @field_validator("text")
@@ -87,9 +88,10 @@ class OwnOperation(Part):
         ]
         missing += [name for name in TEXT_SECTIONS if name not in headings]
         if missing:
-            raise ValueError(
-                f"the text lacks {', '.join(missing)}: begin with title: and line:, "
-                f"then a heading for each of {', '.join(f'## {name}' for name in TEXT_SECTIONS)}"
+            raise Refusal(
+                f"the text lacks {', '.join(missing)}",
+                f"begin with title: and line:, "
+                f"then a heading for each of {', '.join(f'## {name}' for name in TEXT_SECTIONS)}",
             )
         return text
 
@@ -97,7 +99,7 @@ class OwnOperation(Part):
     @classmethod
     def _known_settings(cls, settings: dict[str, Any], info: ValidationInfo) -> dict[str, Any]:
         if problems := read_settings(_like(str(info.data.get("opens"))), settings)[1]:
-            raise ValueError(f"{problems[0].message}. {problems[0].suggestion}".strip(". "))
+            raise Refusal(problems[0].message, problems[0].suggestion)
         return settings
 
     def operation(self) -> Operation:
@@ -151,13 +153,13 @@ def read_text(path: Path) -> str:
         When it cannot be read; the message is for a person.
     """
     if not path.is_file():
-        raise ValueError(f"there is no file {path.name} beside the plan")
+        raise Refusal(f"there is no file {path.name} beside the plan", "check the name")
     if path.stat().st_size > LARGEST_TEXT:
-        raise ValueError(f"{path.name} is longer than 20,000 letters: say it in fewer")
+        raise Refusal(f"{path.name} is longer than 20,000 letters", "say it in fewer")
     try:
         return path.read_text("utf-8")
     except (OSError, UnicodeDecodeError):
-        raise ValueError(f"{path.name} cannot be read: save it as UTF-8 text") from None
+        raise Refusal(f"{path.name} cannot be read", "save it as UTF-8 text") from None
 
 
 def own_catalogue(typed: object) -> dict[str, Operation]:

@@ -15,6 +15,7 @@ from fractions import Fraction
 from functools import cache
 
 from notices.plan.nearest import quoted
+from notices.plan.refusal import Refusal
 from notices.units import KG_PER_LB, MM_PER_INCH
 
 _LONGEST_TEXT = 80
@@ -87,19 +88,19 @@ def spacing_mm(value: object) -> tuple[float, float]:
     sides = re.split("x|×|[*]|(?<![a-z])by(?![a-z])", text, flags=re.IGNORECASE)
     if len(sides) == 1:
         if not _split(text)[1] and _split(text)[0]:
-            raise ValueError(f'{quoted(value)} has no unit: write "{text} x {text} mm"')
+            raise Refusal(f"{quoted(value)} has no unit", f'write "{text} x {text} mm"')
         side = _measure(text, _LENGTH_MM)
         return side, side
     if len(sides) > 2 or not all(side.strip() for side in sides):
-        raise ValueError(
-            f"{quoted(value)} is not a spacing: "
-            'write two lengths such as "50 x 50 mm", or one for a square'
+        raise Refusal(
+            f"{quoted(value)} is not a spacing",
+            'write two lengths such as "50 x 50 mm", or one for a square',
         )
     along, across = (side.strip() for side in sides)
     if not _split(across)[1]:
         unit = _split(along)[1] or "mm"
         write = f"{_split(along)[0]} x {_split(across)[0]} {unit}"
-        raise ValueError(f'{quoted(value)} has no unit at its end: write "{write}"')
+        raise Refusal(f"{quoted(value)} has no unit at its end", f'write "{write}"')
     if not _split(along)[1]:
         along = f"{along} {_split(across)[1]}"
     return _measure(along, _LENGTH_MM), _measure(across, _LENGTH_MM)
@@ -142,12 +143,12 @@ def whole_number(value: object) -> int:
     """Read a whole number, zero or more, such as 3 or "1,200"."""
     text = str(value) if type(value) is int and abs(value) < 10**12 else value
     if not isinstance(text, str):
-        raise ValueError(f"{quoted(value)} is not a whole number: write one such as 3")  # noqa: TRY004
+        raise Refusal(f"{quoted(value)} is not a whole number", "write one such as 3")
     text = text.strip()
     if re.fullmatch("-[0-9]+", text):
-        raise ValueError(f"{quoted(value)} is negative: write a whole number such as 3")
+        raise Refusal(f"{quoted(value)} is negative", "write a whole number such as 3")
     if not re.fullmatch("[0-9]{1,12}|[1-9][0-9]{0,2}(?:,[0-9]{3}){1,3}", text):
-        raise ValueError(f"{quoted(value)} is not a whole number: write one such as 3")
+        raise Refusal(f"{quoted(value)} is not a whole number", "write one such as 3")
     return int(text.replace(",", ""))
 
 
@@ -221,11 +222,11 @@ def _text(value: object, kind: _Kind, name: str) -> str:
     if isinstance(value, int | float) and not isinstance(value, bool):
         value = str(value) if abs(value) < 10**12 else quoted(value).strip('"')
     if not isinstance(value, str):
-        raise ValueError(f"{quoted(value)} is not a {name}: {kind.remedy}")  # noqa: TRY004
+        raise Refusal(f"{quoted(value)} is not a {name}", kind.remedy)
     if not value.strip():
-        raise ValueError(f"nothing is written here: {kind.remedy}")
+        raise Refusal("nothing is written here", kind.remedy)
     if len(value) > _LONGEST_TEXT:
-        raise ValueError(f"{quoted(value)} is too long: {kind.remedy}")
+        raise Refusal(f"{quoted(value)} is too long", kind.remedy)
     # "1½" must not become "11/2", nor the ordinal sign, which stands for a degree, become "o".
     text = re.sub("([\u00bc-\u00be\u2150-\u215f])", r" \1", value.replace("º", "°"))
     text = unicodedata.normalize("NFKC", text)
@@ -247,14 +248,14 @@ def _split(text: str) -> tuple[str, str]:
 def _measure(text: str, kind: _Kind) -> float:
     digits, unit = _split(text)
     if not digits.strip("-"):
-        raise ValueError(f"{quoted(text)} has no number at its start: {kind.remedy}")
+        raise Refusal(f"{quoted(text)} has no number at its start", kind.remedy)
     if re.match("(?:-|–|—|to )[ ]?[0-9.]", unit, re.IGNORECASE):
-        raise ValueError(f"{quoted(text)} is a range: write one figure such as {kind.example}")
+        raise Refusal(f"{quoted(text)} is a range", f"write one figure such as {kind.example}")
     if re.match("e[-+]?[0-9]", unit, re.IGNORECASE):
-        raise ValueError(f"{quoted(text)} is not in plain figures: {kind.remedy}")
+        raise Refusal(f"{quoted(text)} is not in plain figures", kind.remedy)
     number = _number(digits, unit, text, kind)
     if not unit:
-        raise ValueError(f"{quoted(text)} has no unit: write {_with_unit(digits, number, kind)}")
+        raise Refusal(f"{quoted(text)} has no unit", f"write {_with_unit(digits, number, kind)}")
     factor, offset = _conversion(unit, kind)
     return _possible(number * factor + offset, text, kind)
 
@@ -274,32 +275,32 @@ def _number(digits: str, unit: str, text: str, kind: _Kind) -> Fraction:
     if parts := re.fullmatch("(?:([0-9]{1,6}) )?([0-9]{1,6}) ?/ ?([0-9]{1,6})", amount):
         whole, above, below = int(parts[1] or 0), int(parts[2]), int(parts[3])
         if not below:
-            raise ValueError(f"{quoted(text)} divides by nothing: {kind.remedy}")
+            raise Refusal(f"{quoted(text)} divides by nothing", kind.remedy)
         if parts[1] and above >= below:
-            raise ValueError(f'{quoted(text)} is not a fraction such as "1 1/2": {kind.remedy}')
+            raise Refusal(f'{quoted(text)} is not a fraction such as "1 1/2"', kind.remedy)
         return sign * (whole + Fraction(above, below))
     if re.fullmatch("[0-9]{1,12},[0-9]{1,30}", amount):
         write = f"{amount.replace(',', '.')} {unit or kind.unit}"
-        raise ValueError(f'{quoted(text)} has a comma for a decimal point: write "{write}"')
+        raise Refusal(f"{quoted(text)} has a comma for a decimal point", f'write "{write}"')
     if re.fullmatch("[0-9]{1,3}(?: [0-9]{3})+", amount):
         write = f"{amount.replace(' ', '')} {unit or kind.unit}"
-        raise ValueError(f'{quoted(text)} has a space within the number: write "{write}"')
-    raise ValueError(f"{quoted(text)} has no clear number: {kind.remedy}")
+        raise Refusal(f"{quoted(text)} has a space within the number", f'write "{write}"')
+    raise Refusal(f"{quoted(text)} has no clear number", kind.remedy)
 
 
 def _possible(exact: Fraction, text: str, kind: _Kind) -> float:
     if exact < 0 and not kind.least:
-        raise ValueError(f"{quoted(text)} is negative: {kind.remedy}")
+        raise Refusal(f"{quoted(text)} is negative", kind.remedy)
     if exact == 0 and not kind.zero:
-        raise ValueError(f"{quoted(text)} is nothing: {kind.remedy}")
+        raise Refusal(f"{quoted(text)} is nothing", kind.remedy)
     if exact > kind.most:
         limit = f"{kind.most} {kind.unit}"
-        raise ValueError(f"{quoted(text)} is more than can be meant: write at most {limit}")
+        raise Refusal(f"{quoted(text)} is more than can be meant", f"write at most {limit}")
     if exact < kind.least:
         limit = f"{kind.least} {kind.unit}"
-        raise ValueError(f"{quoted(text)} is less than can be meant: write at least {limit}")
+        raise Refusal(f"{quoted(text)} is less than can be meant", f"write at least {limit}")
     if exact and abs(exact) < _SMALLEST:
-        raise ValueError(f"{quoted(text)} is less than can be meant: {kind.remedy}")
+        raise Refusal(f"{quoted(text)} is less than can be meant", kind.remedy)
     return float(exact)
 
 
@@ -311,11 +312,11 @@ def _conversion(unit: str, kind: _Kind) -> tuple[Fraction, Fraction]:
     else:
         (name, factor), offset = _unit(tidy), Fraction(0)
     if name == "ton":
-        raise ValueError(f'a "ton" can be one of three weights: {kind.remedy}')
+        raise Refusal('a "ton" can be one of three weights', kind.remedy)
     if not name:
-        raise ValueError(f"there is no unit {quoted(unit)}: {kind.remedy}")
+        raise Refusal(f"there is no unit {quoted(unit)}", kind.remedy)
     if name != kind.name:
-        raise ValueError(f"{unit} is not {kind}: {kind.remedy}")
+        raise Refusal(f"{unit} is not {kind}", kind.remedy)
     return factor / _unit(_tidy(kind.unit))[1], offset
 
 

@@ -9,6 +9,7 @@ from typing import Any
 from notices.operations import Kind, Operation, Setting, SettingValue
 from notices.plan import quantities as q
 from notices.plan.nearest import nearest, quoted
+from notices.plan.refusal import Refusal, sentences
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,13 +25,13 @@ class SettingProblem:
 def _words(value: object) -> str:
     if isinstance(value, str | int | float) and not isinstance(value, bool) and str(value).strip():
         return str(value).strip()
-    raise ValueError(f"{quoted(value)} is not text: write a few words")
+    raise Refusal(f"{quoted(value)} is not text", "write a few words")
 
 
 def _fill(value: object) -> str:
     if isinstance(value, str) and value.strip().lower() == "holes":
         return "holes"
-    raise ValueError(f'{quoted(value)} cannot be filled: write "holes"')
+    raise Refusal(f"{quoted(value)} cannot be filled", 'write "holes"')
 
 
 _PARSE: Mapping[Kind, Callable[[object], SettingValue]] = {
@@ -69,7 +70,7 @@ def read_settings(
         try:
             read = _PARSE[setting.kind](value)
         except ValueError as error:
-            problems.append(SettingProblem(name, str(error)))
+            problems.append(SettingProblem(name, *sentences(error)))
             continue
         if problem := _outside(operation, setting, read):
             problems.append(problem)

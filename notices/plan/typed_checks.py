@@ -18,6 +18,7 @@ from notices.plan.green_list import GreenRef, format_greens, parse_greens
 from notices.plan.messages import Path, did_you_mean
 from notices.plan.nearest import quoted
 from notices.plan.own_operations import whole_catalogue
+from notices.plan.refusal import sentences
 from notices.plan.settings import read_settings
 from notices.plan.yaml_file import PlanSource
 
@@ -116,7 +117,7 @@ def _greens_of_works(source: PlanSource) -> Iterator[Finding]:
         for line in day_lines(typed):
             spot = (*path, line.key)
             if line.fault:
-                yield fault(source, spot, line.fault, key=line.at_key)
+                yield fault(source, spot, *sentences(line.fault), key=line.at_key)
             yield from _unknown_greens(source, spot, line.greens, known)
             for green in line.greens:
                 day = first_day.setdefault(_word(green), line.key)
@@ -151,7 +152,7 @@ def _greens_of_closures(source: PlanSource) -> Iterator[Finding]:
         try:
             greens = parse_greens(named["list"])
         except ValueError as error:
-            yield fault(source, path, str(error))
+            yield fault(source, path, *sentences(error))
         else:
             numbers = [green for green in greens if isinstance(green, int)]
             yield from _unknown_greens(source, path, numbers, known)

@@ -53,8 +53,8 @@ def place(latitude: object) -> dict[str, object]:
         (
             {"issued": "2027-02-30"},
             "value_error",
-            "2027-02-30 does not exist: February 2027 has 28 days",
-            "",
+            "2027-02-30 does not exist",
+            "February 2027 has 28 days",
         ),
         (
             club(units="metrical"),
@@ -147,7 +147,12 @@ def place(latitude: object) -> dict[str, object]:
             '"201" is out of bounds',
             "Write at most 200",
         ),
-        ({"crew": {"people": True}}, "value_error", '"true" is not a number', ""),
+        (
+            {"crew": {"people": True}},
+            "value_error",
+            '"true" is not a number',
+            "Write one such as 4",
+        ),
         (place("52 N"), "float_parsing", '"52 N" is not a number', "Write one such as 4.5"),
         (place({}), "float_type", "a block of keys is not a number", "Write one such as 4.5"),
         (place("nan"), "finite_number", '"nan" is not a number', "Write one such as 4.5"),
