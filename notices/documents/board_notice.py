@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from notices.documents import phrases
 from notices.documents.model import Document, Fact, Section
 from notices.documents.phrases import last_day_of_news
 from notices.drawings.course import green_strip
@@ -94,8 +95,7 @@ def board_notice(programme: Programme) -> Document:
 def _good_again(told: PeriodWords) -> KeyFacts:
     rows = [
         KeyFact("On the day", told.status_while_working()),
-        KeyFact("Open again", told.open_again()),
-        KeyFact("Putting well", f"{told.putting_well()} {told.marks()}".strip()),
+        *phrases.good_again(told),
     ]
     if told.period.reserve_dates:
         rows.append(KeyFact("If it rains", told.reserve_days()))

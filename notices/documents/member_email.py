@@ -110,9 +110,9 @@ def _closing(words: Words) -> Section:
     programme = words.programme
     lines = [circumstances.decision(words), circumstances.contact(words)]
     if programme.club.website:
-        lines.append(f"The latest word is on {programme.club.website}")
+        lines.append(f"You can always look here: {programme.club.website}")
     lines.append(circumstances.approval(words))
-    signed = ", ".join(filter(None, (programme.club.sender.name, words.role)))
+    signed = ", ".join(filter(None, (programme.club.sender.name, words.role, programme.club.name)))
     blocks: list[Block] = [Paragraph.of(line) for line in lines if line]
     blocks.append(Paragraph.of(signed))
     return Section("closing", tuple(blocks), "Weather, and whom to ask")

@@ -24,8 +24,8 @@ from notices.wording.words import Words
 PLAY_SAFETY = (
     "The team on the course has priority.",
     "Please wait until they have seen you, moved aside and waved you on.",
-    "With ear defenders and engines they cannot hear a shout.",
-    "Do not play to a green while its flag is out.",
+    "They may wear ear protection and not hear you shout.",
+    "If there is no flag in the hole, please do not play to that green.",
 )
 """Common practice across clubs; the club's own rules come first."""
 
@@ -37,18 +37,24 @@ def at_a_glance(period_words: PeriodWords) -> KeyFacts:
         KeyFact("When", period_words.when() + "."),
         KeyFact("Greens", period_words.which()),
         KeyFact("Your game", period_words.status_while_working()),
-        KeyFact("Open again", period_words.open_again()),
-        KeyFact("Putting well", f"{period_words.putting_well()} {period_words.marks()}".strip()),
+        *good_again(period_words),
     ]
     return KeyFacts(tuple(rows))
+
+
+def good_again(period_words: PeriodWords) -> Iterator[KeyFact]:
+    """Yield when greens are open again, where they were not, and when they putt well."""
+    if not period_words.stays_open():
+        yield KeyFact("Open again", period_words.open_again())
+    well = f"{period_words.putting_well()} {period_words.marks()}".strip()
+    yield KeyFact("Putting well", well)
 
 
 def period_facts(period_words: PeriodWords) -> Iterator[Fact]:
     """Yield what at_a_glance says as facts."""
     period = period_words.period
     yield Fact("when", period_words.when(), period.days, period.greens)
-    yield Fact("open again", period_words.open_again())
-    yield Fact("putting well", period_words.putting_well())
+    yield from (Fact("good again", row.text) for row in good_again(period_words))
     for text in (period_words.reserve(), period_words.marks()):
         if text:
             yield Fact("besides", text)

@@ -30,11 +30,14 @@ def closure(words: Words, closed: Closure) -> str:
         subject, are = closed.what, "are" if _plural(closed.what) else "is"
         if not subject.lower().startswith("the "):
             subject = f"the {subject}"
-    sentences = [sentence(f"{subject} {are} closed {words.dates.on_days(closed.dates)}")]
+    when = words.dates.on_days(closed.dates)
+    reason = f": {closed.reason}" if closed.reason else ""
+    if "temporary green" in closed.instead.lower():
+        have = "has" if are == "is" else "have"
+        return sentence(f"{subject} {have} {closed.instead} {when}{reason}")
+    sentences = [sentence(f"{subject} {are} closed {when}{reason}")]
     if closed.instead:
         sentences.append(sentence(f"Please use {closed.instead}"))
-    if closed.reason:
-        sentences.append(sentence(f"The reason: {closed.reason}"))
     return " ".join(sentences)
 
 
@@ -51,15 +54,14 @@ def fixtures(words: Words) -> list[str]:
         if fixture.closed_greens:
             away = words.greens(fixture.closed_greens)
             verb = "is" if len(fixture.closed_greens) == 1 else "are"
-            said.append(sentence(f"{fixture.name}, {day}: {away} {verb} not in play"))
+            said.append(sentence(f"{fixture.name}, {day}: {away} {verb} out of play that day"))
         elif fixture.recovering_greens:
             some = len(fixture.recovering_greens) < len(words.programme.greens)
             subject = words.greens(fixture.recovering_greens) if some else "the greens"
-            verb = "is" if len(fixture.recovering_greens) == 1 and some else "are"
             said.append(
                 sentence(
-                    f"{fixture.name}, {day}: {subject} {verb} still recovering. "
-                    "Expect slower, less even putts"
+                    f"{fixture.name}, {day}: {subject} will still be healing. "
+                    "Putts will be slower and may wander"
                 )
             )
     return said
@@ -69,9 +71,9 @@ def restrictions(words: Words) -> list[str]:
     """What golfers go without, a few sentences each."""
     said = []
     for restriction in words.programme.restrictions:
-        sentences = [sentence(f"no {restriction.what} {words.dates.on_days(restriction.dates)}")]
-        if restriction.exception:
-            sentences.append(sentence(f"Exception: {restriction.exception}"))
+        but = f" (except {restriction.exception})" if restriction.exception else ""
+        when = words.dates.on_days(restriction.dates)
+        sentences = [sentence(f"no {restriction.what} {when}{but}")]
         if restriction.ask:
             sentences.append(sentence(f"Please ask {restriction.ask}"))
         said.append(" ".join(sentences))
@@ -80,16 +82,21 @@ def restrictions(words: Words) -> list[str]:
 
 def decision(words: Words) -> str:
     """Who decides, by when, and where it is announced."""
-    sentences = ["All dates depend on the weather."]
+    # A closure for a county final does not wait for the weather.
+    sentences = ["All dates depend on the weather."] if words.programme.works else []
     decided = words.programme.decision
     if decided is not None:
         sentences.append(sentence(f"{decided.by} decides {_led(decided.when, 'at')}"))
         where = f" {_led(decided.where, 'on')}" if decided.where else ""
         if decided.confirmed:
             final = words.language.clock(decided.confirmed)
-            sentences.append(f"You find the final word{where} at {final} on the day.")
+            sentences.append(
+                f"For the final word, look{where} from {final} on the day."
+                if where
+                else f"The final word comes at {final} on the day."
+            )
         elif where:
-            sentences.append(f"You find the word{where}.")
+            sentences.append(f"For the word, look{where}.")
     return " ".join(sentences)
 
 
@@ -118,5 +125,5 @@ def contact(words: Words) -> str:
     if club.contact:
         return sentence(club.contact)
     if club.sender.placeholder:
-        return "Please ask at the club."
-    return f"Please ask the {words.role}, {club.sender.email}."
+        return "Any questions? Please ask at the club."
+    return f"Any questions? Please ask the {words.role}, {club.sender.email}."

@@ -39,7 +39,7 @@ class Terms:
     renovation: str
     """A period of several kinds of work on greens."""
     to_sand: str
-    """What one does when one spreads sand: we sand, we topdress."""
+    """What one does with sand: we spread sand, we topdress."""
     autumn: str
     reserve_day: str
     notice_board: str
@@ -79,7 +79,7 @@ _LANGUAGES = (
         ),
         Terms(
             renovation="Greens renovation",
-            to_sand="sand",
+            to_sand="spread sand",
             autumn="autumn",
             reserve_day="Reserve day",
             notice_board="Notice board",

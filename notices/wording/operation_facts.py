@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Sequence
 from functools import partial
 
-from notices.operations import Opening
+from notices.operations import Opening, WhileWorking
 from notices.programme.model import Period, Programme, Recovery, Work
 from notices.wording import measures
 from notices.wording.greens import name_greens
@@ -16,6 +16,12 @@ LATE_IN_YEAR = (10, 11, 12, 1, 2)
 """Months in which turf hardly knits in the north temperate zone."""
 
 _TIMES = {2: "twice"}
+
+_ON_THE_DAY = {
+    WhileWorking.CLOSED: "The green is closed while we work.",
+    WhileWorking.TEMPORARY: "You play to a temporary green while we work.",
+    WhileWorking.OPEN: "You can play the green while we work.",
+}
 
 
 def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
@@ -35,6 +41,7 @@ def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
     apart = settings.get("days_between")
     return {
         "the_greens": name_greens(work.greens, programme.greens),
+        "on_the_day": _ON_THE_DAY[work.while_working],
         "each_green": "the green" if len(work.greens) == 1 else "each green",
         "width": length(width),
         "width_like": measures.like(width) if width is not None else "",

@@ -58,6 +58,8 @@ class PeriodWords:
     def which(self) -> str:
         """All 18 greens and the putting green, two or three a day."""
         greens = self.words.greens(self.period.greens)
+        if len(self.period.greens) == 1:
+            return sentence(f"only {greens}")
         pace = self._pace()
         return sentence(f"{greens}, {pace}" if pace else greens)
 
@@ -86,39 +88,52 @@ class PeriodWords:
         return self._stay_open()
 
     def open_again(self) -> str:
-        """Each green the next morning, at worst …."""
+        """Each green the next morning, all by …, or by … if it rains."""
         promise = self.period.open_again
-        statuses = {w.while_working for w in self.period.opening_works or self.period.works}
-        if statuses == {WhileWorking.OPEN}:
+        if self.stays_open():
             return self._stay_open()
         one = len(self.period.greens) == 1
         days = {(r.back_in_play.early - r.done).days for r in self.period.recoveries}
+        by = f"by {self.words.dates.day(promise.expect_by)}{self._or_if_it_rains()}"
         if days == {0}:
-            first = (
-                "The same day, when we have finished"
+            return (
+                "It opens again the same day, when we have finished."
                 if one
-                else "Each green the same day, when we have finished it"
+                else "Each green opens again the same day, when we have finished it."
             )
-        elif days == {1} and not one:
-            first = f"Each green the next morning; all by {self.words.dates.day(promise.expect_by)}"
-        else:
-            first = f"Expect {'it' if one else 'all'} by {self.words.dates.day(promise.expect_by)}"
-        return sentence(f"{first}{self._at_worst(promise, ' if it rains')}")
+        if days == {1} and not one:
+            return f"Each green opens again the next morning. All are open {by}."
+        return f"Expect {'it' if one else 'all'} {by}."
+
+    def stays_open(self) -> bool:
+        """Whether golfers can play the greens throughout."""
+        works = self.period.opening_works or self.period.works
+        return {work.while_working for work in works} == {WhileWorking.OPEN}
+
+    def leaves_putts_alone(self) -> bool:
+        """Whether nothing is done that a putt would notice afterwards."""
+        return not self.period.opening_works
+
+    def _or_if_it_rains(self) -> str:
+        promise = self.period.open_again
+        if promise.at_worst is None or promise.at_worst == promise.expect_by:
+            return ""
+        return f", or by {self.words.dates.day(promise.at_worst)} if it rains"
 
     def _stay_open(self) -> str:
         one = len(self.period.greens) == 1
         return "The green stays open." if one else "The greens stay open."
 
     def putting_well(self) -> str:
-        """Expect all by …; at worst …."""
+        """Expect all by …. At worst, …."""
         promise = self.period.putting_well
+        if self.leaves_putts_alone():
+            return "Your putts are not affected."
         every = "it " if len(self.period.greens) == 1 else "all "
         if promise.expect_by == promise.at_worst:
             return sentence(f"Expect {every}by {self.words.dates.day(promise.expect_by)}")
         if promise.growth_stops is None:
-            return sentence(
-                f"Expect {every}by {self.words.dates.day(promise.expect_by)}{self._at_worst(promise)}"
-            )
+            return f"Expect {every}by {self.words.dates.day(promise.expect_by)}.{self._at_worst(promise)}"
         if promise.through_winter:
             return sentence(
                 f"Expect {every}by {self.words.dates.day(promise.expect_by)}. "
@@ -143,16 +158,16 @@ class PeriodWords:
         autumn = self.words.language.terms.autumn
         # Named only to the week: it rests on when growth returns.
         if promise.at_worst is None:
-            return f"In a cold {autumn} some marks stay until the grass grows again in spring."
+            return f"If the {autumn} is cold, you may see some marks until spring."
         return (
-            f"In a cold {autumn} some marks stay until the grass grows again, "
-            f"about {self.words.dates.week(promise.at_worst)}."
+            f"If the {autumn} is cold, you may see some marks until about "
+            f"{self.words.dates.week(promise.at_worst)}."
         )
 
-    def _at_worst(self, promise: Promise, reason: str = "") -> str:
+    def _at_worst(self, promise: Promise) -> str:
         if promise.at_worst is None or promise.at_worst == promise.expect_by:
             return ""
-        return f", at worst {self.words.dates.day(promise.at_worst)}{reason}"
+        return f" At worst, {self.words.dates.day(promise.at_worst)}."
 
     def _at_worst_about(self, promise: Promise) -> str:
         if promise.at_worst is None:
@@ -167,11 +182,13 @@ class PeriodWords:
         """Say which days are kept free for rain; empty where none are."""
         if not self.period.reserve_dates:
             return ""
-        return f"If rain stops us, we use {self.words.dates.days(self.period.reserve_dates)}."
+        return (
+            f"If rain stops us, we catch up on {self.words.dates.days(self.period.reserve_dates)}."
+        )
 
     def reserve_days(self) -> str:
         """Name the days kept free for rain, under a label that says what they are."""
-        return f"We use {self.words.dates.days(self.period.reserve_dates)}."
+        return f"We catch up on {self.words.dates.days(self.period.reserve_dates)}."
 
     def later_dressings(self) -> str:
         """Say when greens are sanded again; empty where they are not."""
@@ -187,11 +204,9 @@ class PeriodWords:
             times = {1: "once more", 2: "twice more"}.get(
                 len(spans), f"{number(len(spans))} times more"
             )
-            order = " in the same order" if len(self.period.days) > 1 else ""
-            again = and_list(spans, "and again")
-            plural = "the green" if len(work.greens) == 1 else "the greens"
+            order = ", green by green in the same order" if len(self.period.days) > 1 else ""
             to_sand = self.words.language.terms.to_sand
-            parts.append(f"We {to_sand} {plural} {times}{order}, {again}.")
+            parts.append(f"We {to_sand} {times}{order}: {and_list(spans, 'and again')}.")
         return " ".join(parts)
 
     def raised_cut(self) -> str:
