@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING
 import click
 
 import notices
+from notices import terminal
 from notices.errors import NoticesError, PlanFault
 from notices.findings import Finding, Weight
 
@@ -29,20 +30,36 @@ _TODAY = click.option(
     metavar="DATE",
     help="Date of issue, such as 2027-07-19, in place of the plan's own.",
 )
+_LINES = click.option(
+    "--lines/--no-lines",
+    default=True,
+    help="Show the line of the plan below each finding, or put each finding on one line.",
+)
+_QUIET = click.option("-q", "--quiet", is_flag=True, help="Say only what stops the work.")
+_VERBOSE = click.option("-v", "--verbose", is_flag=True, help="Say more of what is done.")
 
 
 class _Faults(click.Group):
     """Shows what a person can mend as a sentence; everything else is a bug."""
 
     def invoke(self, ctx: click.Context) -> object:
+        if terminal.wants_no_colour():
+            ctx.color = False
         try:
             return super().invoke(ctx)
+        except PlanFault as fault:
+            terminal.show_findings(fault.findings, err=True)
+            ctx.exit(fault.exit_status)
         except NoticesError as fault:
             click.echo(str(fault), err=True)
             ctx.exit(fault.exit_status)
 
 
-@click.group(cls=_Faults, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(
+    cls=_Faults,
+    context_settings={"help_option_names": ["-h", "--help"]},
+    epilog="Exit status: 0 done, 1 the plan or a file is at fault, 2 wrong usage.",
+)
 @click.version_option(notices.__version__, prog_name="notices")
 def main() -> None:
     """Work on golf greens, planned once and explained to everyone.
@@ -58,7 +75,12 @@ def main() -> None:
 @_PLAN
 @_TODAY
 @click.option("--json", "as_json", is_flag=True, help="Write the findings as JSON.")
-def check(plan: Path, today: str | None, as_json: bool) -> None:
+@_LINES
+@_QUIET
+@_VERBOSE
+def check(
+    plan: Path, today: str | None, *, as_json: bool, lines: bool, quiet: bool, verbose: bool
+) -> None:
     """Say what is wrong with a plan, or should be thought about again.
 
     \b
@@ -68,10 +90,21 @@ def check(plan: Path, today: str | None, as_json: bool) -> None:
     try:
         loaded = notices.load_plan(plan)
     except PlanFault as fault:
-        _show(fault.findings, as_json=as_json)
+        _show(fault.findings, as_json=as_json, lines=lines)
         sys.exit(fault.exit_status)
     programme = notices.work_out(loaded.plan, _issued(loaded, today))
-    _show(loaded.located(programme.findings), as_json=as_json)
+    if verbose:
+        parts = {
+            "green": programme.greens,
+            "work": loaded.plan.works,
+            "closure": loaded.plan.closures,
+            "fixture": loaded.plan.fixtures,
+        }
+        read = ", ".join(_counted(len(part), noun) for noun, part in parts.items())
+        click.echo(f"{plan}: {read}; issued {programme.issued}", err=True)
+    if as_json or not quiet:
+        findings = () if quiet else loaded.located(programme.findings)
+        _show(findings, as_json=as_json, lines=lines)
 
 
 @main.command()
@@ -83,30 +116,51 @@ def check(plan: Path, today: str | None, as_json: bool) -> None:
     help="Folder for the pack; one that notices made before is replaced whole.",
 )
 @_TODAY
-def build(plan: Path, out: Path, today: str | None) -> None:
+@_QUIET
+@_VERBOSE
+def build(plan: Path, out: Path, today: str | None, *, quiet: bool, verbose: bool) -> None:
     """Write the whole pack: email, notice board, calendar, figures.
 
     \b
     Example:
       notices build plan.yaml --out pack
     """  # noqa: D301, click wants the sign itself
-    loaded = notices.load_plan(plan)
-    programme = notices.work_out(loaded.plan, _issued(loaded, today))
-    documents = notices.write_documents(programme, notices.canonical(loaded.plan))
-    files = notices.render_pack(documents)
-    report = notices.write_pack(files, out, version=notices.__version__, issued=programme.issued)
-    doubts = sum(found.weight is Weight.THINK_AGAIN for found in programme.findings)
+    with terminal.progress("Building") as told:
+        loaded = notices.load_plan(plan)
+        programme = notices.work_out(loaded.plan, _issued(loaded, today))
+        documents = notices.write_documents(programme, notices.canonical(loaded.plan))
+        files = notices.render_pack(documents, told)
+        report = notices.write_pack(
+            files, out, version=notices.__version__, issued=programme.issued
+        )
+    if quiet:
+        return
+    doubts = [one for one in programme.findings if one.weight is Weight.THINK_AGAIN]
+    if verbose:
+        for name in report.changed:
+            click.echo(f"{out / name}: written", err=True)
+        for name in report.removed:
+            click.echo(f"{out / name}: removed", err=True)
     if report.changed or report.removed:
         click.echo(f"{out}: {len(report.written)} files. Open {out / 'index.html'}", err=True)
     else:
         click.echo(f"{out}: nothing has changed", err=True)
     if doubts:
-        noun = "finding" if doubts == 1 else "findings"
-        click.echo(f"{doubts} {noun} to think about again: notices check {plan}", err=True)
+        found = _counted(len(doubts), "finding")
+        click.echo(f"{found} to think about again: notices check {plan}", err=True)
+
+
+def _counted(number: int, noun: str) -> str:
+    return f"{number} {noun}{'s' * (number != 1)}"
 
 
 def _issued(loaded: LoadedPlan, today: str | None) -> dt.date:
     """Return the date of issue: --today, else SOURCE_DATE_EPOCH, the plan's, or today's."""
+    return _today(today) or loaded.plan.issued or dt.datetime.now().astimezone().date()
+
+
+def _today(today: str | None) -> dt.date | None:
+    """Return the day that the command or else the environment names."""
     if today is not None:
         try:
             return dt.date.fromisoformat(today)
@@ -117,22 +171,15 @@ def _issued(loaded: LoadedPlan, today: str | None) -> dt.date:
             return dt.datetime.fromtimestamp(int(epoch), dt.UTC).date()
         except (ValueError, OverflowError, OSError):
             raise click.UsageError("SOURCE_DATE_EPOCH is not a number of seconds") from None
-    return loaded.plan.issued or dt.datetime.now().astimezone().date()
+    return None
 
 
-def _show(findings: Sequence[Finding], *, as_json: bool) -> None:
+def _show(findings: Sequence[Finding], *, as_json: bool, lines: bool) -> None:
     if as_json:
         click.echo(json.dumps([_as_data(finding) for finding in findings], ensure_ascii=False))
-        return
-    for weight in Weight:
-        chosen = [finding for finding in findings if finding.weight is weight]
-        if chosen:
-            click.echo(f"{weight.value[:1].upper()}{weight.value[1:]}:")
-            for finding in chosen:
-                # The code is what a club accepts a finding by; a fault cannot be accepted.
-                code = "" if weight is Weight.CANNOT_BUILD else f" ({finding.code})"
-                click.echo(f"  {finding}{code}")
-    if not findings:
+    elif findings:
+        terminal.show_findings(findings, lines=lines)
+    else:
         click.echo("Nothing to say: the plan is in order.")
 
 

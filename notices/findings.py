@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import enum
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 
 class Weight(enum.StrEnum):
@@ -22,6 +22,8 @@ class Place:
     file: str
     line: int | None = None
     column: int | None = None
+    text: str = field(default="", repr=False, compare=False)
+    """The line itself, as it stands in the file."""
 
     def __str__(self) -> str:
         return ":".join(
@@ -54,9 +56,9 @@ class Finding:
 
     def __str__(self) -> str:
         where = f"{self.place}: " if self.place else ""
-        return where + " ".join(_ended(part) for part in (self.message, self.suggestion) if part)
+        return where + " ".join(ended(part) for part in (self.message, self.suggestion) if part)
 
 
-def _ended(sentence: str) -> str:
+def ended(sentence: str) -> str:
     """Set the full stop, unless the sentence has an end of its own, such as a question mark."""
     return sentence if sentence.endswith((".", "?", "!", "…")) else f"{sentence}."

@@ -104,10 +104,13 @@ def test_check_says_each_thing_with_place_remedy_and_code() -> None:
     lines = result.stdout.splitlines()
     assert lines[0] == "Think again:"
     assert "For your information:" in lines
-    sender = next(line for line in lines if "names no sender" in line)
-    assert sender.startswith(f"  {SHORTEST}:3:3: ")  # "name:" in the block of the club
-    assert "Add club: sender:" in sender
-    assert sender.endswith(". (no-sender)")
+    at = next(number for number, line in enumerate(lines) if "names no sender" in line)
+    said, line, caret, remedy = lines[at : at + 4]
+    assert said.startswith(f"{SHORTEST}:3:3: ")  # "name:" in the block of the club
+    assert said.endswith(". (no-sender)")
+    assert line == "    3 |   name: Tansy Down Golf Club"
+    assert caret == "      |   ^"
+    assert remedy.startswith("  Add club: sender:")
 
 
 def test_check_of_a_plan_in_order(tmp_path: Path) -> None:
@@ -134,12 +137,50 @@ def test_check_of_a_plan_at_fault_writes_to_standard_output(tmp_path: Path) -> N
     result = run("check", path)
     assert result.exit_code == AT_FAULT
     assert result.stderr == ""
-    lines = result.stdout.splitlines()
-    assert lines[0] == "Cannot be built:"
     # Both mistakes at once, in the order of the file, each with what would be right.
-    assert [line.split(": ")[0] for line in lines[1:3]] == [f"  {path}:4:3", f"  {path}:9:16"]
-    assert "website" in lines[1]
-    assert '"hollow tining"' in lines[2]
+    assert result.stdout == (
+        "Cannot be built:\n"
+        "\n"
+        f'{path}:4:3: there is no key "webiste" here.\n'
+        "    4 |   webiste: https://tansydown.example\n"
+        "      |   ^\n"
+        '  Did you mean "website"?\n'
+        "\n"
+        f'{path}:9:16: there is no operation "hollow tinning".\n'
+        "    9 |   - operation: hollow tinning\n"
+        "      |                ^\n"
+        '  Did you mean "hollow tining"?\n'
+    )
+
+
+def test_each_finding_on_one_line_for_programs_that_read_lines(tmp_path: Path) -> None:
+    path = with_faults(tmp_path)
+    assert run("check", path, "--no-lines").stdout == (
+        "Cannot be built:\n"
+        f'{path}:4:3: there is no key "webiste" here. Did you mean "website"?\n'
+        f'{path}:9:16: there is no operation "hollow tinning". Did you mean "hollow tining"?\n'
+    )
+
+
+def test_quiet_says_only_what_stops_a_build(tmp_path: Path) -> None:
+    assert run("check", SHORTEST, "--quiet").output == ""
+    assert run("check", SHORTEST, "--quiet", "--json").stdout == "[]\n"
+    assert "Cannot be built:" in run("check", with_faults(tmp_path), "-q").stdout
+    built = run("build", SHORTEST, "--out", tmp_path / "pack", "-q")
+    assert (built.exit_code, built.output) == (DONE, "")
+    assert (tmp_path / "pack" / "index.html").is_file()
+
+
+def test_verbose_says_what_was_read_and_written(tmp_path: Path) -> None:
+    # Nine greens and one work stand in the plan, and no fixture.
+    told = run("check", SHORTEST, "--verbose", "--today", "2027-07-01").stderr
+    assert told == f"{SHORTEST}: 9 greens, 1 work, 0 closures, 0 fixtures; issued 2027-07-01\n"
+    out = tmp_path / "pack"
+    said = run("build", SHORTEST, "--out", out, "-v").stderr.splitlines()
+    assert f"{out / 'index.html'}: written" in said
+    assert {line for line in said if line.endswith(": written")} == {
+        f"{path}: written" for path in out.iterdir()
+    }
 
 
 def findings(result: Result) -> list[dict[str, Any]]:
@@ -477,7 +518,7 @@ def test_a_plan_at_fault_as_a_process(tmp_path: Path) -> None:
     path = with_faults(tmp_path)
     checked = process("check", path.name, cwd=tmp_path)
     assert (checked.returncode, checked.stderr) == (AT_FAULT, "")
-    assert "  plan.yaml:4:3: " in checked.stdout
+    assert "\nplan.yaml:4:3: " in checked.stdout
     built = process("build", path.name, "--out", "pack", cwd=tmp_path)
     assert (built.returncode, built.stdout) == (AT_FAULT, "")
     assert "plan.yaml:4:3: " in built.stderr

@@ -36,6 +36,8 @@ RULES = {
     "paths": may(),
     "findings": may("errors"),
     "errors": may("findings"),
+    "excerpt": may(),
+    "terminal": may("errors findings excerpt", "click"),
     # Numbers in, numbers out: not even a finding.
     "agronomy": may("units references", "astral"),
     "operations": may("units errors findings agronomy", "pydantic"),
@@ -63,7 +65,7 @@ RULES = {
     "pack": may("errors findings rendering documents paths"),
     "__init__": may("errors findings plan programme documents rendering pack"),
     "cli": may(
-        "__init__ units references paths findings errors agronomy operations plan programme wording"
+        "__init__ units references paths findings errors terminal agronomy operations plan programme wording"
         " drawings documents rendering pack",
         "click",
     ),

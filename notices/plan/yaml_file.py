@@ -72,6 +72,8 @@ class PlanSource:
     file: str
     """Name of the file as the user gave it."""
     root: _Spot = field(repr=False, compare=False)
+    lines: Sequence[str] = field(default=(), repr=False, compare=False)
+    """The file line by line."""
 
     def place(self, path: Sequence[str | int], *, key: bool = False) -> Place:
         """Return where the part at the end of the path stands.
@@ -88,8 +90,8 @@ class PlanSource:
         steps = list(self._steps(path))
         spot = steps[-1][1] if steps else self.root
         if key and spot.key and steps[-1][0] == len(path) - 1:
-            return Place(self.file, *spot.key)
-        return Place(self.file, spot.line, spot.column)
+            return _placed(self.file, spot.key, self.lines)
+        return _placed(self.file, (spot.line, spot.column), self.lines)
 
     def typed(self, path: Sequence[str | int]) -> str | None:
         """Return the letters of a single value as typed, "1.50" for the number 1.5.
@@ -123,6 +125,11 @@ def read_yaml(path: Path) -> PlanSource:
     file = str(path)
     text = _text(_bytes(path, file), file)
     return _Reader(text, file).read()
+
+
+def _placed(file: str, at: Position, lines: Sequence[str]) -> Place:
+    line, column = at
+    return Place(file, line, column, lines[line - 1] if line <= len(lines) else "")
 
 
 def _refuse(code: str, place: Place, message: str, suggestion: str = "") -> NoReturn:
@@ -202,23 +209,23 @@ def _text(data: bytes, file: str) -> str:
         before = body[: error.start].decode("utf-8")
         _refuse(
             "file-not-utf8",
-            _place_after(before, file),
+            _place_at(body.decode("utf-8", "replace"), len(before), file),
             f"the byte {body[error.start]:02X} here is not UTF-8",
             "Save the file again with the encoding UTF-8",
         )
     if invisible := _INVISIBLE.search(text):
         _refuse(
             "invisible-character",
-            _place_after(text[: invisible.start()], file),
+            _place_at(text, invisible.start(), file),
             f"an invisible character (U+{ord(invisible[0]):04X}) stands here",
             "Delete it",
         )
     return text
 
 
-def _place_after(text: str, file: str) -> Place:
-    lines = _lines(text)
-    return Place(file, len(lines), len(lines[-1]) + 1)
+def _place_at(text: str, index: int, file: str) -> Place:
+    before = _lines(text[:index])
+    return _placed(file, (len(before), len(before[-1]) + 1), _lines(text))
 
 
 def _lines(text: str) -> list[str]:
@@ -246,6 +253,7 @@ class _Reader:
 
     def __init__(self, text: str, file: str) -> None:
         self._text = text
+        self._lines = _lines(text)
         self._file = file
         self._stack: list[_Frame] = []
         self._findings: list[Finding] = []
@@ -273,17 +281,17 @@ class _Reader:
         if not isinstance(data, dict):
             _refuse(
                 "plan-not-a-block",
-                Place(self._file, spot.line, spot.column),
+                _placed(self._file, (spot.line, spot.column), self._lines),
                 "a plan consists of keys with their values, and this is "
                 + ("a list" if isinstance(data, list) else "a single value"),
                 'Begin with a line such as "club:"',
             )
-        return PlanSource(data, self._file, spot)
+        return PlanSource(data, self._file, spot, self._lines)
 
     def _take_complaint(self, error: yaml.MarkedYAMLError) -> None:
         if "nesting depth" in str(error.problem):  # the C parser's own limit, met looking ahead
             self._refuse_depth(position(error.problem_mark))
-        at, message, suggestion = in_plain_words(error, _lines(self._text))
+        at, message, suggestion = in_plain_words(error, self._lines)
         self._fault(at, "yaml-syntax", message, suggestion)
         self._stop_at_faults()
 
@@ -448,7 +456,8 @@ class _Reader:
         suggestion: str = "",
         path: PlanPath = (),
     ) -> None:
-        self._findings.append(_finding(code, Place(self._file, *at), message, suggestion, path))
+        place = _placed(self._file, at, self._lines)
+        self._findings.append(_finding(code, place, message, suggestion, path))
         if len(self._findings) >= MOST_FAULTS:
             self._stop_at_faults()
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import json
+from collections.abc import Callable
 
 from notices.documents.index import Index
 from notices.documents.model import CalendarDocument, Document, Letter
@@ -34,16 +35,27 @@ Only the reasons may go, never a fact: where even that is too much, a second pag
 """
 
 
-def render_pack(documents: PackDocuments) -> tuple[RenderedFile, ...]:
-    """Render every file of a pack but its manifest."""
+def render_pack(
+    documents: PackDocuments, told: Callable[[int, int], None] = lambda _done, _of: None
+) -> tuple[RenderedFile, ...]:
+    """Render every file of a pack but its manifest.
+
+    ``told`` hears how many of how many parts are done, for whoever waits.
+    """
     calendar = _calendar(documents.calendar)
-    return (
-        _index(documents.index),
-        *_email(documents.member_email, calendar.content),
-        _sheet(documents.board_notice),
-        calendar,
-        *(_record(name, data) for name, data in documents.records.items()),
+    parts: tuple[Callable[[], tuple[RenderedFile, ...]], ...] = (
+        lambda: (_index(documents.index),),
+        lambda: _email(documents.member_email, calendar.content),
+        lambda: (_sheet(documents.board_notice),),
+        lambda: (calendar,),
+        lambda: tuple(_record(name, data) for name, data in documents.records.items()),
     )
+    files: list[RenderedFile] = []
+    for number, part in enumerate(parts):
+        told(number, len(parts))
+        files += part()
+    told(len(parts), len(parts))
+    return tuple(files)
 
 
 def issued(document: Document) -> str:
