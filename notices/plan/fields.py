@@ -37,14 +37,14 @@ def _read_and_written(
     return BeforeValidator(parse), PlainSerializer(write, return_type=str)
 
 
-def _text(value: object) -> object:
+def read_text(value: object) -> object:
     """Take a name that YAML took for a number for a name, and spaces around it for a slip."""
     if isinstance(value, int | float) and not isinstance(value, bool):
         return str(value)
     return value.strip() if isinstance(value, str) else value
 
 
-def _number(value: object) -> object:
+def read_number(value: object) -> object:
     """Pydantic would take true for 1."""
     if isinstance(value, bool):
         raise Refusal(f"{quoted(value)} is not a number", "write one such as 4")
@@ -52,9 +52,9 @@ def _number(value: object) -> object:
 
 
 # The limits stand first, so that pydantic knows them for those of a text.
-Text = Annotated[str, Field(min_length=1, max_length=2000), BeforeValidator(_text)]
-Number = Annotated[float, BeforeValidator(_number)]
-WholeNumber = Annotated[int, BeforeValidator(_number)]
+Text = Annotated[str, Field(min_length=1, max_length=2000), BeforeValidator(read_text)]
+Number = Annotated[float, BeforeValidator(read_number)]
+WholeNumber = Annotated[int, BeforeValidator(read_number)]
 LengthMm = Annotated[float, *_read_and_written(q.length_mm, q.format_length_mm)]
 LengthM = Annotated[float, *_read_and_written(q.length_m, q.format_length_m)]
 AreaM2 = Annotated[float, *_read_and_written(q.area_m2, q.format_area_m2)]
@@ -70,17 +70,19 @@ WorkingDay = Annotated[
 ]
 
 
-def _one_day(value: object) -> dt.date:
+def read_day(value: object) -> dt.date:
+    """Read one date."""
     days = all_days(parse_days(value))
     if len(days) != 1:
         raise Refusal(f"{len(days)} days are given", f"write one date such as {days[0]}")
     return days[0]
 
 
-Day = Annotated[dt.date, *_read_and_written(_one_day, dt.date.isoformat)]
+Day = Annotated[dt.date, *_read_and_written(read_day, dt.date.isoformat)]
 
 
-def _address(value: object) -> str:
+def read_address(value: object) -> str:
+    """Read an email address."""
     from email_validator import EmailNotValidError, validate_email  # noqa: PLC0415, start-up time
 
     try:
@@ -96,10 +98,11 @@ def _address(value: object) -> str:
     )
 
 
-Address = Annotated[str, BeforeValidator(_address)]
+Address = Annotated[str, BeforeValidator(read_address)]
 
 
-def _zone(value: object) -> str:
+def read_zone(value: object) -> str:
+    """Read the IANA name of a time zone."""
     if not isinstance(value, str):
         raise Refusal(f"{quoted(value)} is not a time zone", "write one such as Europe/London")
     try:
@@ -111,10 +114,11 @@ def _zone(value: object) -> str:
     return value
 
 
-Zone = Annotated[str, BeforeValidator(_zone)]
+Zone = Annotated[str, BeforeValidator(read_zone)]
 
 
-def _operation(value: object, info: ValidationInfo) -> str:
+def read_operation(value: object, info: ValidationInfo) -> str:
+    """Read the name of a kind of work, in any capitals and with any spaces."""
     words = " ".join(re.split(r"[\s_]+", value.strip().lower())) if isinstance(value, str) else ""
     # The plan may bring kinds of work of its own; their names come as the context.
     known: Collection[str] = info.context or CATALOGUE
@@ -125,10 +129,11 @@ def _operation(value: object, info: ValidationInfo) -> str:
     raise Refusal(f"there is no operation {quoted(value)}", hint)
 
 
-OperationName = Annotated[str, BeforeValidator(_operation)]
+OperationName = Annotated[str, BeforeValidator(read_operation)]
 
 
-def _while_working(value: object) -> WhileWorking:
+def read_while_working(value: object) -> WhileWorking:
+    """Read what a green is to golfers on a day of work."""
     for choice in WhileWorking:
         if str(value).strip().lower() == choice.value:
             return choice
@@ -137,12 +142,13 @@ def _while_working(value: object) -> WhileWorking:
     )
 
 
-StateWhileWorking = Annotated[WhileWorking, BeforeValidator(_while_working)]
+StateWhileWorking = Annotated[WhileWorking, BeforeValidator(read_while_working)]
 
 _REOPENING = {"when finished": 0, "next morning": 1}
 
 
-def _reopen(value: object) -> int:
+def read_reopening(value: object) -> int:
+    """Read when a green comes back into play, as days after the work."""
     words = " ".join(value.lower().split()) if isinstance(value, str) else ""
     if words in _REOPENING:
         return _REOPENING[words]
@@ -159,4 +165,4 @@ def _write_reopen(days: int) -> str:
     return named.get(days, f"{days} days later")
 
 
-Reopening = Annotated[int, *_read_and_written(_reopen, _write_reopen)]
+Reopening = Annotated[int, *_read_and_written(read_reopening, _write_reopen)]

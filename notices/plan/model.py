@@ -465,17 +465,17 @@ class Plan(Part):
     issued: Day | None = None
     """Date of issue of the notices."""
     club: Club
-    """Who."""
+    """The club that the notices come from."""
     course: Course
-    """Where."""
+    """The greens, and what they grow in."""
     crew: Crew | None = None
-    """With whom."""
+    """Who does the work, and when."""
     sand: Sand = Sand()
     """Dressing sand."""
     operations: tuple[OwnOperation, ...] = ()
     """Kinds of work that the catalogue does not have."""
     works: tuple[Work, ...] = ()
-    """What is to be done."""
+    """The work that is planned."""
     closures: tuple[Closure, ...] = ()
     """What is closed besides."""
     fixtures: tuple[Fixture, ...] = ()

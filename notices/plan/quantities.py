@@ -203,6 +203,11 @@ def format_whole_number(value: int) -> str:
     return str(value)
 
 
+def units_of(kind: str) -> tuple[str, ...]:
+    """Return every spelling of the units of a kind, such as "length", in small letters."""
+    return tuple(name for name, (of, _) in _simple_units().items() if of == kind)
+
+
 def _write(value: float, kind: _Kind) -> str:
     return f"{_digits(value)} {kind.unit}"
 

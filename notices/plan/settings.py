@@ -90,6 +90,11 @@ def write_settings(operation: Operation, values: Mapping[str, object]) -> dict[s
     return written
 
 
+def write_value(kind: Kind, value: SettingValue) -> SettingValue:
+    """Write one value of a setting in the words in which a plan has it."""
+    return _FORMAT[kind](value)
+
+
 def _unknown(operation: Operation, name: str) -> SettingProblem:
     known = [setting.name for setting in operation.settings]
     guess = nearest(name, known)
