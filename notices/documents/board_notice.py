@@ -67,15 +67,8 @@ def board_notice(programme: Programme) -> Document:
         facts += (Fact("besides", text) for text in besides)
     if main is not None:
         sections.append(Section("why", words.story(main)[:1], "Why"))
-    sections.append(
-        Section(
-            "ask",
-            (
-                Paragraph.of(circumstances.decision(words)),
-                Paragraph.of(circumstances.contact(words)),
-            ),
-        )
-    )
+    ask = filter(None, (circumstances.decision(words), circumstances.contact(words)))
+    sections.append(Section("ask", tuple(Paragraph.of(text) for text in ask)))
     down = words.dates.day(last_day_of_news(programme))
     sections.append(Section("take down", (Paragraph.of(f"Take down after {down}."),)))
     return Document(

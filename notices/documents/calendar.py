@@ -40,7 +40,11 @@ def calendar(programme: Programme) -> CalendarDocument:
         )
         for parts, summary, description, first, last, tentative, category in _entries(words)
     ]
-    about = "Planned work, closures and reserve days. All dates depend on the weather."
+    about = (
+        "Planned work, closures and reserve days. All dates depend on the weather."
+        if programme.works
+        else "Closures."
+    )
     return CalendarDocument(
         name="calendar",
         title=f"{'DRAFT: ' if draft else ''}{programme.club.name}: work on the course",

@@ -115,7 +115,8 @@ def _closing(words: Words) -> Section:
     signed = ", ".join(filter(None, (programme.club.sender.name, words.role, programme.club.name)))
     blocks: list[Block] = [Paragraph.of(line) for line in lines if line]
     blocks.append(Paragraph.of(signed))
-    return Section("closing", tuple(blocks), "Weather, and whom to ask")
+    title = "Weather, and whom to ask" if programme.works else "Whom to ask"
+    return Section("closing", tuple(blocks), title)
 
 
 def _letter(document: Document, programme: Programme) -> Letter:

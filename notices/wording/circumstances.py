@@ -15,7 +15,9 @@ def closed_thing(words: Words, closed: Closure) -> str:
         subject = "course"
     else:
         subject = words.greens(closed.greens) if closed.greens else closed.what
-    state = "temporary greens" if "temporary green" in closed.instead.lower() else "closed"
+    state = "closed"
+    if "temporary green" in closed.instead.lower():
+        state = "temporary green" if len(closed.greens) == 1 else "temporary greens"
     return f"{subject[:1].upper()}{subject[1:]}: {state}"
 
 
@@ -34,11 +36,17 @@ def closure(words: Words, closed: Closure) -> str:
     reason = f": {closed.reason}" if closed.reason else ""
     if "temporary green" in closed.instead.lower():
         have = "has" if are == "is" else "have"
-        return sentence(f"{subject} {have} {closed.instead} {when}{reason}")
+        return sentence(f"{subject} {have} {_inside(closed.instead)} {when}{reason}")
     sentences = [sentence(f"{subject} {are} closed {when}{reason}")]
     if closed.instead:
         sentences.append(sentence(f"Please use {closed.instead}"))
     return " ".join(sentences)
+
+
+def _inside(text: str) -> str:
+    """Fit words that a plan may write as a sentence into the middle of one."""
+    words = text.rstrip(".")
+    return words if words[1:2].isupper() else words[:1].lower() + words[1:]
 
 
 def _plural(what: str) -> bool:
@@ -71,7 +79,7 @@ def restrictions(words: Words) -> list[str]:
     """What golfers go without, a few sentences each."""
     said = []
     for restriction in words.programme.restrictions:
-        but = f" (except {restriction.exception})" if restriction.exception else ""
+        but = f" (except {restriction.exception.rstrip('.')})" if restriction.exception else ""
         when = words.dates.on_days(restriction.dates)
         sentences = [sentence(f"no {restriction.what} {when}{but}")]
         if restriction.ask:
@@ -86,18 +94,23 @@ def decision(words: Words) -> str:
     sentences = ["All dates depend on the weather."] if words.programme.works else []
     decided = words.programme.decision
     if decided is not None:
-        sentences.append(sentence(f"{decided.by} decides {_led(decided.when, 'at')}"))
-        where = f" {_led(decided.where, 'on')}" if decided.where else ""
-        if decided.confirmed:
-            final = words.language.clock(decided.confirmed)
-            sentences.append(
-                f"For the final word, look{where} from {final} on the day."
-                if where
-                else f"The final word comes at {final} on the day."
-            )
-        elif where:
-            sentences.append(f"For the word, look{where}.")
-    return " ".join(sentences)
+        decides = "decides" if words.programme.works else "decides on any change"
+        sentences.append(sentence(f"{decided.by} {decides} {_led(decided.when, 'at')}"))
+        final = words.language.clock(decided.confirmed) if decided.confirmed else ""
+        where = _led(decided.where, "on") if decided.where else ""
+        sentences.append(_where_to_look(where, final))
+    return " ".join(filter(None, sentences))
+
+
+def _where_to_look(where: str, final: str) -> str:
+    """Say where the decision is told and from what time it holds; empty where neither is known."""
+    word = "final" if final else "latest"
+    if where and not where.lower().startswith("by "):
+        time = f" from {final} on the day" if final else ""
+        return f"For the {word} word, look {where}{time}."
+    # Nobody looks by email.
+    comes = [where, f"at {final} on the day" if final else ""]
+    return f"The {word} word comes {' '.join(filter(None, comes))}." if any(comes) else ""
 
 
 def _led(text: str, preposition: str) -> str:

@@ -22,6 +22,11 @@ _ON_THE_DAY = {
     WhileWorking.TEMPORARY: "You play to a temporary green while we work.",
     WhileWorking.OPEN: "You can play the green while we work.",
 }
+_ON_THE_DAY_OF_SEVERAL = {
+    WhileWorking.CLOSED: "Each green is closed while we work on it.",
+    WhileWorking.TEMPORARY: "You play to a temporary green while we work.",
+    WhileWorking.OPEN: "You can play each green while we work.",
+}
 
 
 def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
@@ -39,9 +44,10 @@ def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
     disturbed = programme.figure("surface disturbed", work.id)
     dressings = settings.get("dressings")
     apart = settings.get("days_between")
+    on_the_day = _ON_THE_DAY if len(work.greens) == 1 else _ON_THE_DAY_OF_SEVERAL
     return {
         "the_greens": name_greens(work.greens, programme.greens),
-        "on_the_day": _ON_THE_DAY[work.while_working],
+        "on_the_day": on_the_day[work.while_working],
         "each_green": "the green" if len(work.greens) == 1 else "each green",
         "width": length(width),
         "width_like": measures.like(width) if width is not None else "",

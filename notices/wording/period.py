@@ -4,10 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from notices.operations import Opening, WhileWorking
+from notices.operations import Noticed, Opening, WhileWorking
 from notices.programme.model import Period, Promise
 from notices.wording.lists import and_list, number, sentence, span
 from notices.wording.words import Words
+
+_SLOWER_PUTTS = {
+    "raising the height of cut": "Putts are slower until we mow lower again.",
+    "overseeding": "Putts may be a little slower for a while.",
+}
+"""What putts are like after work that opens nothing, as the texts on that work have it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +118,18 @@ class PeriodWords:
 
     def leaves_putts_alone(self) -> bool:
         """Whether nothing is done that a putt would notice afterwards."""
-        return not self.period.opening_works
+        works = self.period.works
+        return (
+            not self.period.opening_works
+            and not self._slower_putts()
+            and all(work.operation.noticed is Noticed.HARDLY for work in works)
+        )
+
+    def _slower_putts(self) -> str:
+        if self.period.opening_works:
+            return ""
+        said = (_SLOWER_PUTTS.get(work.operation.name, "") for work in self.period.works)
+        return next(filter(None, said), "")
 
     def _or_if_it_rains(self) -> str:
         promise = self.period.open_again
@@ -129,6 +146,8 @@ class PeriodWords:
         promise = self.period.putting_well
         if self.leaves_putts_alone():
             return "Your putts are not affected."
+        if slower := self._slower_putts():
+            return slower
         every = "it " if len(self.period.greens) == 1 else "all "
         if promise.expect_by == promise.at_worst:
             return sentence(f"Expect {every}by {self.words.dates.day(promise.expect_by)}")
@@ -182,13 +201,14 @@ class PeriodWords:
         """Say which days are kept free for rain; empty where none are."""
         if not self.period.reserve_dates:
             return ""
-        return (
-            f"If rain stops us, we catch up on {self.words.dates.days(self.period.reserve_dates)}."
-        )
+        return f"If rain stops us, we catch up {self._on_reserve_days()}."
 
     def reserve_days(self) -> str:
         """Name the days kept free for rain, under a label that says what they are."""
-        return f"We catch up on {self.words.dates.days(self.period.reserve_dates)}."
+        return f"We catch up {self._on_reserve_days()}."
+
+    def _on_reserve_days(self) -> str:
+        return self.words.dates.on_days(self.period.reserve_dates)
 
     def later_dressings(self) -> str:
         """Say when greens are sanded again; empty where they are not."""
@@ -204,7 +224,8 @@ class PeriodWords:
             times = {1: "once more", 2: "twice more"}.get(
                 len(spans), f"{number(len(spans))} times more"
             )
-            order = ", green by green in the same order" if len(self.period.days) > 1 else ""
+            several = len(work.greens) > 1 and len(work.dates) > 1
+            order = ", green by green in the same order" if several else ""
             to_sand = self.words.language.terms.to_sand
             parts.append(f"We {to_sand} {times}{order}: {and_list(spans, 'and again')}.")
         return " ".join(parts)

@@ -11,6 +11,7 @@ from pathlib import Path
 import icalendar
 import pytest
 
+from notices.wording.blocks import Paragraph
 from tests.documents.building import BuiltPack, build_data
 from tests.documents.dates_in_words import days_in, read_dates, read_greens
 from tests.documents.reading import Mail, Page, Sheet, plain, tight
@@ -132,17 +133,79 @@ def test_closures_only(tmp_path: Path) -> None:
     said = days_in(read_dates(page.text, pack.programme.issued))
     august = {dt.date(2027, 8, day) for day in (9, 16, 17)}
     assert august <= set(said)
-    assert "The course is closed on Monday 9 August." in page.text
-    assert "the county final" in page.text
+    assert "The course is closed on Monday 9 August: the county final." in page.text
+    assert "Greens 1 to 3 are closed on Monday 16 and Tuesday 17 August." in page.text
     sheet = plain(Sheet.read(pack.files["board-notice-a4.pdf"]).text)
     assert "Mon 9 Aug" in sheet
-    assert "the county final" in sheet
+    assert "The course is closed on Monday 9 August: the county final." in sheet
+    # A county final does not wait for the weather.
+    assert "Whom to ask" in page.text
+    for text in (page.text, plain(pack.text("member-email.txt")), sheet, pack.text("calendar.ics")):
+        assert "weather" not in text.casefold()
+    # No line is left empty where the weather stood.
+    for document in (pack.documents.board_notice, pack.documents.member_email.document):
+        for section in document.sections:
+            assert all(b.text for b in section.blocks if isinstance(b, Paragraph)), section.name
     assert Sheet.read(pack.files["board-notice-a4.pdf"]).pages == 1
     mail = Mail.read(pack.files["member-email.eml"])
     assert mail.images == {}
     assert len(icalendar.Calendar.from_ical(pack.files["calendar.ics"]).walk("VEVENT")) == 2
     # A subject that says when.
     assert read_dates(str(mail.message["Subject"]), pack.programme.issued)
+
+
+def every_text(pack: BuiltPack) -> dict[str, str]:
+    return {
+        "page": Page(pack.text("member-email.html")).text,
+        "text": plain(pack.text("member-email.txt")),
+        "sheet": plain(Sheet.read(pack.files["board-notice-a4.pdf"]).text),
+    }
+
+
+def test_closures_with_temporary_greens(tmp_path: Path) -> None:
+    data = plan(
+        closures=[
+            {"what": "green 7", "dates": "2027-08-09", "instead": "a temporary green"},
+            {
+                "what": "greens 1-3",
+                "dates": "2027-08-16 to 2027-08-17",
+                "instead": "temporary greens",
+                "reason": "a new drain",
+            },
+        ]
+    )
+    for where, text in every_text(built(data, tmp_path)).items():
+        assert "Green 7 has a temporary green on Monday 9 August." in text, where
+        assert (
+            "Greens 1 to 3 have temporary greens on Monday 16 and Tuesday 17 August: a new drain."
+        ) in text, where
+        assert "are closed" not in text, where
+        assert "is closed" not in text, where
+
+
+def test_a_raised_cut_and_a_feed_alone(tmp_path: Path) -> None:
+    """The greens stay open, and putts are slower: no line may say otherwise."""
+    data = plan(work("raising the height of cut", "2027-07-30"), work("feeding", "2027-07-30"))
+    for where, text in every_text(built(data, tmp_path)).items():
+        assert "The greens stay open." in text, where
+        assert "Putts are slower until we mow lower again." in text, where
+        assert "not affected" not in text, where
+        # What was never shut does not open again.
+        assert "open again" not in text.casefold(), where
+
+
+def test_a_feed_alone_leaves_putts_alone(tmp_path: Path) -> None:
+    for where, text in every_text(built(plan(work("feeding", "2027-07-30")), tmp_path)).items():
+        assert "Your putts are not affected." in text, where
+        assert "open again" not in text.casefold(), where
+
+
+def test_greens_that_close_say_when_they_open_again(tmp_path: Path) -> None:
+    # When finished, the catalogue has it.
+    pack = built(plan(work("verticutting", "2027-05-03 to 2027-05-04")), tmp_path)
+    for where, text in every_text(pack).items():
+        assert "Open again" in text, where
+        assert "Each green opens again the same day, when we have finished it." in text, where
 
 
 def test_many_greens_over_many_days(tmp_path: Path) -> None:
@@ -231,7 +294,7 @@ def test_without_a_sender(tmp_path: Path) -> None:
     pack = built(plan(work("hollow tining", "2027-08-09")), tmp_path)
     mail = Mail.read(pack.files["member-email.eml"])
     assert mail.message["From"].addresses[0].domain.endswith(".invalid")
-    assert "Please ask at the club." in mail.html
+    assert "Any questions? Please ask at the club." in mail.html
     # An address that cannot be delivered to is no help to a member.
     assert ".invalid" not in Page(mail.html).text
     assert ".invalid" not in mail.text
@@ -245,7 +308,11 @@ def test_work_in_october_says_what_winter_does(tmp_path: Path) -> None:
         plain(pack.text("member-email.txt")),
         plain(Sheet.read(pack.files["board-notice-a4.pdf"]).text),
     ):
-        assert re.search(r"until the grass grows again|does not grow in winter", text)
+        assert re.search(
+            r"If the autumn is cold, you may see some marks until about the \w+ week of \w+ 2028\."
+            r"|Grass does not grow in winter\.",
+            text,
+        )
         rough = [said for said in read_dates_of_rough(text) if said]
         assert rough
         assert all(day.year == 2028 for day in rough)

@@ -39,7 +39,7 @@ WORK = work("hollow tining", "2027-08-09 to 2027-08-11")
         ),
         (
             {"what": "green 7", "dates": "2027-08-09", "reason": "a drain"},
-            "Green 7 is closed on Monday 9 August. The reason: a drain.",
+            "Green 7 is closed on Monday 9 August: a drain.",
             "Green 7: closed",
         ),
         (
@@ -81,6 +81,17 @@ WORK = work("hollow tining", "2027-08-09 to 2027-08-11")
             ),
             "Golf shop's terrace: closed",
         ),
+        # Both a reason and something else to play.
+        (
+            {
+                "what": "green 7",
+                "dates": "2027-08-09",
+                "reason": "a drain.",
+                "instead": "the short course",
+            },
+            "Green 7 is closed on Monday 9 August: a drain. Please use the short course.",
+            "Green 7: closed",
+        ),
     ],
 )
 def test_closures(closure: dict[str, object], said: str, listed: str) -> None:
@@ -102,25 +113,51 @@ def test_temporary_greens_are_not_called_closed() -> None:
     (closed,) = told.programme.closures
     assert circumstances.closed_thing(told, closed) == "Greens 1 to 9: temporary greens"
     assert circumstances.closure(told, closed) == (
-        "Greens 1 to 9 are closed on Monday 1 and Tuesday 2 November. "
-        "Please use temporary greens. The reason: drain trenching."
+        "Greens 1 to 9 have temporary greens on Monday 1 and Tuesday 2 November: drain trenching."
     )
+
+
+@pytest.mark.parametrize(
+    ("what", "instead", "said", "listed"),
+    [
+        ("green 7", "a temporary green", "Green 7 has a temporary green", "temporary green"),
+        (
+            "green 7",
+            "A temporary green on the fairway.",
+            "Green 7 has a temporary green on the fairway",
+            "temporary green",
+        ),
+        ("greens 1, 2", "Temporary greens", "Greens 1 and 2 have temporary greens", None),
+        ("greens 1-18", "temporary greens", "All 18 greens have temporary greens", None),
+        ("course", "temporary greens", "The course has temporary greens", None),
+        ("the back nine", "temporary greens", "The back nine has temporary greens", None),
+    ],
+)
+def test_one_closure_with_temporary_greens(
+    what: str, instead: str, said: str, listed: str | None
+) -> None:
+    closure = {"what": what, "dates": "2027-11-01", "instead": instead}
+    told = words(plan(WORK, closures=[closure]))
+    (closed,) = told.programme.closures
+    assert circumstances.closure(told, closed) == f"{said} on Monday 1 November."
+    state = circumstances.closed_thing(told, closed).partition(": ")[2]
+    assert state == (listed or "temporary greens")
 
 
 @pytest.mark.parametrize(
     ("date", "greens", "said"),
     [
         # The day of the work.
-        ("2027-08-09", "1-18", ["Medal, Monday 9 August: greens 1 to 6 are not in play."]),
-        ("2027-08-11", "12", ["Medal, Wednesday 11 August: green 12 is not in play."]),
+        ("2027-08-09", "1-18", ["Medal, Monday 9 August: greens 1 to 6 are out of play that day."]),
+        ("2027-08-11", "12", ["Medal, Wednesday 11 August: green 12 is out of play that day."]),
         # Days after it, the greens open and not yet smooth.
         (
             "2027-08-13",
             "1-18",
             [
                 (
-                    "Medal, Friday 13 August: the greens are still recovering. "
-                    "Expect slower, less even putts."
+                    "Medal, Friday 13 August: the greens will still be healing. "
+                    "Putts will be slower and may wander."
                 )
             ],
         ),
@@ -129,8 +166,8 @@ def test_temporary_greens_are_not_called_closed() -> None:
             "12",
             [
                 (
-                    "Medal, Friday 13 August: green 12 is still recovering. "
-                    "Expect slower, less even putts."
+                    "Medal, Friday 13 August: green 12 will still be healing. "
+                    "Putts will be slower and may wander."
                 )
             ],
         ),
@@ -159,8 +196,8 @@ def test_a_fixture_on_recovering_greens_of_a_course_with_a_putting_green_that_is
     )
     assert circumstances.fixtures(told) == [
         (
-            "Medal, Friday 13 August: all 18 greens are still recovering. "
-            "Expect slower, less even putts."
+            "Medal, Friday 13 August: all 18 greens will still be healing. "
+            "Putts will be slower and may wander."
         )
     ]
 
@@ -177,9 +214,13 @@ def test_a_fixture_on_recovering_greens_of_a_course_with_a_putting_green_that_is
                 "ask": "the shop",
             },
             (
-                "No buggies from Monday 9 to Sunday 15 August. "
-                "Exception: members with a medical exemption. Please ask the shop."
+                "No buggies from Monday 9 to Sunday 15 August "
+                "(except members with a medical exemption). Please ask the shop."
             ),
+        ),
+        (
+            {"what": "buggies", "dates": "2027-08-09", "except": "members who cannot walk."},
+            "No buggies on Monday 9 August (except members who cannot walk).",
         ),
     ],
 )
@@ -203,7 +244,7 @@ def test_restrictions(restriction: dict[str, object], said: str) -> None:
             },
             (
                 "All dates depend on the weather. The Course Manager decides at 16:00 the day before. "
-                "You find the word on the clubhouse board."
+                "For the latest word, look on the clubhouse board."
             ),
         ),
         (
@@ -215,7 +256,8 @@ def test_restrictions(restriction: dict[str, object], said: str) -> None:
             },
             (
                 "All dates depend on the weather. The Course Manager decides at 16:00 the day before. "
-                "You find the final word on the clubhouse board and the website at 06:30 on the day."
+                "For the final word, look on the clubhouse board and the website "
+                "from 06:30 on the day."
             ),
         ),
     ],
@@ -228,7 +270,62 @@ def test_who_decides(decision: dict[str, str] | None, said: str) -> None:
 def test_a_decision_told_nowhere_in_particular_still_has_its_time() -> None:
     decision = {"by": "the Secretary", "when": "16:00 the day before", "confirmed": "06:30"}
     said = circumstances.decision(words(plan(WORK, decision=decision)))
-    assert said.endswith("You find the final word at 06:30 on the day.")
+    assert said == (
+        "All dates depend on the weather. The Secretary decides at 16:00 the day before. "
+        "The final word comes at 06:30 on the day."
+    )
+
+
+@pytest.mark.parametrize(
+    ("confirmed", "said"),
+    [
+        ({}, "The latest word comes by email."),
+        ({"confirmed": "06:30"}, "The final word comes by email at 06:30 on the day."),
+    ],
+)
+def test_nobody_looks_by_email(confirmed: dict[str, str], said: str) -> None:
+    decision = {"by": "the Secretary", "when": "noon", "where": "by email", **confirmed}
+    assert circumstances.decision(words(plan(WORK, decision=decision))) == (
+        f"All dates depend on the weather. The Secretary decides at noon. {said}"
+    )
+
+
+def test_the_final_word_in_american() -> None:
+    decision = {
+        "by": "the superintendent",
+        "when": "noon the day before",
+        "where": "the bulletin board",
+        "confirmed": "06:30",
+    }
+    told = words(plan(WORK, decision=decision, club={"language": "en-US"}))
+    assert circumstances.decision(told).endswith(
+        "For the final word, look on the bulletin board from 6:30 a.m. on the day."
+    )
+
+
+@pytest.mark.parametrize(
+    ("decision", "said"),
+    [
+        (None, ""),
+        (
+            {"by": "the Secretary", "when": "noon"},
+            "The Secretary decides on any change at noon.",
+        ),
+        (
+            {"by": "the Secretary", "when": "noon", "where": "the board", "confirmed": "06:30"},
+            (
+                "The Secretary decides on any change at noon. "
+                "For the final word, look on the board from 06:30 on the day."
+            ),
+        ),
+    ],
+)
+def test_closures_alone_do_not_wait_for_the_weather(
+    decision: dict[str, str] | None, said: str
+) -> None:
+    more: dict[str, Any] = {"decision": decision} if decision else {}
+    told = words(plan(closures=[{"what": "course", "dates": "2027-08-09"}], **more))
+    assert circumstances.decision(told) == said
 
 
 @pytest.mark.parametrize(
@@ -243,7 +340,7 @@ def test_a_time_that_brings_its_own_little_word(when: str) -> None:
 def test_a_place_that_brings_its_own_little_word(where: str) -> None:
     decision = {"by": "the Secretary", "when": "noon", "where": where}
     said = circumstances.decision(words(plan(WORK, decision=decision)))
-    assert said.endswith(f"You find the word {where}.")
+    assert said.endswith(f" For the latest word, look {where}.")
 
 
 @pytest.mark.parametrize(
@@ -266,11 +363,11 @@ def test_approval(approval: object, said: str) -> None:
 @pytest.mark.parametrize(
     ("club", "said"),
     [
-        ({}, "Please ask at the club."),
+        ({}, "Any questions? Please ask at the club."),
         ({"contact": "ask the shop"}, "Ask the shop."),
         (
             {"sender": {"role": "Secretary", "email": "office@fallow.example"}},
-            "Please ask the Secretary, office@fallow.example.",
+            "Any questions? Please ask the Secretary, office@fallow.example.",
         ),
     ],
 )

@@ -79,7 +79,7 @@ def test_when_always_names_the_year() -> None:
         ("1-18", THREE_DAYS, "All 18 greens, six a day."),
         ("1-17", THREE_DAYS, "Greens 1 to 17, five or six a day."),
         ("1-18", ONE_DAY, "All 18 greens."),
-        ("12", THREE_DAYS, "Green 12."),
+        ("12", THREE_DAYS, "Only green 12."),
         ("1-3", THREE_DAYS, "Greens 1 to 3."),
     ],
 )
@@ -118,13 +118,23 @@ def test_on_the_day(greens: str, dates: str, state: str, said: str) -> None:
             "1-18",
             THREE_DAYS,
             "next morning",
-            "Each green the next morning; all by Thursday 12 August.",
+            "Each green opens again the next morning. All are open by Thursday 12 August.",
         ),
-        ("1-18", THREE_DAYS, "when finished", "Each green the same day, when we have finished it."),
-        ("12", ONE_DAY, "when finished", "The same day, when we have finished."),
+        (
+            "1-18",
+            THREE_DAYS,
+            "when finished",
+            "Each green opens again the same day, when we have finished it.",
+        ),
+        ("12", ONE_DAY, "when finished", "It opens again the same day, when we have finished."),
         ("12", ONE_DAY, "next morning", "Expect it by Tuesday 10 August."),
         ("1-18", THREE_DAYS, "2 days later", "Expect all by Friday 13 August."),
-        ("1-18", ONE_DAY, "next morning", "Each green the next morning; all by Tuesday 10 August."),
+        (
+            "1-18",
+            ONE_DAY,
+            "next morning",
+            "Each green opens again the next morning. All are open by Tuesday 10 August.",
+        ),
     ],
 )
 def test_open_again(greens: str, dates: str, reopen: str, said: str) -> None:
@@ -139,14 +149,14 @@ def test_open_again(greens: str, dates: str, reopen: str, said: str) -> None:
             "1-18",
             "next morning",
             (
-                "Each green the next morning; all by Thursday 12 August, "
-                "at worst Tuesday 17 August if it rains."
+                "Each green opens again the next morning. "
+                "All are open by Thursday 12 August, or by Tuesday 17 August if it rains."
             ),
         ),
         (
             "12",
             "next morning",
-            "Expect it by Thursday 12 August, at worst Tuesday 17 August if it rains.",
+            "Expect it by Thursday 12 August, or by Tuesday 17 August if it rains.",
         ),
     ],
 )
@@ -164,8 +174,15 @@ def test_open_again_after_the_last_reserve_date(greens: str, reopen: str, said: 
         )
     )
     assert told.open_again() == said
-    assert told.reserve() == "If rain stops us, we use Friday 13 August and Monday 16 August."
-    assert told.reserve_days() == "We use Friday 13 August and Monday 16 August."
+    assert told.reserve() == (
+        "If rain stops us, we catch up on Friday 13 August and on Monday 16 August."
+    )
+    assert told.reserve_days() == "We catch up on Friday 13 August and on Monday 16 August."
+
+
+def test_reserve_dates_that_run_on() -> None:
+    told = period(plan(work("hollow tining", ONE_DAY, reserve_dates="2027-08-10 to 2027-08-12")))
+    assert told.reserve_days() == "We catch up from Tuesday 10 to Thursday 12 August."
 
 
 def test_without_reserve_dates_nothing_is_said_of_them() -> None:
@@ -178,13 +195,86 @@ def test_greens_that_stay_open() -> None:
     assert one.open_again() == "The green stays open."
 
 
+@pytest.mark.parametrize(
+    ("works", "stays"),
+    [
+        # Usually open: slitting, and what only tends the grass.
+        ([work("slitting", ONE_DAY)], True),
+        ([work("feeding", ONE_DAY)], True),
+        ([work("raising the height of cut", ONE_DAY)], True),
+        # Usually closed.
+        ([work("hollow tining", ONE_DAY)], False),
+        ([work("brushing", ONE_DAY)], False),
+        ([work("hollow tining", ONE_DAY, while_working="open")], True),
+        ([work("slitting", ONE_DAY, while_working="temporary green")], False),
+        # One that closes the green is enough.
+        ([work("slitting", ONE_DAY), work("hollow tining", ONE_DAY)], False),
+        ([work("feeding", ONE_DAY), work("brushing", ONE_DAY)], False),
+    ],
+)
+def test_whether_greens_stay_open(works: list[dict[str, object]], *, stays: bool) -> None:
+    told = period(plan(*works))
+    assert told.stays_open() is stays
+    assert (told.open_again() == "The greens stay open.") is stays
+
+
+def own(noticed: str) -> dict[str, object]:
+    """A kind of work of the club's own that opens nothing."""
+    sections = ("What we do", "Why", "What you will see", "Your game", "How long")
+    text = "title: Air\nline: We blow air.\n" + "".join(f"\n## {s}\n\nAir.\n" for s in sections)
+    return {"name": "air cushion", "noticed": noticed, "text": text, "settings": {}}
+
+
+@pytest.mark.parametrize(
+    ("operations", "said"),
+    [
+        (["feeding"], "Your putts are not affected."),
+        (["feeding", "wetting agent"], "Your putts are not affected."),
+        (["rolling"], "Your putts are not affected."),
+        # The text on a raised cut says that putts run slower, so this must not deny it.
+        (["raising the height of cut"], "Putts are slower until we mow lower again."),
+        (["raising the height of cut", "feeding"], "Putts are slower until we mow lower again."),
+        (["overseeding"], "Putts may be a little slower for a while."),
+    ],
+)
+def test_putts_after_work_that_opens_nothing(operations: list[str], said: str) -> None:
+    told = period(plan(*(work(o, ONE_DAY) for o in operations)))
+    assert told.putting_well() == said
+    assert told.leaves_putts_alone() is (said == "Your putts are not affected.")
+    assert told.marks() == ""
+
+
+def test_putts_are_not_left_alone_by_what_opens_the_ground() -> None:
+    told = period(plan(work("feeding", ONE_DAY), work("hollow tining", ONE_DAY)))
+    assert not told.leaves_putts_alone()
+    assert told.putting_well().startswith("Expect all by ")
+    # Its slower putts are said of its first day; the promise is that of the holes.
+    raised = period(plan(work("raising the height of cut", ONE_DAY), work("scarifying", ONE_DAY)))
+    assert not raised.leaves_putts_alone()
+    assert raised.putting_well().startswith("Expect all by ")
+
+
+@pytest.mark.parametrize(
+    ("noticed", "said"),
+    [
+        ("hardly", "Your putts are not affected."),
+        ("a little", "Expect all by Monday 9 August."),
+        ("clearly", "Expect all by Monday 9 August."),
+    ],
+)
+def test_putts_after_a_work_of_the_club_s_own(noticed: str, said: str) -> None:
+    """A club that says golfers notice its work must not tell them that they will not."""
+    told = period(plan(work("air cushion", ONE_DAY), operations=[own(noticed)]))
+    assert told.putting_well() == said
+
+
 def test_putting_well_names_both_days_of_the_promise() -> None:
     told = full()
     promise = told.period.putting_well
     assert promise.at_worst is not None
     assert promise.expect_by < promise.at_worst
     assert told.putting_well() == (
-        f"Expect all by {DATES.day(promise.expect_by)}, at worst {DATES.day(promise.at_worst)}."
+        f"Expect all by {DATES.day(promise.expect_by)}. At worst, {DATES.day(promise.at_worst)}."
     )
 
 
@@ -209,9 +299,17 @@ def test_where_growth_never_stops_there_is_no_word_of_winter(dates: str) -> None
 
 def test_work_in_october_says_that_winter_comes_between() -> None:
     told = period(plan(*(work(name, LATE) for name in FULL), temperatures=CENTRAL_ENGLAND))
-    said = f"{told.putting_well()} {told.marks()}"
-    assert "2028" in said
-    assert any(word in said for word in ("until the grass grows again", "does not grow in winter"))
+    promise = told.period.putting_well
+    assert promise.through_winter
+    assert promise.at_worst is not None
+    assert promise.at_worst.year == 2028
+    assert told.putting_well() == (
+        f"Expect all by {DATES.day(promise.expect_by)}. If the autumn is cold, "
+        f"you may see some marks until about {DATES.week(promise.at_worst)}."
+    )
+    assert "2028" in told.putting_well()
+    # Said once.
+    assert told.marks() == ""
 
 
 def test_work_in_december_names_no_day_for_what_grass_must_do() -> None:
@@ -229,20 +327,50 @@ def test_later_dressings() -> None:
         plan(work("hollow tining", THREE_DAYS), work("top dressing", THREE_DAYS, settings=settings))
     )
     assert told.later_dressings() == (
-        "We sand the greens twice more in the same order, from Monday 16 to Wednesday 18 August "
-        "and again from Monday 23 to Wednesday 25 August."
+        "We spread sand twice more, green by green in the same order: "
+        "from Monday 16 to Wednesday 18 August and again from Monday 23 to Wednesday 25 August."
     )
+
+
+def test_later_dressings_in_american() -> None:
+    settings: Mapping[str, object] = {"rate": "1 kg/m2", "dressings": 2, "days_between": 7}
+    dressing = work("top dressing", THREE_DAYS, settings=settings)
+    told = period(plan(dressing, club={"language": "en-US"}))
+    assert told.later_dressings() == (
+        "We topdress once more, green by green in the same order: "
+        "from Monday, August 16 to Wednesday, August 18."
+    )
+
+
+@pytest.mark.parametrize(
+    ("dates", "greens", "said"),
+    [
+        # Seven days after Wednesday 11 August, all on one day.
+        ("2027-08-11", "1-18", "We spread sand once more: on Wednesday 18 August."),
+        # One green has no order.
+        (THREE_DAYS, "12", "We spread sand once more: from Monday 16 to Wednesday 18 August."),
+    ],
+)
+def test_later_dressings_that_have_no_order(dates: str, greens: str, said: str) -> None:
+    settings: Mapping[str, object] = {"fill": "holes", "dressings": 2, "days_between": 7}
+    told = period(
+        plan(
+            work("hollow tining", THREE_DAYS, greens=greens),
+            work("top dressing", dates, greens=greens, settings=settings),
+        )
+    )
+    assert told.later_dressings() == said
 
 
 @pytest.mark.parametrize(
     ("dressings", "said"),
     [
         (1, ""),
-        (2, "We sand the green once more, on Monday 16 August."),
+        (2, "We spread sand once more: on Monday 16 August."),
         (
             4,
             (
-                "We sand the green three times more, on Monday 16 August, on Monday 23 August "
+                "We spread sand three times more: on Monday 16 August, on Monday 23 August "
                 "and again on Monday 30 August."
             ),
         ),

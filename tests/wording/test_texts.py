@@ -138,6 +138,36 @@ def test_one_green_is_not_each_of_several(
 
 
 @pytest.mark.parametrize("language", ["en-GB", "en-US"])
+@pytest.mark.parametrize("name", ["drain trenching", "turfing"])
+@pytest.mark.parametrize(
+    ("greens", "state", "first"),
+    [
+        ("1", "closed", "The green is closed while we work."),
+        ("1-18", "closed", "Each green is closed while we work on it."),
+        ("1", "temporary green", "You play to a temporary green while we work."),
+        ("1-18", "temporary green", "You play to a temporary green while we work."),
+        ("1", "open", "You can play the green while we work."),
+        ("1-18", "open", "You can play each green while we work."),
+    ],
+)
+def test_what_golfers_meet_on_the_day(
+    language: str, name: str, greens: str, state: str, first: str
+) -> None:
+    """The plan says it, not the kind of work: a club may close what others play around."""
+    made = programme(
+        plan(work(name, SUMMER, greens=greens, while_working=state), club={"language": language})
+    )
+    (it,) = made.works
+    text = operation_text(language, it.operation.slug, operation_facts(it, made))
+    game = " ".join(said(text.section("your game")))
+    assert sentences_of(game)[0] == first
+    # Nothing else in it says what the green is on the day.
+    assert len(re.findall(r"closed|temporary|while we work", game)) == len(
+        re.findall(r"closed|temporary|while we work", first)
+    )
+
+
+@pytest.mark.parametrize("language", ["en-GB", "en-US"])
 def test_no_weeks_are_named_that_end_in_the_next_year(language: str) -> None:
     """Scarified late in October: at best it heals when spring comes, so nothing is "at best"."""
     made = programme(plan(work("scarifying", AUTUMN), club={"language": language}))
