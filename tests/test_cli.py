@@ -118,6 +118,7 @@ def test_check_of_a_plan_in_order(tmp_path: Path) -> None:
         "club": {
             "name": "Fallow Mead Golf Club",
             "sender": {"role": "Secretary", "email": "office@fallow.example"},
+            "place": {"latitude": 52.5, "longitude": -1.6, "timezone": "Europe/London"},
         },
         "course": {
             "greens": [{"green": "1-9", "area": "450 m2"}],

@@ -1,8 +1,10 @@
 """The catalogue of kinds of work: terms, settings, what each does to the surface."""
 
-from notices.operations.catalogue import CATALOGUE
+from notices.operations.catalogue import CATALOGUE, CLEARING_CORES, HAULING_SAND
 from notices.operations.model import (
     TEXT_SECTIONS,
+    Clearing,
+    Hauling,
     Kind,
     Noticed,
     Opening,
@@ -15,7 +17,11 @@ from notices.operations.model import (
 
 __all__ = [
     "CATALOGUE",
+    "CLEARING_CORES",
+    "HAULING_SAND",
     "TEXT_SECTIONS",
+    "Clearing",
+    "Hauling",
     "Kind",
     "Noticed",
     "Opening",

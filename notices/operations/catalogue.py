@@ -13,6 +13,8 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from notices.operations.model import (
+    Clearing,
+    Hauling,
     Kind,
     Noticed,
     Opening,
@@ -21,6 +23,12 @@ from notices.operations.model import (
     Setting,
     WhileWorking,
 )
+
+CLEARING_CORES = Clearing(people=2, m3_per_person_hour=1.0)
+"""A green of 480 m² with cores of 1.3 m³ in about 40 minutes for two (common practice)."""
+
+HAULING_SAND = Hauling(people=1, m3_per_load=1.0, minutes_per_load=15)
+"""A trailer of about a tonne and a half, from a heap on the course (common practice)."""
 
 
 def _passes(default: int = 1) -> Setting:
@@ -178,7 +186,8 @@ _ENTRIES = (
             # leaves the green; the figure says so.
             Setting("inside_diameter", Kind.LENGTH, None, low=2, high=40),
         ),
-        pace=Pace(0.8, 1.2, 0.6, people=3, minutes_between_greens=8),
+        pace=Pace(0.8, 1.2, 0.6, people=1, minutes_between_greens=8),
+        clearing=CLEARING_CORES,
         filled=True,
         removes_core=True,
         enters_ground=True,
@@ -246,7 +255,8 @@ _ENTRIES = (
             Setting("dressings", Kind.COUNT, 1, low=1, high=8),
             Setting("days_between", Kind.COUNT, 7, low=1, high=60),
         ),
-        pace=Pace(1.5, 5.0, 0.5, people=2, minutes_between_greens=15),
+        pace=Pace(1.5, 5.0, 0.5, people=1, minutes_between_greens=15),
+        hauling=HAULING_SAND,
     ),
     Operation(
         "brushing",

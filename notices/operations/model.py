@@ -83,6 +83,31 @@ TEXT_SECTIONS = ("what we do", "why", "what you will see", "your game", "how lon
 
 
 @dataclass(frozen=True, slots=True)
+class Clearing:
+    """How fast people take off what a machine has lifted, with shovels, boards and a blower.
+
+    Common practice, no published source; the plan's ``crew.clearing_cores`` overrides it.
+    """
+
+    people: int
+    m3_per_person_hour: float
+    """Volume as it lay in the ground."""
+
+
+@dataclass(frozen=True, slots=True)
+class Hauling:
+    """How fast sand gets from the heap to the green.
+
+    Common practice, no published source; the plan's ``crew.hauling_sand`` overrides it.
+    """
+
+    people: int
+    m3_per_load: float
+    minutes_per_load: float
+    """Loading, there and back."""
+
+
+@dataclass(frozen=True, slots=True)
 class Operation:
     """One kind of work on a green, named by its trade term."""
 
@@ -93,6 +118,10 @@ class Operation:
     noticed: Noticed
     settings: tuple[Setting, ...] = ()
     pace: Pace | None = None
+    clearing: Clearing | None = None
+    """Work by hand that follows the machine on each green; None where its people do it."""
+    hauling: Hauling | None = None
+    """Work that goes before the machine, beside each green."""
     while_working: WhileWorking = WhileWorking.CLOSED
     reopen_days: int = 1
     """Days from the work to the green's return to play: 0 when finished, 1 next morning."""

@@ -21,7 +21,7 @@ from pydantic import (
     model_validator,
 )
 
-from notices.operations import CATALOGUE, Operation
+from notices.operations import CATALOGUE, CLEARING_CORES, HAULING_SAND, Operation
 from notices.plan.days import DayRange, all_days
 from notices.plan.fields import (
     Address,
@@ -55,6 +55,7 @@ __all__ = [
     "FORMAT_VERSION",
     "Accepted",
     "Approval",
+    "ClearingCores",
     "Closure",
     "Club",
     "Course",
@@ -63,6 +64,7 @@ __all__ = [
     "Fixture",
     "GreenChoice",
     "GreenLine",
+    "HaulingSand",
     "Machine",
     "Mailing",
     "Measurement",
@@ -214,6 +216,26 @@ class Machine(Part):
     """People that the work needs."""
 
 
+class ClearingCores(Part):
+    """How fast this club gets cores off a green."""
+
+    people: Annotated[WholeNumber, Field(ge=1, le=50)] = CLEARING_CORES.people
+    """People with shovels, boards and a blower."""
+    m3_per_person_hour: Annotated[Number, Field(ge=0.05, le=50)] = CLEARING_CORES.m3_per_person_hour
+    """Cubic metres that one person clears in an hour, as they lay in the ground."""
+
+
+class HaulingSand(Part):
+    """How fast this club gets sand from the heap to a green."""
+
+    people: Annotated[WholeNumber, Field(ge=1, le=50)] = HAULING_SAND.people
+    """People who load and drive."""
+    m3_per_load: Annotated[Number, Field(ge=0.05, le=50)] = HAULING_SAND.m3_per_load
+    """Cubic metres in a load."""
+    minutes_per_load: Annotated[Number, Field(ge=0, le=240)] = HAULING_SAND.minutes_per_load
+    """Loading, there and back."""
+
+
 class Crew(Part):
     """Who does the work and when."""
 
@@ -225,6 +247,26 @@ class Crew(Part):
     """From when to when, such as 06:30 to 15:30."""
     machines: tuple[Machine, ...] = ()
     """The club's machines, where they differ from the usual."""
+    kept_back: Annotated[WholeNumber, Field(ge=0, le=200)] | None = None
+    """People who do the routine work meanwhile; one in five of the club's own when left out."""
+    breaks: Annotated[Number, Field(ge=0, le=240)] = 60
+    """Minutes of rest in the middle of the working day."""
+    dew_off: Clock | None = None
+    """From when sand may be spread; 10:00 in autumn and 09:00 otherwise when left out."""
+    clearing_cores: ClearingCores | None = None
+    """How fast cores are cleared, where it differs from the usual."""
+    hauling_sand: HaulingSand | None = None
+    """How fast sand is hauled, where it differs from the usual."""
+
+    @field_validator("kept_back")
+    @classmethod
+    def _somebody_left(cls, kept: int | None, info: ValidationInfo) -> int | None:
+        there = info.data.get("people", 0) + info.data.get("hired_people", 0)
+        if kept is not None and 0 < there <= kept:
+            raise ValueError(
+                f"{kept} are kept back and there are only {there}: leave somebody for the work"
+            )
+        return kept
 
 
 class Sand(Part):

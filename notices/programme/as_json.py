@@ -15,6 +15,7 @@ from notices.findings import Finding
 from notices.operations import SettingValue
 from notices.programme.model import (
     Closure,
+    DayTimetable,
     Figure,
     Fixture,
     Green,
@@ -23,7 +24,9 @@ from notices.programme.model import (
     Promise,
     Recovery,
     Restriction,
+    Task,
     Work,
+    clock,
 )
 from notices.references import REFERENCES
 
@@ -60,6 +63,7 @@ def programme_as_json(programme: Programme) -> Json:
         "closures": [_closure(closure) for closure in programme.closures],
         "fixtures": [_fixture(fixture) for fixture in programme.fixtures],
         "restrictions": [_restriction(restriction) for restriction in programme.restrictions],
+        "timetables": [_timetable(day) for day in programme.timetables.values()],
         "figures": [_figure(figure) for figure in programme.figures],
         "findings": [_finding(finding) for finding in programme.findings],
         "accepted": [
@@ -172,6 +176,46 @@ def _restriction(restriction: Restriction) -> Json:
         "except": restriction.exception,
         "ask": restriction.ask,
     }
+
+
+def _timetable(day: DayTimetable) -> Json:
+    return {
+        "date": day.date.isoformat(),
+        "people": day.people,
+        **_time("working_day_begins", day.begins),
+        **_time("working_day_ends", day.ends),
+        **_time("light_from", day.light_from),
+        **_time("light_until", day.light_until),
+        "light": day.light,
+        **_time("rest_from", day.rest[0]),
+        **_time("rest_until", day.rest[1]),
+        **_time("dew_off", day.dew_off),
+        **_time("start", day.first_start),
+        **_time("finish", day.last_finish),
+        "too_long_by_minutes": day.too_long_by,
+        "limited_by": day.limited_by.value,
+        "busiest": day.busiest,
+        "busiest_minutes": day.busiest_minutes,
+        "default_used": day.default_used,
+        "tasks": [_task(task) for task in day.tasks],
+    }
+
+
+def _task(task: Task) -> Json:
+    return {
+        "work": task.work,
+        "green": task.green,
+        "task": task.name,
+        "ordinal": task.ordinal,
+        "people": task.people,
+        **_time("start", task.start_minutes),
+        **_time("finish", task.finish_minutes),
+    }
+
+
+def _time(name: str, minutes: float | None) -> Json:
+    """Return a time of day to the minute, and unrounded in minutes from midnight."""
+    return {name: None if minutes is None else clock(minutes), f"{name}_minutes": minutes}
 
 
 def _figure(figure: Figure) -> Json:

@@ -13,8 +13,14 @@ from notices.operations import Opening
 from notices.plan.model import Plan
 from notices.programme.climate import is_southern, may_be_british
 from notices.programme.lay_out import DEFAULT_AREA_M2
-from notices.programme.model import Programme, Work
-from notices.programme.working_day import working_days
+from notices.programme.model import Programme
+from notices.programme.time_checks import (
+    day_too_long,
+    light_not_known,
+    machine_in_two_places,
+    not_enough_people,
+    work_before_light,
+)
 from notices.references import REFERENCES
 
 Check = Callable[[Programme, Plan], Iterator[Finding]]
@@ -156,30 +162,6 @@ def work_before_issue(programme: Programme, _plan: Plan) -> Iterator[Finding]:
             )
 
 
-def day_too_long(programme: Programme, plan: Plan) -> Iterator[Finding]:
-    """The last machine leaves the last green after the working day ends."""
-    for day in working_days(programme, plan):
-        if day.needed_minutes <= day.available_minutes:
-            continue
-        longest = max(day.works, key=lambda work: _minutes_of(programme, work))
-        hands = "1 person has" if day.people == 1 else f"{day.people} people have"
-        yield Finding(
-            "day-too-long",
-            Weight.THINK_AGAIN,
-            f"the work on {day.date} takes about {day.needed_minutes / 60:.1f} hours, "
-            f"and {hands} {day.available_minutes / 60:.1f}",
-            "Take fewer greens a day, or more people or machines",
-            ("works", longest.plan_index, "dates"),
-            work=longest.id,
-            dates=(day.date,),
-        )
-
-
-def _minutes_of(programme: Programme, work: Work) -> float:
-    figure = programme.figure("work time", work.id)
-    return figure.value or 0.0 if figure else 0.0
-
-
 def nothing_to_fill(programme: Programme, _plan: Plan) -> Iterator[Finding]:
     """A dressing is to fill holes, and there are none."""
     for work in programme.works:
@@ -266,9 +248,13 @@ CHECKS: tuple[Check, ...] = (
     recovery_into_winter,
     work_before_issue,
     day_too_long,
+    not_enough_people,
+    machine_in_two_places,
+    work_before_light,
     nothing_to_fill,
     cut_not_raised,
     rests_on_defaults,
+    light_not_known,
     not_used_yet,
 )
 

@@ -1,15 +1,17 @@
-"""How fast the club gets over a green: its own machine, else the catalogue's pace."""
+"""How fast the club gets over a green: its own machine and hands, else the catalogue's."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from notices.operations import Pace
+from notices.operations import Clearing, Hauling, Pace
 from notices.plan.model import Crew, Machine
 from notices.programme.model import Work
 
 _OF_PACE = {"width", "speed", "efficiency", "minutes_between_greens"}
+_OF_CLEARING = {"people", "m3_per_person_hour"}
+_OF_HAULING = {"m3_per_load", "minutes_per_load"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +36,25 @@ def pace_of(work: Work, paces: Mapping[str, ClubPace]) -> ClubPace | None:
         return own
     usual = work.operation.pace
     return ClubPace(usual, given=False) if usual else None
+
+
+def clearing_of(work: Work, crew: Crew | None) -> tuple[Clearing, bool] | None:
+    """Return how fast cores are cleared, and whether the club said so; None where nobody need."""
+    usual = work.operation.clearing
+    own = crew.clearing_cores if crew else None
+    if usual is None or own is None:
+        return None if usual is None else (usual, False)
+    return Clearing(own.people, own.m3_per_person_hour), own.model_fields_set >= _OF_CLEARING
+
+
+def hauling_of(work: Work, crew: Crew | None) -> tuple[Hauling, bool] | None:
+    """Return how fast sand is hauled, and whether the club said so; None where none is."""
+    usual = work.operation.hauling
+    own = crew.hauling_sand if crew else None
+    if usual is None or own is None:
+        return None if usual is None else (usual, False)
+    pace = Hauling(own.people, own.m3_per_load, own.minutes_per_load)
+    return pace, own.model_fields_set >= _OF_HAULING
 
 
 def _pace(machine: Machine) -> Pace:

@@ -35,6 +35,7 @@ from notices.programme.play import Statuses, play_status
 from notices.programme.recovery import RecoveryModel, recover_works
 from notices.programme.sand import sand_by_green
 from notices.programme.slugs import ALL, slug
+from notices.programme.timetable import timetables
 
 _COURSE = re.compile(r"(?:the )?(?:whole )?course", re.IGNORECASE)
 
@@ -85,6 +86,7 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
         sand=needs,
     )
     programme = replace(programme, figures=_figures(programme, plan, climate, recovery_model))
+    programme = _with_timetables(programme, plan)
     return _with_findings(programme, plan)
 
 
@@ -102,9 +104,13 @@ def _figures(
     found: list[Figure] = []
     for work in programme.works:
         needs = [need for need in programme.sand if need.work == work.id]
-        found += figures.figures_of_surface(work, programme.greens)
-        found += figures.figures_of_sand(work, needs, programme.greens, bought)
+        own = [
+            *figures.figures_of_surface(work, programme.greens),
+            *figures.figures_of_sand(work, needs, programme.greens, bought),
+        ]
+        found += own
         found += figures.figures_of_time(work, programme.greens, paces)
+        found += figures.figures_of_hands(work, programme.greens, plan.crew, own)
         found += figures.figures_of_growth(work, climate)
     ingredients = figures.Ingredients.of(programme, climate, recovery_model)
     recovered = {
@@ -119,6 +125,13 @@ def _figures(
     ordered = [f for f in found if f.quantity == "sand" and f.green == ALL]
     found += figures.figures_of_order(ordered, bought)
     return tuple(found)
+
+
+def _with_timetables(programme: Programme, plan: Plan) -> Programme:
+    """Lay out every day; its length is a figure like any other."""
+    days = timetables(programme, plan)
+    lengths = figures.figures_of_days(days.values())
+    return replace(programme, timetables=days, figures=(*programme.figures, *lengths))
 
 
 def _club(plan: Plan) -> Club:

@@ -1,92 +1,89 @@
-"""Whether the work of a day fits into it: machines that follow one another, and hands."""
+"""What one day gives for work: people, hours, rest, light, and when the dew is off."""
 
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from notices.agronomy import work_time
-from notices.plan.model import Crew, Plan
-from notices.programme.model import Programme, Visit, Work
-from notices.programme.pace import club_paces, pace_of
+from notices.agronomy.daylight import daylight
+from notices.plan.model import Club, Crew, Position
+from notices.programme.climate import is_southern
 
-BREAK_MINUTES = 60
-"""Meals and rests in a working day (common practice)."""
+KEPT_BACK_OF = 5
+"""One of so many of the club's own people does the routine work meanwhile (common practice)."""
+
+DEW_OFF_IN_AUTUMN, DEW_OFF = 10 * 60.0, 9 * 60.0
+"""When the dew is off a green and sand may be spread [min from midnight] (common practice)."""
+
+_AUTUMN = (9, 10, 11)
+_AUTUMN_IN_THE_SOUTH = (3, 4, 5)
+
+NO_PLACE = "the plan does not say where the club is, so the working day is not cut to the light"
 
 
 @dataclass(frozen=True, slots=True)
 class WorkingDay:
-    """What the works of one day need, and what there is."""
+    """What one day gives; times are minutes from midnight, local time."""
 
     date: dt.date
-    works: tuple[Work, ...]
-    needed_minutes: float
-    available_minutes: float
     people: int
+    begins: float
+    ends: float
+    rest: tuple[float, float]
+    dew_off: float
+    light_from: float | None
+    light_until: float | None
+    light: str
+    """Why the hours are not cut to the light, or that it is not as usual; else empty."""
+    default_used: bool
+    """Whether something of it is not the club's own."""
 
 
-def working_days(programme: Programme, plan: Plan) -> Iterator[WorkingDay]:
-    """Yield every day on which something is done, later dressings included.
+def working_day(crew: Crew, club: Club, day: dt.date) -> WorkingDay:
+    """Return what a day gives for work.
 
-    Nothing where the plan does not say who works.
+    The rest lies in the middle of the working day, which is as long as the plan says; light
+    takes from its ends.
     """
-    if plan.crew is None:
-        return
-    people = plan.crew.people + plan.crew.hired_people
-    available = _available_minutes(plan.crew)
-    by_day: dict[dt.date, list[tuple[Work, Visit]]] = {}
-    for work in sorted(programme.works, key=lambda w: (w.operation.order, w.plan_index)):
-        for visit in work.visits:
-            by_day.setdefault(visit.date, []).append((work, visit))
-    for day, visits in sorted(by_day.items()):
-        needed = max(
-            work_time.makespan_minutes(_minutes(programme, visits)),
-            _labour_minutes(programme, plan.crew, visits) / people,
-        )
-        works = {work.id: work for work, _ in visits}
-        yield WorkingDay(day, tuple(works.values()), needed, available, people)
-
-
-def _available_minutes(crew: Crew) -> float:
-    start, end = crew.working_day
-    length = (end.hour - start.hour) * 60 + end.minute - start.minute
-    return max(0, length - BREAK_MINUTES)
-
-
-def _minutes(
-    programme: Programme, visits: Sequence[tuple[Work, Visit]]
-) -> list[list[float | None]]:
-    """Return the time of each operation on each green, both in the order in which they are done.
-
-    There is one machine of a kind, so two works of one operation share it.
-    """
-    operations = dict.fromkeys(work.operation.name for work, _ in visits)
-    greens = dict.fromkeys(green for _, visit in visits for green in visit.greens)
-    time: dict[tuple[str, str], float] = {}
-    for work, visit in visits:
-        for green in visit.greens:
-            if (minutes := _time_on(programme, work, visit, green)) is not None:
-                cell = (green, work.operation.name)
-                time[cell] = time.get(cell, 0.0) + minutes
-    return [[time.get((green, operation)) for operation in operations] for green in greens]
-
-
-def _labour_minutes(
-    programme: Programme, crew: Crew, visits: Sequence[tuple[Work, Visit]]
-) -> float:
-    paces = club_paces(crew)
-    return sum(
-        own.pace.people * (_time_on(programme, work, visit, green) or 0.0)
-        for work, visit in visits
-        if (own := pace_of(work, paces)) is not None
-        for green in visit.greens
+    begins, ends = (float(time.hour * 60 + time.minute) for time in crew.working_day)
+    middle, half = (begins + ends) / 2, min(crew.breaks, ends - begins) / 2
+    light_from, light_until, light = _light(club.place, day)
+    return WorkingDay(
+        date=day,
+        people=people_for_works(crew),
+        begins=begins,
+        ends=ends,
+        rest=(middle - half, middle + half),
+        dew_off=_dew_off(crew, club, day),
+        light_from=light_from,
+        light_until=light_until,
+        light=light,
+        default_used=not crew.model_fields_set >= {"working_day", "breaks", "kept_back"}
+        or club.place is None,
     )
 
 
-def _time_on(programme: Programme, work: Work, visit: Visit, green: str) -> float | None:
-    """Return the time on a green that day; a job over several days takes its part on each."""
-    figure = programme.figure("work time", work.id, green)
-    if figure is None or figure.value is None:
-        return None
-    return figure.value / len(work.days_on(green, visit.ordinal))
+def people_for_works(crew: Crew) -> int:
+    """Say how many are there for the works: own and hired, less those kept back."""
+    kept = crew.people // KEPT_BACK_OF if crew.kept_back is None else crew.kept_back
+    return crew.people + crew.hired_people - kept
+
+
+def _dew_off(crew: Crew, club: Club, day: dt.date) -> float:
+    if crew.dew_off is not None:
+        return float(crew.dew_off.hour * 60 + crew.dew_off.minute)
+    autumn = _AUTUMN_IN_THE_SOUTH if is_southern(club) else _AUTUMN
+    return DEW_OFF_IN_AUTUMN if day.month in autumn else DEW_OFF
+
+
+def _light(place: Position | None, day: dt.date) -> tuple[float | None, float | None, str]:
+    """Return civil dawn and dusk, and what is to be said of them."""
+    if place is None:
+        return None, None, NO_PLACE
+    found = daylight(day, place.latitude, place.longitude, place.timezone)
+    midnight = dt.datetime.combine(day, dt.time())
+    dawn, dusk = (
+        None if time is None else (time.replace(tzinfo=None) - midnight).total_seconds() / 60
+        for time in (found.dawn, found.dusk)
+    )
+    return dawn, dusk, found.reason

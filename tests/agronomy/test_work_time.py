@@ -11,8 +11,11 @@ from hypothesis import strategies as st
 from notices.agronomy.work_time import (
     field_capacity_acres_per_h,
     field_capacity_ha_per_h,
+    loads,
     makespan_minutes,
     minutes_for_area,
+    minutes_to_clear,
+    minutes_to_haul,
 )
 
 TIMES = st.none() | st.floats(0, 1e4)
@@ -88,3 +91,40 @@ def test_passes_add_and_no_area_takes_no_time() -> None:
     for passes in (0, -1):
         with pytest.raises(ValueError, match="passes"):
             minutes_for_area(480, 1.2, 0.8, 0.6, passes=passes)
+
+
+def test_cores_are_cleared_by_hand() -> None:
+    # Two people at 1 m³ an hour each: 1 m³ takes half an hour, and 3 people a third of one.
+    assert minutes_to_clear(1, 2, 1) == 30
+    assert minutes_to_clear(1, 3, 1) == 20
+    assert minutes_to_clear(0, 1, 1) == 0
+
+
+@pytest.mark.parametrize(
+    ("volume", "load", "expected"),
+    [
+        (0, 1, 0),
+        (0.1, 1, 1),
+        (1, 1, 1),
+        (1.01, 1, 2),
+        (0.3, 0.1, 3),  # in binary a little less than three tenths, and a little more than three
+        (0.7 + 0.1 + 0.1, 0.1, 9),
+    ],
+)
+def test_a_part_of_a_load_is_a_trip(volume: float, load: float, expected: int) -> None:
+    assert loads(volume, load) == expected
+    assert minutes_to_haul(volume, load, 12) == 12 * expected
+
+
+@pytest.mark.parametrize("wrong", [-1, math.nan, math.inf])
+def test_no_hands_without_sense(wrong: float) -> None:
+    for broken in (
+        lambda: minutes_to_clear(wrong, 1, 1),
+        lambda: minutes_to_clear(1, 1, wrong),
+        lambda: minutes_to_clear(1, 0, 1),
+        lambda: loads(wrong, 1),
+        lambda: loads(1, 0),
+        lambda: minutes_to_haul(1, 1, wrong),
+    ):
+        with pytest.raises(ValueError, match="must be"):
+            broken()

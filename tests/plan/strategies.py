@@ -134,6 +134,11 @@ crews = _optional(
     st.fixed_dictionaries({"people": st.integers(1, 30)}),
     hired_people=st.integers(0, 10),
     working_day=st.just("06:30 to 15:30"),
+    kept_back=st.just(0),
+    breaks=st.integers(0, 240),
+    dew_off=st.just("09:30"),
+    clearing_cores=st.just({"people": 3, "m3_per_person_hour": 0.8}),
+    hauling_sand=st.just({"m3_per_load": 0.6, "minutes_per_load": 12}),
     machines=st.lists(
         st.fixed_dictionaries(
             {

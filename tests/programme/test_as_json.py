@@ -58,6 +58,17 @@ SHAPE: dict[str, set[str]] = {
     "closures": {"id", "what", "greens", "whole_course", "dates", "instead", "reason"},
     "fixtures": {"name", "date", "kind", "closed_greens", "recovering_greens"},
     "restrictions": {"what", "dates", "except", "ask"},
+    "timetables": {
+        *("date", "people", "light", "too_long_by_minutes", "limited_by", "busiest"),
+        *("busiest_minutes", "default_used", "tasks"),
+        *(
+            f"{name}{unit}"
+            for name in ("working_day_begins", "working_day_ends", "light_from", "light_until")
+            for unit in ("", "_minutes")
+        ),
+        *("rest_from", "rest_from_minutes", "rest_until", "rest_until_minutes"),
+        *("dew_off", "dew_off_minutes", "start", "start_minutes", "finish", "finish_minutes"),
+    },
     "figures": {
         *("id", "quantity", "scope", "value", "unit", "formula", "source", "inputs"),
         "default_used",
@@ -163,3 +174,28 @@ def test_numbers_are_not_rounded(programme_of: ProgrammeOf) -> None:
     )
     (length,) = (f for f in data["figures"] if f["id"] == "mole-ploughing-1/channel-length/1")
     assert length["value"] == pytest.approx(480 / 0.7, rel=1e-15)
+
+
+def test_times_are_told_to_the_minute_and_kept_whole(programme_of: ProgrammeOf) -> None:
+    data = programme_as_json(
+        programme_of("""
+            course: {greens: [{green: 1, area: 480 m2}]}
+            crew:
+              people: 2
+              working_day: 07:00 to 15:00
+              machines: [{operation: rolling, width: 1 m, speed: 1.3 km/h, efficiency: 60 %,
+                          minutes_between_greens: 12, people: 1}]
+            works: [{operation: rolling, dates: 2026-06-01}]
+        """)
+    )
+    (day,) = data["timetables"]
+    (task,) = day["tasks"]
+    # iowa_pm696: 1.3 × 1 × 0.6 ÷ 10 = 0.078 ha/h, 0.048 ha take 36.92 minutes; and 12.
+    assert (task["start"], task["start_minutes"]) == ("07:00", 420)
+    assert task["finish"] == "07:49"
+    assert task["finish_minutes"] == pytest.approx(420 + 12 + 60 * 0.048 / 0.078)
+    assert (task["work"], task["green"], task["task"]) == ("rolling-1", "1", "rolling")
+    assert (day["date"], day["finish"], day["too_long_by_minutes"]) == ("2026-06-01", "07:49", 0)
+    assert (day["light_from"], day["light_from_minutes"], day["dew_off"]) == (None, None, None)
+    assert "does not say where the club is" in day["light"]
+    assert (day["rest_from"], day["rest_until"]) == ("10:30", "11:30")

@@ -39,8 +39,8 @@ def fixture(day: str) -> str:
     return DRESSING + f"fixtures: [{{name: June Medal, date: {day}}}]\n"
 
 
-def crew(people: int, until: str = "15:00", more: str = "") -> str:
-    return f"crew: {{people: {people}, working_day: '07:00 to {until}'{more}}}\n"
+def crew(people: int, until: str = "15:00", more: str = "", since: str = "07:00") -> str:
+    return f"crew: {{people: {people}, working_day: '{since} to {until}'{more}}}\n"
 
 
 MOLES = work("mole ploughing, dates: 2026-06-01, services_checked: true")
@@ -49,6 +49,24 @@ CORES = "hollow tining, dates: 2026-06-01, services_checked: true"
 MACHINE = (
     ", machines: [{operation: rolling, width: 1 m, speed: 1 km/h, efficiency: 60 %, "
     "minutes_between_greens: 12, people: 2}]"
+)
+BOTH = MACHINE.replace("]", ", ") + MACHINE.replace(", machines: [", "").replace(
+    "rolling", "brushing"
+)
+SPREADER = MACHINE.replace("rolling", "top dressing").replace("people: 2", "people: 1")
+ROLLING_AND_BRUSHING = """\
+works:
+  - {operation: rolling, dates: 2026-06-01}
+  - {operation: brushing, dates: 2026-06-01, settings: {passes: 1}}
+"""
+TWO_ROLLINGS = """\
+works:
+  - {operation: rolling, dates: 2026-06-01, greens: 1}
+  - {operation: rolling, dates: 2026-06-01, greens: 2}
+"""
+IN_DECEMBER = ROLLING.replace("06-01", "12-01")
+MIDLANDS = CLUB.replace(
+    "name", "place: {latitude: 52.5, longitude: -1.6, timezone: Europe/London}, name"
 )
 
 # code, weight, plan with the finding, plan that just has not.
@@ -118,17 +136,83 @@ TABLE = [
         CLUB + COURSE + ROLLING + crew(2, "10:00", MACHINE),
     ),
     (
-        # The machine is done in time, but two people for two hours are four for one person.
+        # Two machines of an hour a green, two people each: with four of them 1 + 1 + 1 hours and
+        # one of rest; with three, never both at once, 4 and one.
         "day-too-long",
         Weight.THINK_AGAIN,
-        CLUB + COURSE + ROLLING + crew(1, "11:59", MACHINE),
-        CLUB + COURSE + ROLLING + crew(1, "12:00", MACHINE),
+        CLUB + COURSE + ROLLING_AND_BRUSHING + crew(3, "11:00", BOTH),
+        CLUB + COURSE + ROLLING_AND_BRUSHING + crew(4, "11:00", BOTH),
     ),
     (
+        # One of five is kept back for the routine work, unless the plan says otherwise.
         "day-too-long",
         Weight.THINK_AGAIN,
-        CLUB + COURSE + ROLLING + crew(1, "10:00", MACHINE),
-        CLUB + COURSE + ROLLING + crew(1, "10:00", ", hired_people: 1" + MACHINE),
+        CLUB + COURSE + ROLLING_AND_BRUSHING + crew(5, "11:00", ", kept_back: 2" + BOTH),
+        CLUB + COURSE + ROLLING_AND_BRUSHING + crew(5, "11:00", BOTH),
+    ),
+    (
+        # Without a rest two hours fit into two.
+        "day-too-long",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + ROLLING + crew(2, "09:00", ", breaks: 1" + MACHINE),
+        CLUB + COURSE + ROLLING + crew(2, "09:00", ", breaks: 0" + MACHINE),
+    ),
+    (
+        # Sand from 09:00: two hours, with the rest from 08:45 to 09:45, until 11:45.
+        "day-too-long",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + DRESSING + crew(2, "11:30", SPREADER),
+        CLUB + COURSE + DRESSING + crew(2, "11:30", ", dew_off: '08:00'" + SPREADER),
+    ),
+    (
+        # Light from about 07:20 on the first of December in the Midlands.
+        "day-too-long",
+        Weight.THINK_AGAIN,
+        MIDLANDS + COURSE + IN_DECEMBER + crew(2, "10:00", MACHINE),
+        CLUB + COURSE + IN_DECEMBER + crew(2, "10:00", MACHINE),
+    ),
+    (
+        # Dark from about 16:30: two hours and the rest from 14:00 are too long.
+        "day-too-long",
+        Weight.THINK_AGAIN,
+        MIDLANDS + COURSE + IN_DECEMBER + crew(2, "17:00", MACHINE, since="14:00"),
+        MIDLANDS + COURSE + IN_DECEMBER + crew(2, "17:00", MACHINE, since="13:00"),
+    ),
+    (
+        "not-enough-people",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + ROLLING + crew(1, more=MACHINE),
+        CLUB + COURSE + ROLLING + crew(1, more=", hired_people: 1" + MACHINE),
+    ),
+    (
+        "not-enough-people",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + work(CORES) + crew(1),
+        CLUB + COURSE + work(CORES) + crew(1, more=", clearing_cores: {people: 1}"),
+    ),
+    (
+        "machine-in-two-places",
+        Weight.INFORMATION,
+        CLUB + COURSE + TWO_ROLLINGS + crew(2),
+        CLUB + COURSE + TWO_ROLLINGS.replace("06-01, greens: 2", "06-02, greens: 2") + crew(2),
+    ),
+    (
+        "work-before-light",
+        Weight.INFORMATION,
+        MIDLANDS + COURSE + IN_DECEMBER + crew(2),
+        MIDLANDS + COURSE + IN_DECEMBER + crew(2, since="08:00"),
+    ),
+    (
+        "work-after-dark",
+        Weight.INFORMATION,
+        MIDLANDS + COURSE + IN_DECEMBER + crew(2, "17:00"),
+        MIDLANDS + COURSE + IN_DECEMBER + crew(2, "16:00"),
+    ),
+    (
+        "place-not-stated",
+        Weight.INFORMATION,
+        CLUB + COURSE + ROLLING + crew(2),
+        MIDLANDS + COURSE + ROLLING + crew(2),
     ),
     (
         # A job of two days takes half of its time on each of them.
@@ -230,35 +314,73 @@ def test_a_plan_that_just_does_not(
 
 
 def test_every_check_is_in_the_table() -> None:
-    # One row or more for each check; the soil and the defaults have two codes each.
-    assert len({row[0] for row in TABLE}) == len(CHECKS) + 2
+    # One row or more for each check; the soil, the light and the defaults have two codes each.
+    assert len({row[0] for row in TABLE}) == len(CHECKS) + 3
 
 
 def test_two_works_of_one_operation_share_the_machine(programme_of: ProgrammeOf) -> None:
-    both = (
-        "works:\n"
-        "  - {operation: rolling, dates: 2026-06-01, greens: 1}\n"
-        "  - {operation: rolling, dates: 2026-06-01, greens: 2}\n"
-    )
-    programme = programme_of(CLUB + COURSE + both + crew(9, "09:59", MACHINE))
+    programme = programme_of(CLUB + COURSE + TWO_ROLLINGS + crew(9, "09:59", MACHINE))
     assert [finding.dates for finding in found(programme, "day-too-long")] == [
         (dt.date(2026, 6, 1),)
     ]
-    assert not found(programme_of(CLUB + COURSE + both + crew(9, "10:00", MACHINE)), "day-too-long")
+    text = CLUB + COURSE + TWO_ROLLINGS + crew(9, "10:00", MACHINE)
+    assert not found(programme_of(text), "day-too-long")
 
 
 def test_machines_follow_one_another_from_green_to_green(programme_of: ProgrammeOf) -> None:
     # Two machines of an hour a green, two greens: 1 + 1 + 1 hours, not 2 and not 4.
-    two = (
-        "works:\n"
-        "  - {operation: rolling, dates: 2026-06-01}\n"
-        "  - {operation: brushing, dates: 2026-06-01, settings: {passes: 1}}\n"
+    plan = CLUB + COURSE + ROLLING_AND_BRUSHING
+    assert found(programme_of(plan + crew(9, "10:59", BOTH)), "day-too-long")
+    assert not found(programme_of(plan + crew(9, "11:00", BOTH)), "day-too-long")
+
+
+HELD_UP = [
+    # plan, by how much, after when, by what, what would help
+    (
+        CLUB + ROLLING_AND_BRUSHING + crew(3, "11:00", BOTH),
+        "until about 12:00, 60 minutes after 11:00, when the working day ends",
+        "only 3 people are there",
+        "more people",
+    ),
+    (
+        CLUB + ROLLING + crew(9, "09:00", MACHINE),
+        # The rest lies from 07:30 to 08:30.
+        "until about 10:00, 60 minutes after 09:00, when the working day ends",
+        "rolling, which takes 2.0 hours",
+        "machine",
+    ),
+    (
+        CLUB + DRESSING + crew(2, "11:30", SPREADER),
+        "until about 11:45, 15 minutes after 11:30, when the working day ends",
+        "no sand is spread before the dew is off at 09:00",
+        "another day",
+    ),
+    (
+        MIDLANDS + IN_DECEMBER + crew(2, "17:00", MACHINE, since="14:00"),
+        "until about 17:00",
+        "it is light only from",
+        "longer days",
+    ),
+]
+
+
+@pytest.mark.parametrize(("plan", "how_long", "why", "remedy"), HELD_UP)
+def test_a_day_too_long_says_by_how_much_and_why(
+    programme_of: ProgrammeOf, plan: str, how_long: str, why: str, remedy: str
+) -> None:
+    (finding,) = found(programme_of(COURSE + plan), "day-too-long")
+    assert how_long in finding.message
+    assert why in finding.message
+    assert remedy in finding.suggestion
+
+
+def test_what_is_named_as_short_is_named_once(programme_of: ProgrammeOf) -> None:
+    days = work("rolling, dates: 2026-06-01 to 2026-06-03, greens: 1-2")
+    (finding,) = found(
+        programme_of(CLUB + COURSE + days + crew(1, more=MACHINE)), "not-enough-people"
     )
-    machines = MACHINE.replace("]", ", ") + MACHINE.replace(", machines: [", "").replace(
-        "rolling", "brushing"
-    )
-    assert found(programme_of(CLUB + COURSE + two + crew(9, "10:59", machines)), "day-too-long")
-    assert not found(programme_of(CLUB + COURSE + two + crew(9, "11:00", machines)), "day-too-long")
+    assert [day.day for day in finding.dates] == [1, 2, 3]
+    assert "rolling takes 2 people, and only 1 person is there" in finding.message
 
 
 def test_a_later_dressing_takes_its_time_too(programme_of: ProgrammeOf) -> None:

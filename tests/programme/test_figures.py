@@ -97,6 +97,50 @@ crew:
     assert figure(programme, "work time", "hollow-tining-1").value == pytest.approx(116)
 
 
+def test_clearing_and_hauling_by_hand(programme_of: ProgrammeOf) -> None:
+    programme = programme_of(f"""{GIVEN}
+  - operation: hollow tining
+    dates: 2026-10-12
+    settings: {{tine_diameter: 13 mm, inside_diameter: 10 mm, spacing: 50 x 50 mm, depth: 75 mm, passes: 1}}
+  - {{operation: top dressing, dates: 2026-10-12, settings: {{fill: holes, dressings: 2}}}}
+crew:
+  people: 3
+  clearing_cores: {{people: 3, m3_per_person_hour: 1.2}}
+  hauling_sand: {{m3_per_load: 0.8, minutes_per_load: 10}}
+""")
+    # definition: 400 cores per m², each π × 5² × 75 mm³ = 5.890 cm³, are 2.356 L/m², and 1.131 m³
+    # from 480 m²; three people at 1.2 m³ an hour take 0.314 h.
+    cleared = figure(programme, "clearing time", "hollow-tining-1", "1")
+    assert cleared.value == pytest.approx(18.85, abs=0.01)
+    assert figure(programme, "clearing time", "hollow-tining-1").value == pytest.approx(
+        37.70, abs=0.02
+    )
+    # Holes of 400 × π × 6.5² × 75 mm³ are 3.982 L/m²; half of them and 5 % waste for 480 m² are
+    # 1.003 m³, two loads of 0.8.
+    hauled = figure(programme, "hauling time, dressing 1", "top-dressing-1", "1")
+    assert (hauled.value, hauled.inputs["loads"]) == (20, 2)
+    both = figure(programme, "hauling time, dressing 1", "top-dressing-1")
+    assert (both.value, both.inputs["loads"]) == (40, 4)
+    assert hauled.default_used  # the waste
+    assert not cleared.default_used
+
+
+def test_the_length_of_a_day_can_be_traced(programme_of: ProgrammeOf) -> None:
+    programme = programme_of(f"""{GIVEN}  - {{operation: rolling, dates: 2026-06-01}}
+crew:
+  people: 3
+  working_day: 07:00 to 09:00
+  machines: [{{operation: rolling, width: 1 m, speed: 1 km/h, efficiency: 60 %,
+              minutes_between_greens: 12}}]
+""")
+    # Two greens of an hour each, and the rest of an hour from 07:30.
+    found = figure(programme, "length of the day, 2026-06-01", "all")
+    assert found.value == 180
+    assert (found.inputs["start"], found.inputs["finish"]) == ("07:00", "10:00")
+    assert found.inputs["limited_by"] == "a machine"
+    assert found.default_used
+
+
 def test_growth_potential_is_that_of_its_temperature(programme_of: ProgrammeOf) -> None:
     found = figure(one(programme_of, "scarifying"), "growth potential", "scarifying-1")
     inputs = {name: value for name, value in found.inputs.items() if isinstance(value, float)}
@@ -123,6 +167,12 @@ WORKED: dict[str, Callable[[dict[str, float]], float]] = {
     "work time": lambda i: (
         60 * i["area_m2"] / (1000 * i["speed_km_h"] * i["width_m"] * i["efficiency"]) * i["passes"]
         + i["minutes_between_greens"] * i.get("greens", 1)
+    ),
+    "clearing time": lambda i: 60 * i["volume_m3"] / (i["people"] * i["m3_per_person_hour"]),
+    "hauling time, dressing 1": lambda i: (
+        math.ceil(i["volume_m3"] / i["m3_per_load"]) * i["minutes_per_load"]
+        if "volume_m3" in i
+        else i["loads"] * i["minutes_per_load"]
     ),
     "back in play, early": lambda i: i["reopens_after_days"],
 }

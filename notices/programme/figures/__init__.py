@@ -8,12 +8,14 @@ from notices.programme.figures.recovery import (
 )
 from notices.programme.figures.sand import SandPrice, figures_of_order, figures_of_sand
 from notices.programme.figures.surface import figures_of_surface
-from notices.programme.figures.work_time import figures_of_time
+from notices.programme.figures.work_time import figures_of_days, figures_of_hands, figures_of_time
 
 __all__ = [
     "Ingredients",
     "SandPrice",
+    "figures_of_days",
     "figures_of_growth",
+    "figures_of_hands",
     "figures_of_order",
     "figures_of_promises",
     "figures_of_recovery",
