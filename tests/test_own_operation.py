@@ -100,7 +100,7 @@ def test_the_pack_carries_it_and_can_be_built_again(plan: Path, tmp_path: Path) 
 
 def test_a_name_that_is_near_is_suggested(plan: Path) -> None:
     plan.write_text(PLAN.replace("operation: air injection", "operation: air injectoin"), "utf-8")
-    assert 'there is no operation "air injectoin": did you mean "air injection"?' in faults(plan)
+    assert 'there is no operation "air injectoin". Did you mean "air injection"?' in faults(plan)
 
 
 def test_a_setting_of_another_kind_is_refused(plan: Path) -> None:

@@ -41,6 +41,7 @@ class Terms:
     to_sand: str
     """What one does with sand: we spread sand, we topdress."""
     autumn: str
+    new_turf: str
     reserve_day: str
     notice_board: str
     paper: str
@@ -81,6 +82,7 @@ _LANGUAGES = (
             renovation="Greens renovation",
             to_sand="spread sand",
             autumn="autumn",
+            new_turf="new turf",
             reserve_day="Reserve day",
             notice_board="Notice board",
             paper="A4",
@@ -105,6 +107,7 @@ _LANGUAGES = (
             renovation="Greens aerification",
             to_sand="topdress",
             autumn="fall",
+            new_turf="new sod",
             reserve_day="Rain date",
             notice_board="Bulletin board",
             paper="A4 or Letter",

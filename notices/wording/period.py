@@ -50,7 +50,7 @@ class PeriodWords:
                 (Opening.CHANNELS, "narrow drains"),
                 (Opening.SAND, "sand"),
                 (Opening.TRENCHES, "new drains"),
-                (Opening.BARE, "new turf"),
+                (Opening.BARE, self.words.language.terms.new_turf),
             )
             if kind in kinds
         ]
@@ -94,7 +94,7 @@ class PeriodWords:
         return self._stay_open()
 
     def open_again(self) -> str:
-        """Each green the next morning, all by …, or by … if it rains."""
+        """Each green opens again the next morning. All are open by …, or by … if it rains."""
         promise = self.period.open_again
         if self.stays_open():
             return self._stay_open()
@@ -156,7 +156,7 @@ class PeriodWords:
         if promise.through_winter:
             return sentence(
                 f"Expect {every}by {self.words.dates.day(promise.expect_by)}. "
-                f"{self._spring(promise)}"
+                f"{self._until_spring(promise, 'putts may not run true')}"
             )
         return sentence(
             "Grass does not grow in winter. "
@@ -170,16 +170,16 @@ class PeriodWords:
         if promise.growth_stops is None or self.period.putting_well.growth_stops is not None:
             return ""
         if promise.through_winter:
-            return self._spring(promise)
+            return self._until_spring(promise, "you may see some marks")
         return ""
 
-    def _spring(self, promise: Promise) -> str:
+    def _until_spring(self, promise: Promise, what: str) -> str:
         autumn = self.words.language.terms.autumn
         # Named only to the week: it rests on when growth returns.
         if promise.at_worst is None:
-            return f"If the {autumn} is cold, you may see some marks until spring."
+            return f"If the {autumn} is cold, {what} until spring."
         return (
-            f"If the {autumn} is cold, you may see some marks until about "
+            f"If the {autumn} is cold, {what} until about "
             f"{self.words.dates.week(promise.at_worst)}."
         )
 

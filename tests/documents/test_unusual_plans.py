@@ -309,7 +309,7 @@ def test_work_in_october_says_what_winter_does(tmp_path: Path) -> None:
         plain(Sheet.read(pack.files["board-notice-a4.pdf"]).text),
     ):
         assert re.search(
-            r"If the autumn is cold, you may see some marks until about the \w+ week of \w+ 2028\."
+            r"If the autumn is cold, putts may not run true until about the \w+ week of \w+ 2028\."
             r"|Grass does not grow in winter\.",
             text,
         )

@@ -146,8 +146,8 @@ def test_one_green_is_not_each_of_several(
         ("1-18", "closed", "Each green is closed while we work on it."),
         ("1", "temporary green", "You play to a temporary green while we work."),
         ("1-18", "temporary green", "You play to a temporary green while we work."),
-        ("1", "open", "You can play the green while we work."),
-        ("1-18", "open", "You can play each green while we work."),
+        ("1", "open", "The green stays open while we work."),
+        ("1-18", "open", "Each green stays open while we work."),
     ],
 )
 def test_what_golfers_meet_on_the_day(
