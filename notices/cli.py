@@ -20,6 +20,7 @@ import notices
 from notices import terminal
 from notices.errors import NoticesError, PlanFault
 from notices.findings import Finding, Weight
+from notices.paths import example_names
 
 if TYPE_CHECKING:
     from notices.plan.load import LoadedPlan
@@ -66,8 +67,9 @@ def main() -> None:
 
     \b
     Example:
-      notices check plan.yaml
-      notices build plan.yaml --out pack
+      notices new our-club
+      notices check our-club/plan.yaml
+      notices build our-club/plan.yaml --out pack
     """  # noqa: D301, click wants the sign itself
 
 
@@ -148,6 +150,50 @@ def build(plan: Path, out: Path, today: str | None, *, quiet: bool, verbose: boo
     if doubts:
         found = _counted(len(doubts), "finding")
         click.echo(f"{found} to think about again: notices check {plan}", err=True)
+
+
+@main.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.option(
+    "--from",
+    "example",
+    type=click.Choice(example_names()),
+    help="Copy this example instead, with its own dates.",
+)
+@click.option(
+    "--today",
+    metavar="DATE",
+    help="Plan for the season that comes after this day, not after today.",
+)
+def new(folder: Path, example: str | None, today: str | None) -> None:
+    """Start a plan that explains itself, in a folder of its own.
+
+    \b
+    Example:
+      notices new our-club
+    """  # noqa: D301, click wants the sign itself
+    from notices.starter import start_plan  # noqa: PLC0415, start-up time
+
+    day = _today(today) or dt.datetime.now().astimezone().date()
+    plan, *others = start_plan(folder, day, example)
+    for path in (plan, *others):
+        click.echo(f"{path}: written", err=True)
+    click.echo(f"Open {plan} in a text editor, then: notices check {plan}", err=True)
+
+
+@main.command()
+def schema() -> None:
+    """Write the JSON Schema of a plan, by which editors complete and check.
+
+    A new plan has it beside it as plan.schema.json; write it there again after an update.
+
+    \b
+    Example:
+      notices schema
+    """  # noqa: D301, click wants the sign itself
+    from notices.starter import schema_text  # noqa: PLC0415, start-up time
+
+    click.echo(schema_text(), nl=False)
 
 
 def _counted(number: int, noun: str) -> str:

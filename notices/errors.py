@@ -3,7 +3,8 @@
     NoticesError
     ├── PlanFault      the plan cannot be used as it stands
     ├── TextFault      a text of the club's own cannot be used
-    └── PackFault      the pack cannot be written where it was asked for
+    ├── PackFault      the pack cannot be written where it was asked for
+    └── FolderFault    a new plan cannot be put where it was asked for
 
 Anything else that is raised is a bug and may crash loudly.
 """
@@ -35,3 +36,7 @@ class TextFault(NoticesError):
 
 class PackFault(NoticesError):
     """The pack cannot be written; nothing of it was left behind."""
+
+
+class FolderFault(NoticesError):
+    """A new plan cannot be put where it was asked for; what was there is as it was."""

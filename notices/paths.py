@@ -1,4 +1,4 @@
-"""Where the templates are: in the checkout at top level, in the wheel inside the package."""
+"""Where templates and examples are: in the checkout at top level, in the wheel in the package."""
 
 from __future__ import annotations
 
@@ -15,13 +15,34 @@ def templates_folder() -> Path:
     FileNotFoundError
         When the installation is broken.
     """
-    package = Path(__file__).resolve().parent
-    for folder in (package / "_templates", package.parent / "templates"):
-        if (folder / "fonts").is_dir():
-            return folder
-    raise FileNotFoundError("the templates of notices are missing: install it again")
+    return _folder("templates", holding="fonts")
+
+
+@cache
+def examples_folder() -> Path:
+    """Return the folder of example plans.
+
+    Raises
+    ------
+    FileNotFoundError
+        When the installation is broken.
+    """
+    return _folder("examples", holding="tansy-down")
+
+
+def example_names() -> tuple[str, ...]:
+    """Return the names of the examples, sorted."""
+    return tuple(sorted(path.parent.name for path in examples_folder().glob("*/plan.yaml")))
 
 
 def font_files() -> tuple[Path, ...]:
     """Return the fonts that print and pictures are set in."""
     return tuple(sorted((templates_folder() / "fonts").glob("*.ttf")))
+
+
+def _folder(name: str, *, holding: str) -> Path:
+    package = Path(__file__).resolve().parent
+    for folder in (package / f"_{name}", package.parent / name):
+        if (folder / holding).is_dir():
+            return folder
+    raise FileNotFoundError(f"the {name} of notices are missing: install it again")

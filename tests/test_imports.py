@@ -64,8 +64,9 @@ RULES = {
     ),
     "pack": may("errors findings rendering documents paths"),
     "__init__": may("errors findings plan programme documents rendering pack"),
+    "starter": may("errors paths plan"),
     "cli": may(
-        "__init__ units references paths findings errors terminal agronomy operations plan programme wording"
+        "__init__ units references paths findings errors terminal starter agronomy operations plan programme wording"
         " drawings documents rendering pack",
         "click",
     ),

@@ -45,6 +45,8 @@ class Packs:
     editable_script: Digests
     wheel_home: Path
     editable_home: Path
+    started: Digests
+    started_in_checkout: Digests
 
 
 def run(*command: str | Path, cwd: Path) -> str:
@@ -98,6 +100,10 @@ def packs(distributions: Distributions, tmp_path_factory: pytest.TempPathFactory
         run(*notices, "build", plan, "--out", folder / name, cwd=folder)
         return digests(folder / name)
 
+    def new(name: str) -> Digests:
+        run(*script, "new", folder / name, "--from", "marlpit-common", cwd=folder)
+        return digests(folder / name)
+
     def home() -> Path:
         program = "import notices.cli; print(notices.cli.__file__)"
         return Path(run(programs / "python", "-c", program, cwd=folder).strip()).parent
@@ -110,6 +116,7 @@ def packs(distributions: Distributions, tmp_path_factory: pytest.TempPathFactory
     wheel_home = home()
     wheel_module = built("wheel-module", *module)
     wheel_script = built("wheel-script", *script)
+    started = new("started")
 
     # The same environment, hence the same libraries: a difference can only be ours.
     run(*pip, "uninstall", "--yes", "notices", cwd=folder)
@@ -121,6 +128,8 @@ def packs(distributions: Distributions, tmp_path_factory: pytest.TempPathFactory
         editable_script=built("editable-script", *script),
         wheel_home=wheel_home,
         editable_home=home(),
+        started=started,
+        started_in_checkout=new("started-in-checkout"),
     )
 
 
@@ -135,6 +144,12 @@ def test_the_wheel_carries_the_templates_and_the_licence_of_the_fonts(
         path.relative_to(templates).as_posix() for path in templates.rglob("*") if path.is_file()
     }
     assert "fonts/OFL.txt" in carried
+    examples = {name.removeprefix("notices/_examples/") for name in names if "_examples/" in name}
+    assert examples >= {
+        path.relative_to(ROOT / "examples").as_posix()
+        for path in (ROOT / "examples").rglob("*")
+        if path.is_file()
+    }
     assert not any(name.startswith(("tests/", "examples/")) for name in names)
 
 
@@ -158,6 +173,11 @@ def test_each_pack_came_from_the_installation_it_was_meant_to(packs: Packs) -> N
 
 def test_an_installed_wheel_builds_a_pack_from_another_folder(packs: Packs) -> None:
     assert packs.wheel_module.keys() >= EXPECTED
+
+
+def test_an_installed_wheel_starts_a_plan_from_an_example(packs: Packs) -> None:
+    assert packs.started == packs.started_in_checkout
+    assert packs.started.keys() == {"fixtures.ics", "plan.yaml", "plan.schema.json"}
 
 
 def test_the_script_and_the_module_build_the_same_pack(packs: Packs) -> None:

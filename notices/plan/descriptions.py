@@ -16,18 +16,24 @@ from pydantic import BaseModel
 
 def description(model: type[BaseModel], field: str) -> str:
     """Return the sentence under a field without its full stop; "" where there is none."""
+    return descriptions(model).get(field, "")
+
+
+def descriptions(model: type[BaseModel]) -> dict[str, str]:
+    """Return the sentence under each field of a model, without its full stop."""
     try:
         source = inspect.getsource(model)
     except OSError:  # installed without its sources
-        return ""
+        return {}
     (definition,) = ast.parse(textwrap.dedent(source)).body
+    found: dict[str, str] = {}
     for line, after in itertools.pairwise(getattr(definition, "body", ())):
         match line, after:
             case (
                 ast.AnnAssign(target=ast.Name(id=name)),
                 ast.Expr(value=ast.Constant(value=str(sentence))),
-            ) if name == field:
-                return inspect.cleandoc(sentence).rstrip(".")
+            ):
+                found[name] = inspect.cleandoc(sentence).rstrip(".")
             case _:
                 pass
-    return ""
+    return found

@@ -17,7 +17,7 @@ from pydantic_core import core_schema
 
 from notices.operations import CATALOGUE, Kind, Operation, Setting, WhileWorking
 from notices.plan import days, fields, green_choice, green_list, quantities
-from notices.plan.descriptions import description
+from notices.plan.descriptions import descriptions
 from notices.plan.model import Plan
 from notices.plan.part import Part
 from notices.plan.settings import write_value
@@ -281,13 +281,15 @@ def _setting(setting: Setting) -> str:
 def _described(model: type[BaseModel], part: Schema) -> Schema:
     """Add the sentence under each field, and take out what is said by the description."""
     properties = {}
+    sentences = descriptions(model)
     for name, field in model.model_fields.items():
         key = field.alias or name
         schema = _tidied(part["properties"][key])
         # Draft 7 looks at nothing that stands beside a reference.
         if "$ref" in schema:
             schema = {"allOf": [schema]}
-        properties[key] = {"description": f"{description(model, name)}."} | schema
+        said = {"description": f"{sentences[name]}."} if name in sentences else {}
+        properties[key] = said | schema
     part["properties"] = properties
     part.pop("title", None)
     part["description"] = " ".join(part.get("description", "").split())

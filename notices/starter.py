@@ -1,0 +1,97 @@
+"""A new folder with a plan that explains itself, and the schema by which an editor checks it."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+from collections.abc import Mapping
+from pathlib import Path
+from string import Template
+
+from notices.errors import FolderFault
+from notices.paths import examples_folder, templates_folder
+from notices.plan.schema import FILE_NAME, FIRST_LINE, plan_schema
+
+PLAN = "plan.yaml"
+NOTICE = dt.timedelta(weeks=5)
+"""What members should hear before the first day of work, at the least."""
+SEASON = (8, 16)
+"""From when in the year on greens are opened while they still heal fast: the middle of August."""
+PICTURE = ".png"
+"""Examples have pictures of what comes of them; a plan does not need them."""
+
+
+def coming_season(today: dt.date) -> dt.date:
+    """Return the Monday on which the work of the coming season may begin."""
+    for year in (today.year, today.year + 1):
+        day = dt.date(year, *SEASON)
+        monday = day + dt.timedelta(days=-day.weekday() % 7)
+        if monday - today >= NOTICE:
+            break
+    return monday
+
+
+def start_plan(folder: Path, today: dt.date, example: str | None = None) -> tuple[Path, ...]:
+    """Write a plan and its schema into a new folder, or into an empty one.
+
+    Parameters
+    ----------
+    folder
+        Made with the folders above it if need be.
+    today
+        The dates in the plan are those of the season that comes after this day.
+    example
+        Name of an example to copy in place of the plan that explains itself; its dates stay.
+
+    Returns
+    -------
+    tuple of Path
+        The files, the plan first.
+
+    Raises
+    ------
+    FolderFault
+        When there is something in the folder already, or it cannot be written.
+    """
+    files = _example(example) if example else {PLAN: _explained(today)}
+    files[PLAN] = FIRST_LINE.encode() + files[PLAN]
+    files[FILE_NAME] = schema_text().encode()
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        if any(folder.iterdir()):
+            raise FolderFault(f"{folder} is not empty: name a new folder")
+        for name, content in files.items():
+            with (folder / name).open("xb") as stream:
+                stream.write(content)
+    except (OSError, ValueError) as error:  # ValueError: a NUL in the name
+        reason = (error.strerror if isinstance(error, OSError) else None) or "not a folder's name"
+        raise FolderFault(f"{folder} cannot be written: {reason.lower()}") from None
+    return tuple(folder / name for name in files)
+
+
+def schema_text() -> str:
+    """Return the schema as it is written into a file."""
+    return json.dumps(plan_schema(), ensure_ascii=False, indent=1) + "\n"
+
+
+def _explained(today: dt.date) -> bytes:
+    first = coming_season(today)
+    days: Mapping[str, dt.date] = {
+        "first": first,
+        "second": first + dt.timedelta(days=1),
+        "third": first + dt.timedelta(days=2),
+        "fourth": first + dt.timedelta(days=3),
+        # The Saturday eight weeks after the week of work.
+        "fixture": first + dt.timedelta(days=5, weeks=8),
+    }
+    text = (templates_folder() / "new" / PLAN).read_text("utf-8")
+    return Template(text).substitute(days).encode()
+
+
+def _example(name: str) -> dict[str, bytes]:
+    folder = examples_folder() / name
+    return {
+        path.name: path.read_bytes()
+        for path in sorted(folder.iterdir(), key=lambda path: (path.name != PLAN, path.name))
+        if path.suffix != PICTURE
+    }
