@@ -3,18 +3,25 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from xml.sax.saxutils import escape
 
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK, PAPER, QUIET, SAND
+from notices.programme.model import Green
+from notices.wording.greens import course_phrase, courses_of, label
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
 COLUMNS = 6
 BOX, TALL, GAP = 92, 68, 8
 NUMBER_SIZE, DAY_SIZE, NAME_SIZE = 27, 18, 17
+HEADING, HEADING_SIZE = 34, 20
+"""Height of the row that names a course, and the size of its letters."""
+
+SQUARE, SQUARE_GAP, SQUARES = 14, 5, 18
+"""Sides and distance of the squares of a strip, and how many stand in a row at most."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,21 +34,35 @@ class _Box:
     columns: int = 1
 
 
+@dataclass(frozen=True, slots=True)
+class _Group:
+    """The boxes of one course, or those that belong to none."""
+
+    heading: str
+    boxes: tuple[_Box, ...]
+
+
 def greens_by_day(words: Words, period_words: PeriodWords) -> Drawing:
     """Draw a box for each green, with the day on which it is worked.
 
-    Neighbouring days take turns in shade, so that the groups are seen at once.
+    Neighbouring days take turns in shade, so that the groups are seen at once. Where there are
+    several courses, each stands under its name.
     """
-    boxes = _boxes(words, period_words)
-    parts: list[str] = []
-    column = row = 0
-    for box in boxes:
-        if column + box.columns > COLUMNS:
-            column, row = 0, row + 1
-        parts.append(_draw(box, column * (BOX + GAP), row * (TALL + GAP)))
-        column += box.columns
     width = COLUMNS * BOX + (COLUMNS - 1) * GAP
-    height = (row + 1) * TALL + row * GAP
+    parts: list[str] = []
+    y = 0
+    for group in _groups(words, period_words):
+        if group.heading:
+            parts.append(_draw_heading(group.heading, y, width))
+            y += HEADING
+        column = 0
+        for box in group.boxes:
+            if column + box.columns > COLUMNS:
+                column, y = 0, y + TALL + GAP
+            parts.append(_draw(box, column * (BOX + GAP), y))
+            column += box.columns
+        y += TALL + GAP
+    height = y - GAP
     title = "Which green on which day"
     return Drawing(
         "greens-by-day",
@@ -54,40 +75,90 @@ def greens_by_day(words: Words, period_words: PeriodWords) -> Drawing:
 
 
 def green_strip(words: Words, greens: Sequence[str], name: str) -> Drawing:
-    """Draw the whole course as a row of squares, those of one day filled."""
-    size, gap = 14, 5
-    course = list(words.programme.greens)
+    """Draw the greens as rows of squares, those of one day filled: a row for each course.
+
+    More than eighteen of one course take a further row; a putting green stands a little apart.
+    """
+    step = SQUARE + SQUARE_GAP
+    rows = _strip_rows(words.programme.greens)
     parts = []
-    for index, key in enumerate(course):
-        filled = key in greens
-        x = index * (size + gap) + (2 * gap if words.programme.greens[key].number is None else 0)
-        parts.append(
-            f'<rect x="{x + 1}" y="1" width="{size}" height="{size}" rx="3" '
-            f'fill="{INK if filled else PAPER}" stroke="{INK if filled else QUIET}" '
-            f'stroke-width="1.5"/>'
-        )
-    width = len(course) * (size + gap) + 2 * gap + 2
+    width = 0
+    for line, row in enumerate(rows):
+        x = 0
+        for place, green in enumerate(row):
+            apart = not green.holes and (place == 0 or row[place - 1].holes != ())
+            x += 2 * SQUARE_GAP if apart else 0
+            parts.append(_square(x + 1, line * step + 1, filled=green.key in greens))
+            x += step
+        width = max(width, x)
+    # Squares of several short rows do not grow beyond those of a long one.
+    width = (max(width, SQUARES * step) if len(rows) > 1 else width) + 2 * SQUARE_GAP + 2
+    height = len(rows) * step - SQUARE_GAP + 2
     title = f"On the course: {words.greens(greens)}"
-    return Drawing(
-        name, title, title, _svg(width, size + 2, title, "".join(parts)), width, size + 2
+    return Drawing(name, title, title, _svg(width, height, title, "".join(parts)), width, height)
+
+
+def _strip_rows(greens: Mapping[str, Green]) -> list[list[Green]]:
+    """Return the greens row by row; those without a number stand at the end of a row."""
+    rows: list[list[Green]] = []
+    for _, own in _by_course(greens):
+        numbered = [green for green in own if green.holes]
+        names = [green for green in own if not green.holes]
+        rows += [numbered[n : n + SQUARES] for n in range(0, len(numbered), SQUARES)]
+        if rows and len(rows[-1]) + len(names) <= SQUARES + 2:
+            rows[-1] = rows[-1] + names
+        else:
+            rows += [names[n : n + SQUARES] for n in range(0, len(names), SQUARES)]
+    return rows
+
+
+def _by_course(greens: Mapping[str, Green]) -> list[tuple[str, list[Green]]]:
+    """Return the greens of each course, by number, and last those that belong to none."""
+    courses = courses_of(greens)
+    if len(courses) < 2:
+        return [("", list(greens.values()))]
+    groups: dict[str, list[Green]] = {course: [] for course in courses}
+    for green in greens.values():
+        groups.setdefault(green.course if green.course in courses else "", []).append(green)
+    return [(course, sorted(own, key=_by_number)) for course, own in groups.items()]
+
+
+def _by_number(green: Green) -> tuple[bool, int]:
+    return (green.number is None, green.number or 0)
+
+
+def _square(x: float, y: float, *, filled: bool) -> str:
+    return (
+        f'<rect x="{x}" y="{y}" width="{SQUARE}" height="{SQUARE}" rx="3" '
+        f'fill="{INK if filled else PAPER}" stroke="{INK if filled else QUIET}" '
+        f'stroke-width="1.5"/>'
     )
 
 
-def _boxes(words: Words, period_words: PeriodWords) -> list[_Box]:
+def _groups(words: Words, period_words: PeriodWords) -> list[_Group]:
+    """Return the boxes of each course; a course on which nothing is done is left out."""
     period = period_words.period
     months = {day.month for day in period.days}
     order = {day: index for index, (days, _) in enumerate(words.days_of(period)) for day in days}
-    boxes = []
-    for key, green in words.programme.greens.items():
-        days = [day for day in period.days if key in period.greens_on(day)]
-        shaded = bool(days) and order[days[0]] % 2 == 0
-        if green.number is None:
+    worked: dict[str, list[dt.date]] = {}
+    for day in period.days:
+        for key in period.greens_on(day):
+            worked.setdefault(key, []).append(day)
+    groups = []
+    for course, greens in _by_course(words.programme.greens):
+        boxes = []
+        for green in greens:
+            days = worked.get(green.key, [])
+            shaded = bool(days) and order[days[0]] % 2 == 0
             if days:
-                boxes.append(_Box(key, _label(words, days, months), shaded, columns=2))
-        else:
-            label = _label(words, days, months) if days else "no work"
-            boxes.append(_Box(key, label, shaded))
-    return boxes
+                columns = 1 if green.holes else 2
+                boxes.append(_Box(label(green), _label(words, days, months), shaded, columns))
+            elif green.holes:
+                boxes.append(_Box(label(green), "no work", shaded))
+        if any(worked.get(green.key) for green in greens):
+            heading = course_phrase(course).removeprefix("the ") if course else ""
+            groups.append(_Group(heading[:1].upper() + heading[1:], tuple(boxes)))
+    return groups
 
 
 def _label(words: Words, days: Sequence[dt.date], months: set[int]) -> str:
@@ -96,11 +167,18 @@ def _label(words: Words, days: Sequence[dt.date], months: set[int]) -> str:
     return words.dates.weekday(days[0]) if len(months) == 1 else words.dates.month_day(days[0])
 
 
+def _draw_heading(heading: str, y: float, width: float) -> str:
+    return (
+        f'<text x="{width / 2}" y="{y + 23}" font-size="{HEADING_SIZE}" font-weight="bold" '
+        f'fill="{INK}">{escape(_short(heading, width, HEADING_SIZE))}</text>'
+    )
+
+
 def _draw(box: _Box, x: int, y: int) -> str:
     wide = box.columns * BOX + (box.columns - 1) * GAP
     middle = x + wide / 2
     idle = box.day == "no work"
-    size = NUMBER_SIZE if box.columns == 1 else NAME_SIZE
+    size = NUMBER_SIZE if box.columns == 1 and len(box.label) < 6 else NAME_SIZE
     ground = SAND if box.shaded else PAPER
     return (
         f'<rect x="{x + 1}" y="{y + 1}" width="{wide - 2}" height="{TALL - 2}" rx="6" '
@@ -112,13 +190,13 @@ def _draw(box: _Box, x: int, y: int) -> str:
     )
 
 
-def _short(name: str, room: float) -> str:
+def _short(name: str, room: float, size: float = NAME_SIZE) -> str:
     """Cut a name that is wider than its box; capitals and signs are taken to be wide."""
-    if name.isdecimal():
+    if name.replace("/", "").isdecimal():
         return name
     used = 0.0
     for length, sign in enumerate(name):
-        used += NAME_SIZE * (0.54 if sign.islower() or sign == " " else 0.95)
+        used += size * (0.54 if sign.islower() or sign == " " else 0.95)
         if used > room - 2 * GAP:
             return f"{name[: length - 1].rstrip()}…"
     return name

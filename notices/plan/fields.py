@@ -51,6 +51,21 @@ def read_number(value: object) -> object:
     return value
 
 
+def read_course_name(value: object) -> object:
+    """Take any name that a list of greens can tell from numbers and from other greens."""
+    value = read_text(value)
+    if not isinstance(value, str) or not value:
+        return value
+    name = " ".join(value.split())
+    if not any(letter.isalpha() for letter in name) or not name.isprintable():
+        raise Refusal(f"{quoted(name)} is not a name", "write one such as Oak or Red nine")
+    if "," in name:
+        raise Refusal(f"{quoted(name)} has a comma, which parts greens in a list", "leave it out")
+    if re.fullmatch("(?:the )?(?:whole )?(?:courses?|greens?|holes?)", name, re.IGNORECASE):
+        raise Refusal(f"{quoted(name)} is no name", "write one such as Oak or Red nine")
+    return name
+
+
 # The limits stand first, so that pydantic knows them for those of a text.
 Text = Annotated[str, Field(min_length=1, max_length=2000), BeforeValidator(read_text)]
 Number = Annotated[float, BeforeValidator(read_number)]
@@ -64,6 +79,7 @@ TemperatureC = Annotated[float, *_read_and_written(q.temperature_c, q.format_tem
 SpeedKmH = Annotated[float, *_read_and_written(q.speed_km_h, q.format_speed_km_h)]
 Days = Annotated[tuple[DayRange, ...], *_read_and_written(parse_days, format_days)]
 GreenRefs = Annotated[tuple[GreenRef, ...], *_read_and_written(parse_greens, format_greens)]
+CourseName = Annotated[str, Field(min_length=1, max_length=40), BeforeValidator(read_course_name)]
 Clock = Annotated[dt.time, *_read_and_written(parse_clock, format_clock)]
 WorkingDay = Annotated[
     tuple[dt.time, dt.time], *_read_and_written(parse_working_day, format_working_day)

@@ -27,6 +27,7 @@ from notices.plan.fields import (
     Address,
     AreaM2,
     Clock,
+    CourseName,
     Day,
     Days,
     DensityTM3,
@@ -134,6 +135,10 @@ class GreenLine(Part):
 
     green: GreenRefs
     """Numbers and names, such as 1-18 or Putting green."""
+    course: CourseName | None = None
+    """Course or nine that they belong to, where there are several."""
+    also: GreenRefs | None = None
+    """Further hole that is played to this green, where two share one."""
     area: AreaM2 | None = None
     """Area of each green named."""
 

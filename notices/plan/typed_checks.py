@@ -8,22 +8,21 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 from notices.findings import Finding, Weight
 from notices.operations import Operation
+from notices.plan.club_greens import ClubGreens, format_hole, read_lines
 from notices.plan.green_choice import day_lines
-from notices.plan.green_list import GreenRef, format_greens, parse_greens
-from notices.plan.messages import Path, did_you_mean
+from notices.plan.green_list import GreenRef, parse_greens
+from notices.plan.messages import Path
 from notices.plan.nearest import quoted
 from notices.plan.own_operations import whole_catalogue
+from notices.plan.places import read_place
 from notices.plan.refusal import sentences
 from notices.plan.settings import read_settings
 from notices.plan.yaml_file import PlanSource
-
-Greens = Mapping[str, GreenRef]
-"""The greens of the course by their words in small letters."""
 
 
 def fault(
@@ -105,22 +104,28 @@ def _settings(source: PlanSource) -> Iterator[Finding]:
             )
 
 
+def _greens_of_course(source: PlanSource) -> Iterator[Finding]:
+    for found in read_lines(_lines(source))[1]:
+        path = ("course", "greens", found.line, found.key)
+        yield fault(source, path, found.problem.message, found.problem.suggestion)
+
+
 def _greens_of_works(source: PlanSource) -> Iterator[Finding]:
-    known = _course(source)
+    club = _club_greens(source)
     for index, work in _items(source, "works"):
         path: Path = ("works", index, "greens")
         typed = work.get("greens")
         if not isinstance(typed, dict):
-            yield from _unknown_greens(source, path, _greens(typed), known)
+            yield from _unknown_greens(source, path, _greens(typed), club)
             continue
         first_day: dict[str, str] = {}
         for line in day_lines(typed):
             spot = (*path, line.key)
             if line.fault:
                 yield fault(source, spot, *sentences(line.fault), key=line.at_key)
-            yield from _unknown_greens(source, spot, line.greens, known)
-            for green in line.greens:
-                day = first_day.setdefault(_word(green), line.key)
+            yield from _unknown_greens(source, spot, line.greens, club)
+            for green in _once(line.greens, club):
+                day = first_day.setdefault(green, line.key)
                 if day != line.key:
                     yield fault(
                         source,
@@ -130,67 +135,72 @@ def _greens_of_works(source: PlanSource) -> Iterator[Finding]:
                     )
 
 
+def _once(greens: Sequence[GreenRef], club: ClubGreens | None) -> tuple[str, ...]:
+    """Return what must stand on one day only; two holes that share a green may stand on two."""
+    if club is None:
+        return tuple(str(green).casefold() for green in greens)
+    chosen = club.choose(greens)
+    holed = {green for hole in chosen.holes for green in club.choose_hole(hole)}
+    names = [green for green in chosen.greens if green not in holed]
+    return (*(format_hole(hole) for hole in chosen.holes), *names)
+
+
 def _greens_of_measurements(source: PlanSource) -> Iterator[Finding]:
-    known = _course(source)
+    club = _club_greens(source)
     for index, measurement in _items(source, "measurements"):
         path: Path = ("measurements", index, "green")
-        yield from _unknown_greens(source, path, _greens(measurement.get("green")), known)
+        yield from _unknown_greens(source, path, _greens(measurement.get("green")), club)
 
 
-_WHAT_GREENS = re.compile(r"(?:greens?|holes?)\s+(?P<list>[0-9].*)", re.IGNORECASE)
-
-
-def _greens_of_closures(source: PlanSource) -> Iterator[Finding]:
-    """A closure of "greens 1-9" names greens; one of "greens committee room" is free words."""
-    known = _course(source)
+def _places_of_closures(source: PlanSource) -> Iterator[Finding]:
+    club = _club_greens(source)
     for index, closure in _items(source, "closures"):
         what = closure.get("what")
-        named = _WHAT_GREENS.fullmatch(what.strip()) if isinstance(what, str) else None
-        if not named:
-            continue
-        path: Path = ("closures", index, "what")
-        try:
-            greens = parse_greens(named["list"])
-        except ValueError as error:
-            yield fault(source, path, *sentences(error))
-        else:
-            numbers = [green for green in greens if isinstance(green, int)]
-            yield from _unknown_greens(source, path, numbers, known)
+        if club is not None and isinstance(what, str):
+            for problem in read_place(what, club).problems:
+                path = ("closures", index, "what")
+                yield fault(source, path, problem.message, problem.suggestion)
 
 
 def _unknown_greens(
-    source: PlanSource, path: Path, greens: Sequence[GreenRef], known: Greens
+    source: PlanSource, path: Path, greens: Sequence[GreenRef], club: ClubGreens | None
 ) -> Iterator[Finding]:
-    missing = [green for green in greens if known and _word(green) not in known]
-    numbers = [green for green in missing if isinstance(green, int)]
-    if numbers:
-        what = f"green{'s' * (len(numbers) > 1)} {format_greens(numbers)}"
-        yield fault(source, path, f"the course has no {what}", _ADD.format(_it(numbers)))
-    for name in missing:
-        if isinstance(name, str):
-            names = [green for green in known.values() if isinstance(green, str)]
-            remedy = did_you_mean(name, names, otherwise=_ADD.format("it"))
-            yield fault(source, path, f"the course has no green {quoted(name)}", remedy)
+    for problem in club.choose(greens).problems if club else ():
+        yield fault(source, path, problem.message, problem.suggestion)
 
 
-_ADD = "Add {0} under course: greens, or take {0} out"
+@dataclass(frozen=True, slots=True)
+class _Line:
+    """A line of the course's greens, as far as it can be read."""
+
+    green: tuple[GreenRef, ...]
+    course: str | None
+    also: tuple[GreenRef, ...] | None
 
 
-def _it(things: Sequence[object]) -> str:
-    return "it" if len(things) == 1 else "them"
-
-
-def _course(source: PlanSource) -> Greens:
-    """Return the course's greens; nothing where they are at fault themselves."""
+def _lines(source: PlanSource) -> list[_Line]:
     course = source.data.get("course")
     lines = course.get("greens") if isinstance(course, dict) else None
-    known: dict[str, GreenRef] = {}
+    found = []
     for line in lines if isinstance(lines, list) else ():
-        greens = _greens(line.get("green") if isinstance(line, dict) else None)
-        if not greens:
-            return {}
-        known |= {_word(green): green for green in greens}
-    return known
+        typed = line if isinstance(line, dict) else {}
+        name = typed.get("course")
+        found.append(
+            _Line(
+                _greens(typed.get("green")),
+                " ".join(str(name).split()) if isinstance(name, str | int) else None,
+                _greens(typed["also"]) if "also" in typed else None,
+            )
+        )
+    return found
+
+
+def _club_greens(source: PlanSource) -> ClubGreens | None:
+    """Return the club's greens; nothing where they are at fault themselves."""
+    lines = _lines(source)
+    club, problems = read_lines(lines)
+    complete = lines and not problems and all(line.green for line in lines)
+    return club if complete else None
 
 
 def _greens(typed: object) -> tuple[GreenRef, ...]:
@@ -198,10 +208,6 @@ def _greens(typed: object) -> tuple[GreenRef, ...]:
         return parse_greens(typed)
     except ValueError:
         return ()  # the model says what is wrong
-
-
-def _word(green: GreenRef) -> str:
-    return str(green).casefold()
 
 
 def _doubled_ids(source: PlanSource) -> Iterator[Finding]:
@@ -222,8 +228,9 @@ def _doubled_ids(source: PlanSource) -> Iterator[Finding]:
 
 _CHECKS: Sequence[Callable[[PlanSource], Iterator[Finding]]] = (
     _settings,
+    _greens_of_course,
     _greens_of_works,
     _greens_of_measurements,
-    _greens_of_closures,
+    _places_of_closures,
     _doubled_ids,
 )

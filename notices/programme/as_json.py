@@ -76,6 +76,8 @@ def _green(green: Green) -> Json:
     return {
         "green": green.key,
         "number": green.number,
+        "course": green.course,
+        "holes": list(green.holes),
         "area_m2": green.area_m2,
         "area_given": green.area_given,
     }
@@ -153,6 +155,8 @@ def _closure(closure: Closure) -> Json:
         "what": closure.what,
         "greens": list(closure.greens),
         "whole_course": closure.whole_course,
+        "part": closure.part,
+        "holes": [{"course": course, "hole": number} for course, number in closure.holes],
         "dates": _dates(closure.dates),
         "instead": closure.instead,
         "reason": closure.reason,

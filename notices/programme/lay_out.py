@@ -10,6 +10,7 @@ from types import MappingProxyType
 from typing import TypeVar
 
 from notices.operations import Operation, SettingValue
+from notices.plan.club_greens import ClubGreens, read_lines
 from notices.plan.days import all_days
 from notices.plan.green_list import GreenRef
 from notices.plan.model import GreenChoice, Plan
@@ -28,49 +29,76 @@ DaysByGreen = dict[str, tuple[dt.date, ...]]
 _NOTHING: Mapping[str, tuple[dt.date, ...]] = MappingProxyType({})
 
 
+def club_greens(plan: Plan) -> ClubGreens:
+    """Return the greens of a plan with the names by which lists call them."""
+    return read_lines(plan.course.greens)[0]
+
+
 def lay_out_greens(plan: Plan) -> dict[str, Green]:
-    """Return the greens of the course by key, in the order of the plan.
+    """Return the greens of the club by key, in the order of the plan.
 
     A later line overrides an earlier one, whatever the capitals; a line without an area
-    leaves the area that an earlier one gave.
+    leaves the area that an earlier one gave. A double green is as large as the greens of its
+    holes together, until a line names it with an area of its own.
     """
-    keys: dict[str, str] = {}
-    areas: dict[str, float | None] = {}
-    numbers: dict[str, int | None] = {}
-    for line in plan.course.greens:
-        for ref in line.green:
-            key = keys.setdefault(str(ref).casefold(), str(ref))
-            areas[key] = areas.get(key) if line.area is None else line.area
-            numbers[key] = ref if isinstance(ref, int) else None
-    slugs = distinct_slugs(areas, "green")
-    return {
-        key: Green(
-            key,
-            numbers[key],
-            DEFAULT_AREA_M2 if area is None else area,
-            area is not None,
-            slugs[key],
+    club = club_greens(plan)
+    areas = _areas(plan, club)
+    slugs = distinct_slugs((green.key for green in club.greens), "green")
+    found = {}
+    for green in club.greens:
+        parts = areas[green.key]
+        found[green.key] = Green(
+            key=green.key,
+            number=green.holes[0] if green.holes else None,
+            area_m2=sum(DEFAULT_AREA_M2 if part is None else part for part in parts),
+            area_given=None not in parts,
+            slug=slugs[green.key],
+            course=green.course,
+            shared_with=green.holes[1:],
         )
-        for key, area in areas.items()
+    return found
+
+
+def _areas(plan: Plan, club: ClubGreens) -> dict[str, list[float | None]]:
+    """Return the area of each green: one number, or one for each hole that shares it."""
+    of_part: dict[tuple[str, GreenRef], float] = {}
+    of_whole: dict[str, float] = {}
+    joined: set[str] = set()
+    for line in plan.course.greens:
+        for ref, green in zip(line.green, club.line_greens(line), strict=True):
+            if line.also or len(green.holes) < 2:
+                joined.add(green.key)
+            if line.area is not None and green.key in joined:
+                of_whole[green.key] = line.area
+            elif line.area is not None:
+                of_part[green.key, ref] = line.area
+    return {
+        green.key: [of_whole[green.key]]
+        if green.key in of_whole
+        else [of_part.get((green.key, hole)) for hole in green.holes or (0,)]
+        for green in club.greens
     }
 
 
-def green_keys(refs: Sequence[GreenRef], greens: Mapping[str, Green]) -> tuple[str, ...]:
-    """Return the keys of greens named in a plan, whatever their capitals.
+def green_keys(refs: Sequence[GreenRef], club: ClubGreens) -> tuple[str, ...]:
+    """Return the keys of greens named in a plan, each once, whatever their capitals.
 
     Raises
     ------
     KeyError
-        When the course has no such green; plan.load has refused such a plan.
+        When the club has no such green; plan.load has refused such a plan.
     """
-    by_word = {key.casefold(): key for key in greens}
-    return tuple(by_word[str(ref).casefold()] for ref in refs)
+    chosen = club.choose(refs)
+    if chosen.problems:
+        raise KeyError(chosen.problems[0].message)
+    return chosen.greens
 
 
-def lay_out_works(plan: Plan, greens: Mapping[str, Green]) -> tuple[Work, ...]:
+def lay_out_works(plan: Plan) -> tuple[Work, ...]:
     """Return the works with their days, in the order of the plan."""
+    club = club_greens(plan)
     together = {
-        days: _days_of_greens([w for w in plan.works if all_days(w.dates) == days], days, greens)
+        days: _days_of_greens([w for w in plan.works if all_days(w.dates) == days], days, club)
         for days in {all_days(work.dates) for work in plan.works}
     }
     identities = _identities(plan)
@@ -78,7 +106,7 @@ def lay_out_works(plan: Plan, greens: Mapping[str, Green]) -> tuple[Work, ...]:
     works = []
     for index, written in enumerate(plan.works):
         operation = catalogue[written.operation]
-        by_day = _greens_by_day(written, together[all_days(written.dates)], greens)
+        by_day = _greens_by_day(written, together[all_days(written.dates)], club)
         visits = tuple(Visit(day, by_day[day]) for day in sorted(by_day) if by_day[day])
         settings = settle(operation, written.settings, plan)
         works.append(
@@ -115,7 +143,7 @@ def _identities(plan: Plan) -> list[str]:
 
 
 def _days_of_greens(
-    works: Sequence[WrittenWork], days: Sequence[dt.date], greens: Mapping[str, Green]
+    works: Sequence[WrittenWork], days: Sequence[dt.date], club: ClubGreens
 ) -> DaysByGreen:
     """Put greens on days for works of the same dates, which go together.
 
@@ -125,21 +153,21 @@ def _days_of_greens(
     found: DaysByGreen = {}
     for work in works:
         for day, refs in work.greens.by_day if work.greens else ():
-            for key in green_keys(refs, greens):
+            for key in green_keys(refs, club):
                 found.setdefault(key, (day,))
-    plain = [_listed(w, greens) for w in works if not (w.greens and w.greens.by_day)]
+    plain = [_listed(w, club) for w in works if not (w.greens and w.greens.by_day)]
     for listed in sorted(plain, key=len, reverse=True):
         found |= spread(listed, days, found)
     return found
 
 
 def _greens_by_day(
-    work: WrittenWork, days_of: Mapping[str, tuple[dt.date, ...]], greens: Mapping[str, Green]
+    work: WrittenWork, days_of: Mapping[str, tuple[dt.date, ...]], club: ClubGreens
 ) -> GreensByDay:
     """Return the greens of each day of one work."""
     if work.greens and work.greens.by_day:
-        return _assigned(work.greens, greens)
-    chosen = set(_listed(work, greens))
+        return _assigned(work.greens, club)
+    chosen = set(_listed(work, club))
     by_day: dict[dt.date, list[str]] = {}
     for key, days in days_of.items():
         for day in days if key in chosen else ():
@@ -147,16 +175,22 @@ def _greens_by_day(
     return {day: tuple(keys) for day, keys in by_day.items()}
 
 
-def _assigned(choice: GreenChoice, greens: Mapping[str, Green]) -> GreensByDay:
-    return {day: green_keys(refs, greens) for day, refs in choice.by_day}
+def _assigned(choice: GreenChoice, club: ClubGreens) -> GreensByDay:
+    """Return the greens of each day; one that two holes share is done on the first day named."""
+    done: set[str] = set()
+    by_day: GreensByDay = {}
+    for day, refs in choice.by_day:
+        by_day[day] = tuple(key for key in green_keys(refs, club) if key not in done)
+        done.update(by_day[day])
+    return by_day
 
 
-def _listed(work: WrittenWork, greens: Mapping[str, Green]) -> tuple[str, ...]:
+def _listed(work: WrittenWork, club: ClubGreens) -> tuple[str, ...]:
     """Return the greens of a work in the listed order; without a list, all numbered ones."""
     if work.greens:
-        return green_keys(work.greens.plain, greens)
-    numbered = tuple(key for key, green in greens.items() if green.number is not None)
-    return numbered or tuple(greens)
+        return green_keys(work.greens.plain, club)
+    numbered = tuple(green.key for green in club.greens if green.holes)
+    return numbered or tuple(green.key for green in club.greens)
 
 
 def spread(

@@ -22,12 +22,31 @@ class Green:
     """One green of the course, or the putting green."""
 
     key: str
-    """Its number or name, as the plan has it."""
+    """Its number or name, as the plan has it: "7", "2/16", "Oak 7", "Putting green"."""
     number: int | None
+    """Number of its hole, the lowest where it has several."""
     area_m2: float
     area_given: bool
     slug: str = ""
     """How figures name it: small letters and hyphens, like that of no other green."""
+    course: str = ""
+    """Name of the course that it belongs to, where the plan names one."""
+    shared_with: tuple[int, ...] = ()
+    """Numbers of further holes that are played to it: a double green has one."""
+
+    @property
+    def holes(self) -> tuple[int, ...]:
+        """Numbers of the holes that are played to it; none for a putting green."""
+        return () if self.number is None else (self.number, *self.shared_with)
+
+    @property
+    def name(self) -> str:
+        """Its name where it has no number: the key without the course."""
+        return "" if self.number is not None else self.key.removeprefix(f"{self.course} ")
+
+
+Hole = tuple[str, int]
+"""A course by its name, empty where it has none, and the number of a hole."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -222,12 +241,18 @@ class Closure:
     id: str
     what: str
     greens: tuple[str, ...]
-    """Greens concerned; empty when something else is closed."""
+    """Greens out of play with it; empty when something else is closed."""
     whole_course: bool
     dates: tuple[dt.date, ...]
     instead: str
     reason: str
     plan_index: int
+    part: str = ""
+    """course, greens, holes or what is closed of holes, such as tees; empty for free words."""
+    holes: tuple[Hole, ...] = ()
+    """Holes named."""
+    courses: tuple[str, ...] = ()
+    """Courses closed as a whole, where they have names."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -478,6 +503,32 @@ class Programme:
         """Return what a green is to a golfer on a day."""
         return self.status.get(day, {}).get(green, PlayStatus.OPEN)
 
+    @cached_property
+    def courses(self) -> tuple[str, ...]:
+        """Names of the courses that have holes, in the order of the plan; none where none is named."""
+        return tuple(dict.fromkeys(g.course for g in self.greens.values() if g.holes and g.course))
+
+    @cached_property
+    def holes(self) -> tuple[Hole, ...]:
+        """Every hole that is played to a green, course by course and by number."""
+        order = {course: place for place, course in enumerate(self.courses)}
+        found = [(green.course, hole) for green in self.greens.values() for hole in green.holes]
+        return tuple(sorted(found, key=lambda hole: (order.get(hole[0], -1), hole[1])))
+
+    def holes_closed_on(self, day: dt.date) -> tuple[Hole, ...]:
+        """Return the holes that cannot be played on a day; a closed double green closes two.
+
+        A hole with a temporary green is played.
+        """
+        closed = {
+            (green.course, hole)
+            for key, green in self.greens.items()
+            if self.status_on(day, key) is PlayStatus.CLOSED
+            for hole in green.holes
+        }
+        closed |= {hole for shut in self.closures if _shuts(shut, day) for hole in shut.holes}
+        return tuple(hole for hole in self.holes if hole in closed)
+
     def is_filled(self, work: str) -> bool:
         """Whether a later dressing fills the holes of this work."""
         return any(work in need.fills for need in self.sand)
@@ -493,3 +544,9 @@ class Programme:
     @cached_property
     def _index(self) -> dict[tuple[str, str, str], Figure]:
         return {(f.quantity, f.work, f.green): f for f in self.figures}
+
+
+def _shuts(closure: Closure, day: dt.date) -> bool:
+    """Whether a closure of holes or courses takes them out of play that day."""
+    away = closure.part in ("holes", "course") and "temporary green" not in closure.instead.lower()
+    return away and day in closure.dates

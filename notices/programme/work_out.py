@@ -3,19 +3,18 @@
 from __future__ import annotations
 
 import datetime as dt
-import re
 from collections import Counter
-from collections.abc import Mapping
 from dataclasses import replace
 from itertools import chain
 
+from notices.plan.club_greens import ClubGreens
 from notices.plan.days import all_days
 from notices.plan.model import Plan
+from notices.plan.places import read_place
 from notices.programme import figures
 from notices.programme.checks import check_programme
 from notices.programme.climate import ClubClimate, club_climate
-from notices.programme.closed_greens import greens_closed
-from notices.programme.lay_out import lay_out_greens, lay_out_works
+from notices.programme.lay_out import club_greens, lay_out_greens, lay_out_works
 from notices.programme.model import (
     Approval,
     Closure,
@@ -23,7 +22,6 @@ from notices.programme.model import (
     Decision,
     Figure,
     Fixture,
-    Green,
     PlayStatus,
     Programme,
     Restriction,
@@ -36,8 +34,6 @@ from notices.programme.recovery import RecoveryModel, recover_works
 from notices.programme.sand import sand_by_green
 from notices.programme.slugs import ALL, slug
 from notices.programme.timetable import timetables
-
-_COURSE = re.compile(r"(?:the )?(?:whole )?course", re.IGNORECASE)
 
 
 def work_out(plan: Plan, issued: dt.date) -> Programme:
@@ -56,7 +52,7 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
         With its figures and findings; the findings carry paths into the plan, not places.
     """
     greens = lay_out_greens(plan)
-    works = lay_out_works(plan, greens)
+    works = lay_out_works(plan)
     climate = club_climate(plan)
     recovery_model = RecoveryModel(climate.climate)
     needs = sand_by_green(works, plan.sand.density)
@@ -64,7 +60,7 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
     periods = tuple(
         make_period(group, works, recoveries, needs, recovery_model) for group in group_works(works)
     )
-    closures = tuple(_closures(plan, greens))
+    closures = tuple(_closures(plan, club_greens(plan)))
     statuses = play_status(greens, works, periods, closures)
     programme = Programme(
         club=_club(plan),
@@ -169,22 +165,26 @@ def _approval(plan: Plan) -> Approval | None:
     return Approval(written.pending, written.by or "", written.date, written.reference or "")
 
 
-def _closures(plan: Plan, greens: Mapping[str, Green]) -> list[Closure]:
+def _closures(plan: Plan, club: ClubGreens) -> list[Closure]:
     counts: Counter[str] = Counter()
     closures = []
     for index, written in enumerate(plan.closures):
         name = slug(written.what, "place")
         counts[name] += 1
+        place = read_place(written.what, club)
         closures.append(
             Closure(
                 id=f"closure-{name}-{counts[name]}",
                 what=written.what,
-                greens=greens_closed(written.what, greens),
-                whole_course=bool(_COURSE.fullmatch(written.what.strip())),
+                greens=place.greens,
+                whole_course=place.whole_course,
                 dates=all_days(written.dates),
                 instead=written.instead or "",
                 reason=written.reason or "",
                 plan_index=index,
+                part=place.part,
+                holes=place.holes,
+                courses=place.courses,
             )
         )
     return closures

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from notices.programme.model import Closure
-from notices.wording.lists import sentence
+from notices.programme.model import Closure, Fixture, PlayStatus
+from notices.wording.greens import course_phrase
+from notices.wording.lists import and_list, sentence
 from notices.wording.words import Words
 
 _PREPOSITIONS = frozenset({"after", "at", "before", "by", "in", "near", "on", "outside", "until"})
@@ -11,10 +12,9 @@ _PREPOSITIONS = frozenset({"after", "at", "before", "by", "in", "near", "on", "o
 
 def closed_thing(words: Words, closed: Closure) -> str:
     """Practice ground closed; for lists."""
-    if closed.whole_course:
-        subject = "course"
-    else:
-        subject = words.greens(closed.greens) if closed.greens else closed.what
+    subject = _subject(words, closed)[0] if closed.part else closed.what
+    if closed.part not in ("", "greens"):
+        subject = subject.removeprefix("the ")
     state = "closed"
     if "temporary green" in closed.instead.lower():
         state = "temporary green" if len(closed.greens) == 1 else "temporary greens"
@@ -23,20 +23,13 @@ def closed_thing(words: Words, closed: Closure) -> str:
 
 def closure(words: Words, closed: Closure) -> str:
     """The practice ground is closed on …."""
-    if closed.whole_course:
-        subject, are = "the course", "is"
-    elif closed.greens:
-        subject = words.greens(closed.greens)
-        are = "is" if len(closed.greens) == 1 else "are"
-    else:
-        subject, are = closed.what, "are" if _plural(closed.what) else "is"
-        if not subject.lower().startswith("the "):
-            subject = f"the {subject}"
+    subject, many = _subject(words, closed)
     when = words.dates.on_days(closed.dates)
     reason = f": {closed.reason}" if closed.reason else ""
     if "temporary green" in closed.instead.lower():
-        have = "has" if are == "is" else "have"
+        have = "have" if many else "has"
         return sentence(f"{subject} {have} {_inside(closed.instead)} {when}{reason}")
+    are = "are" if many else "is"
     sentences = [sentence(f"{subject} {are} closed {when}{reason}")]
     if closed.instead:
         sentences.append(sentence(f"Please use {closed.instead}"))
@@ -47,6 +40,32 @@ def _inside(text: str) -> str:
     """Fit words that a plan may write as a sentence into the middle of one."""
     words = text.rstrip(".")
     return words if words[1:2].isupper() else words[:1].lower() + words[1:]
+
+
+def _subject(words: Words, closed: Closure) -> tuple[str, bool]:
+    """Return what is closed, and whether it is several things."""
+    match closed.part:
+        case "course" if not closed.courses:
+            return "the course", False
+        case "course":
+            return and_list([course_phrase(c) for c in closed.courses]), len(closed.courses) > 1
+        case "greens":
+            return words.greens(closed.greens), len(closed.greens) > 1
+        case "holes":
+            return words.holes(closed.holes), len(closed.holes) > 1
+        case "":
+            what = closed.what
+            subject = what if what.lower().startswith("the ") else f"the {what}"
+            return subject, _plural(what)
+        case part:
+            many = len(closed.holes) > 1
+            noun = _several(part) if many else part
+            return f"the {noun} of {words.holes(closed.holes)}", many or _plural(part)
+
+
+def _several(part: str) -> str:
+    """Name what several holes have: tees, approaches."""
+    return part if part.endswith("s") else f"{part}{'es' if part.endswith('ch') else 's'}"
 
 
 def _plural(what: str) -> bool:
@@ -60,9 +79,8 @@ def fixtures(words: Words) -> list[str]:
     for fixture in words.programme.fixtures:
         day = words.dates.day(fixture.date)
         if fixture.closed_greens:
-            away = words.greens(fixture.closed_greens)
-            verb = "is" if len(fixture.closed_greens) == 1 else "are"
-            said.append(sentence(f"{fixture.name}, {day}: {away} {verb} out of play that day"))
+            away = _out_of_play(words, fixture)
+            said.append(sentence(f"{fixture.name}, {day}: {away} that day"))
         elif fixture.recovering_greens:
             some = len(fixture.recovering_greens) < len(words.programme.greens)
             subject = words.greens(fixture.recovering_greens) if some else "the greens"
@@ -73,6 +91,23 @@ def fixtures(words: Words) -> list[str]:
                 )
             )
     return said
+
+
+def _out_of_play(words: Words, fixture: Fixture) -> str:
+    """Say which greens are closed and which have a temporary one."""
+    parts = []
+    for status, one, several in (
+        (PlayStatus.CLOSED, "is out of play", "are out of play"),
+        (PlayStatus.TEMPORARY, "has a temporary green", "have temporary greens"),
+    ):
+        greens = [
+            green
+            for green in fixture.closed_greens
+            if words.programme.status_on(fixture.date, green) is status
+        ]
+        if greens:
+            parts.append(f"{words.greens(greens)} {one if len(greens) == 1 else several}")
+    return and_list(parts)
 
 
 def restrictions(words: Words) -> list[str]:

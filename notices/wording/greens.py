@@ -1,11 +1,14 @@
-"""Greens in words: "greens 1 to 6 and the putting green"."""
+"""Greens and holes in words: "greens 1 to 6 and the putting green", "hole 7 on the Oak course"."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from notices.programme.model import Green
+from notices.programme.courses import KINDS_OF_COURSE
+from notices.programme.model import Green, Hole
 from notices.wording.lists import and_list
+
+_SHARED = {2: "double", 3: "triple"}
 
 
 def name_greens(keys: Sequence[str], course: Mapping[str, Green], *, short: bool = False) -> str:
@@ -16,26 +19,63 @@ def name_greens(keys: Sequence[str], course: Mapping[str, Green], *, short: bool
     keys
         The greens.
     course
-        All greens of the course; when every numbered one is meant, so it is said.
+        All greens of the club; when every numbered one is meant, so it is said.
     short
         Whether the numbers stand alone, as in a column headed "Greens".
     """
-    chosen = set(keys)
-    numbers = sorted(
-        green.number for key, green in course.items() if key in chosen and green.number is not None
-    )
-    total = sum(green.number is not None for green in course.values())
-    parts = []
-    if numbers and len(numbers) == total and total > 1 and not short:
-        parts.append(f"all {total} greens")
-    elif numbers:
-        listed = and_list(_runs(numbers))
-        noun = "" if short else ("green " if len(numbers) == 1 else "greens ")
-        parts.append(noun + listed)
-    names = [key for key, green in course.items() if key in chosen and green.number is None]
+    picked = set(keys)
+    chosen = [green for key, green in course.items() if key in picked]
+    numbered = [green for green in chosen if green.holes]
+    names = [green for green in chosen if not green.holes]
     if short:
-        return ", ".join([*parts, *(named(name, article="") for name in names)])
-    return and_list([*parts, *(named(name) for name in names)]) or "no green"
+        parts = list(_short_parts(numbered, courses_of(course)))
+        joint = "; " if len(courses_of(course)) > 1 else ", "
+        return joint.join([*parts, *(_named(green, article="") for green in names)])
+    parts = list(_long_parts(numbered, course))
+    return and_list([*parts, *map(_named, names)]) or "no green"
+
+
+def name_holes(holes: Iterable[Hole], course: Mapping[str, Green]) -> str:
+    """Name holes as one says them: "hole 7", "all 18 holes on the Oak course"."""
+    by_course: dict[str, list[int]] = {}
+    for name, number in holes:
+        by_course.setdefault(name, []).append(number)
+    courses = courses_of(course)
+    parts = []
+    for name in sorted(by_course, key=lambda name: courses.index(name) if name in courses else -1):
+        numbers = by_course[name]
+        total = sum(len(green.holes) for green in course.values() if green.course == name)
+        every = len(numbers) == total > 1
+        noun = f"all {total} holes" if every else _numbered("hole", _runs(numbers), len(numbers))
+        parts.append(f"{noun}{_of(name, courses).replace(' of ', ' on ', 1)}")
+    return and_list(parts)
+
+
+def courses_of(course: Mapping[str, Green]) -> list[str]:
+    """Return the courses with numbered greens that have names, in the order of the plan."""
+    return list(dict.fromkeys(g.course for g in course.values() if g.holes and g.course))
+
+
+def course_phrase(name: str) -> str:
+    """Name a course: "the Oak course", "the Red nine"."""
+    words = name if name.casefold().startswith("the ") else f"the {name}"
+    words = words[:1].lower() + words[1:]
+    return words if words.split()[-1].casefold() in KINDS_OF_COURSE else f"{words} course"
+
+
+def short_course(name: str) -> str:
+    """Name a course where room is short: "Oak" for "The Oak course"."""
+    words = name.split()
+    if len(words) > 1 and words[0].casefold() == "the":
+        words = words[1:]
+    if len(words) > 1 and words[-1].casefold() in KINDS_OF_COURSE:
+        words = words[:-1]
+    return " ".join(words)
+
+
+def label(green: Green) -> str:
+    """Name one green where its course is said beside it: "7", "2/16", "Putting green"."""
+    return green.name or "/".join(map(str, green.holes))
 
 
 def named(key: str, article: str = "the ") -> str:
@@ -44,10 +84,91 @@ def named(key: str, article: str = "the ") -> str:
     return words if words.startswith("the ") else f"{article}{words}"
 
 
-def _runs(numbers: Sequence[int]) -> list[str]:
+def _named(green: Green, article: str = "the ") -> str:
+    """Name a green without a number, and the course that it belongs to."""
+    if not green.course:
+        return named(green.name, article)
+    return f"{article}{short_course(green.course)} {named(green.name, article='')}"
+
+
+def _short_parts(greens: Sequence[Green], courses: Sequence[str]) -> Iterator[str]:
+    """Yield "1, 2/16 and 5 to 7"; with several courses "Oak 1 to 9" for each."""
+    for name, own in _by_course(greens).items():
+        prefix = f"{short_course(name)} " if name and len(courses) > 1 else ""
+        yield prefix + and_list(_runs_with_shared(own))
+
+
+def _long_parts(greens: Sequence[Green], course: Mapping[str, Green]) -> Iterator[str]:
+    """Yield what is to be said of each course; courses that are meant whole are said first."""
+    courses = courses_of(course)
+    total = sum(bool(green.holes) for green in course.values())
+    if len(greens) == total > 1:
+        yield f"all {total} greens"
+        return
+    by_course = _by_course(greens)
+    of_whole = {
+        name: len(own)
+        for name, own in by_course.items()
+        if len(courses) > 1
+        and len(own) == sum(g.course == name and bool(g.holes) for g in course.values()) > 1
+    }
+    if of_whole:
+        phrases = and_list([course_phrase(name) for name in of_whole])
+        yield f"all {sum(of_whole.values())} greens of {phrases}"
+    for name, own in by_course.items():
+        if name not in of_whole:
+            yield and_list(list(_of_one_course(own, slashes=len(courses) > 1))) + _of(name, courses)
+
+
+def _of_one_course(greens: Sequence[Green], *, slashes: bool) -> Iterator[str]:
+    """Yield "greens 1 to 6", "the double green of 2 and 16"."""
+    numbers = [green.holes[0] for green in greens if len(green.holes) == 1]
+    if numbers:
+        yield _numbered("green", _runs(numbers), len(numbers))
+    shared = [green for green in greens if len(green.holes) > 1]
+    if not shared:
+        return
+    kinds = {_SHARED.get(len(green.holes), "shared") for green in shared}
+    kind = kinds.pop() if len(kinds) == 1 else "shared"
+    if len(shared) == 1 and not slashes:
+        yield f"the {kind} green of {and_list([str(hole) for hole in shared[0].holes])}"
+    else:
+        yield f"the {_numbered(f'{kind} green', [label(green) for green in shared], len(shared))}"
+
+
+def _numbered(noun: str, numbers: Sequence[str], count: int) -> str:
+    return f"{noun}{'' if count == 1 else 's'} {and_list(numbers)}"
+
+
+def _of(name: str, courses: Sequence[str]) -> str:
+    return f" of {course_phrase(name)}" if name and len(courses) > 1 else ""
+
+
+def _by_course(greens: Iterable[Green]) -> dict[str, list[Green]]:
+    """Return greens by course, those of a course by their numbers."""
+    found: dict[str, list[Green]] = {}
+    for green in greens:
+        found.setdefault(green.course, []).append(green)
+    return {name: sorted(own, key=lambda green: green.holes) for name, own in found.items()}
+
+
+def _runs_with_shared(greens: Sequence[Green]) -> list[str]:
+    """Write greens in the order of their lowest numbers, a shared one as "2/16"."""
+    words: list[str] = []
+    run: list[int] = []
+    for green in greens:
+        if len(green.holes) == 1:
+            run.append(green.holes[0])
+        else:
+            words += [*_runs(run), label(green)]
+            run = []
+    return [*words, *_runs(run)]
+
+
+def _runs(numbers: Iterable[int]) -> list[str]:
     """Write 1, 2, 3, 5 as "1 to 3", "5"; a pair stays a pair."""
     runs: list[list[int]] = []
-    for number in numbers:
+    for number in sorted(numbers):
         if runs and number == runs[-1][-1] + 1:
             runs[-1].append(number)
         else:

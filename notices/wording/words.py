@@ -7,11 +7,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from notices.operations import Noticed
-from notices.programme.model import Period, Programme, Work
+from notices.programme.model import Hole, Period, Programme, Work
 from notices.wording import texts
 from notices.wording.blocks import Block
 from notices.wording.dates import ONE_DAY, DateWords
-from notices.wording.greens import name_greens
+from notices.wording.greens import name_greens, name_holes
 from notices.wording.language import LANGUAGES, Language
 from notices.wording.operation_facts import operation_facts, story_facts
 
@@ -43,6 +43,10 @@ class Words:
     def greens(self, keys: Sequence[str], *, short: bool = False) -> str:
         """Greens 1 to 6 and the putting green."""
         return name_greens(keys, self.programme.greens, short=short)
+
+    def holes(self, holes: Sequence[Hole]) -> str:
+        """Holes 1 to 6."""
+        return name_holes(holes, self.programme.greens)
 
     def greens_briefly(self, keys: Sequence[str]) -> str:
         """Name greens where room is short: all greens; greens 1 to 6."""

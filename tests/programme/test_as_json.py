@@ -42,7 +42,7 @@ def leaves(value: Any) -> Iterator[Any]:
 
 # name → its keys; a list means that every entry has them.
 SHAPE: dict[str, set[str]] = {
-    "greens": {"green", "number", "area_m2", "area_given"},
+    "greens": {"green", "number", "course", "holes", "area_m2", "area_given"},
     "works": {
         *("id", "operation", "settings", "visits", "reserve_dates", "while_working"),
         *("reopen_days", "services_checked", "note"),
@@ -55,7 +55,9 @@ SHAPE: dict[str, set[str]] = {
         *("work", "green", "done", "back_in_play", "putting_smoothly", "fully_healed"),
         *("growth_stops", "growth_returns"),
     },
-    "closures": {"id", "what", "greens", "whole_course", "dates", "instead", "reason"},
+    "closures": {
+        *("id", "what", "part", "greens", "holes", "whole_course", "dates", "instead", "reason"),
+    },
     "fixtures": {"name", "date", "kind", "closed_greens", "recovering_greens"},
     "restrictions": {"what", "dates", "except", "ask"},
     "timetables": {
