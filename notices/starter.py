@@ -77,10 +77,10 @@ def schema_text() -> str:
 def _explained(today: dt.date) -> bytes:
     first = coming_season(today)
     days: Mapping[str, dt.date] = {
-        "first": first,
-        "second": first + dt.timedelta(days=1),
-        "third": first + dt.timedelta(days=2),
-        "fourth": first + dt.timedelta(days=3),
+        **{
+            name: first + dt.timedelta(days=number)
+            for number, name in enumerate(("first", "second", "third", "fourth", "fifth"))
+        },
         # The Saturday eight weeks after the week of work.
         "fixture": first + dt.timedelta(days=5, weeks=8),
     }

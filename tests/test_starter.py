@@ -113,7 +113,7 @@ def test_new_says_what_comes_next(tmp_path: Path) -> None:
     result = run("new", folder, "--today", "2027-03-01")
     assert (result.exit_code, result.stdout) == (DONE, "")
     assert f"then: notices check {folder / 'plan.yaml'}" in result.stderr
-    assert "2027-08-16 to 2027-08-18" in (folder / "plan.yaml").read_text("utf-8")
+    assert "2027-08-16 to 2027-08-19" in (folder / "plan.yaml").read_text("utf-8")
     assert run("check", folder / "plan.yaml", "--today", "2027-03-01").exit_code == DONE
 
 
