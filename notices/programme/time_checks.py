@@ -18,7 +18,7 @@ _SUGGESTIONS = {
     Limit.MACHINE: "Take fewer greens a day, or a second or a faster machine",
     Limit.PEOPLE: "Take fewer greens a day, or more people",
     Limit.DEW: "Take fewer greens a day, or bring the sand out on another day",
-    Limit.DAYLIGHT: "Take fewer greens a day, or work at a time of year with longer days",
+    Limit.DAYLIGHT: "Take fewer greens a day, or let the working day go by the light",
 }
 
 

@@ -359,7 +359,7 @@ HELD_UP = [
         MIDLANDS + IN_DECEMBER + crew(2, "17:00", MACHINE, since="14:00"),
         "until about 17:00",
         "it is light only from",
-        "longer days",
+        "by the light",
     ),
 ]
 
