@@ -64,6 +64,15 @@ def test_the_polar_night_has_twilight_where_the_sun_is_not_far_down() -> None:
     assert "does not get light" in dark.reason
 
 
+def test_between_night_and_midnight_sun_lies_a_day_that_has_one_of_the_two() -> None:
+    # In Tromsø the midnight sun begins after the middle of May (from memory: about the 18th).
+    days = [daylight(dt.date(2027, 5, 10) + dt.timedelta(days=n), *TROMSO) for n in range(15)]
+    assert days[0].kind is LightKind.ORDINARY
+    assert days[-1].kind is LightKind.POLAR_DAY
+    (edge,) = (d for d in days if (d.sunrise is None) is not (d.sunset is None))
+    assert "grazes the horizon" in edge.reason
+
+
 def test_white_nights_are_ordinary_days_without_dusk() -> None:
     # At 64° at midsummer the sun's midnight is 90 − 64 − 23.44 = 2.6° down: it sets, not to 6°.
     found = daylight(dt.date(2027, 6, 21), 64, -21, "Atlantic/Reykjavik")
