@@ -111,7 +111,7 @@ def test_a_setting_of_another_kind_is_refused(plan: Path) -> None:
 @pytest.mark.parametrize(
     ("old", "new", "said"),
     [
-        ("air-injection.md", "missing.md", "there is no file missing.md beside the plan"),
+        ("air-injection.md", "missing.md", 'there is no file "missing.md" beside the plan'),
         ("air-injection.md", "../plan.md", "a text must lie beside the plan"),
         ("name: air injection", "name: rolling", '"rolling" is in the catalogue already'),
         ("opens: holes", "opens: hole", 'Did you mean "holes"?'),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import codecs
 import contextlib
 import datetime as dt
 import zoneinfo
@@ -9,8 +10,9 @@ from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from notices.plan.beside import read_beside
 from notices.plan.model import Fixture
-from notices.plan.nearest import nearest, quoted
+from notices.plan.nearest import quoted
 from notices.plan.refusal import Refusal
 
 if TYPE_CHECKING:
@@ -60,7 +62,9 @@ def read_calendar(
     ValueError
         When the file is missing or is not a calendar; the message is for a person.
     """
-    data = _bytes(folder, name)
+    data = read_beside(
+        folder, name, what="a calendar", largest=LARGEST, otherwise="export fewer years"
+    )
     with _readable(name):
         calendars = _calendars(data)
         endless = list(_endless(calendars))
@@ -92,33 +96,20 @@ def _readable(name: str) -> Iterator[None]:
         ) from error
 
 
-def _bytes(folder: Path, name: str) -> bytes:
-    # A plan from elsewhere must not make us read files outside its folder, on any system.
-    if name in (".", "..") or any(sign in name for sign in "/\\:"):
-        raise Refusal(
-            "a calendar must lie beside the plan",
-            "put the file into the plan's folder and write its name only",
-        )
+def _text(data: bytes) -> str:
+    """Return the letters of a calendar: RFC 5545 wants UTF-8, and old programs know only theirs."""
+    if data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        return data.decode("utf-16", "replace")
     try:
-        with (folder / name).open("rb") as stream:
-            data = stream.read(LARGEST + 1)
-    except FileNotFoundError:
-        guess = nearest(name, sorted(entry.name for entry in folder.iterdir()))
-        hint = f'did you mean "{guess}"?' if guess else "check the name"
-        raise Refusal(f"there is no file {quoted(name)} beside the plan", hint) from None
-    except (OSError, ValueError):
-        raise Refusal(f"{quoted(name)} cannot be opened", "check that it is a file") from None
-    if len(data) > LARGEST:
-        raise Refusal(
-            f"{quoted(name)} is larger than {LARGEST // 1_000_000} MB", "export fewer years"
-        )
-    return data
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return data.decode("windows-1252", "replace")
 
 
 def _calendars(data: bytes) -> list[icalendar.Calendar]:
     from icalendar import Calendar  # noqa: PLC0415, only plans with a calendar pay for it
 
-    calendars = Calendar.from_ical(data, multiple=True)
+    calendars = Calendar.from_ical(_text(data), multiple=True)
     if not calendars or any(calendar.name != "VCALENDAR" for calendar in calendars):
         raise ValueError("this holds something else than calendars")
     return calendars
@@ -140,8 +131,12 @@ def _events(
     import recurring_ical_events  # noqa: PLC0415
 
     for calendar in calendars:
-        # The library leaves the last day out.
-        for event in recurring_ical_events.of(calendar).between(first, last + dt.timedelta(1)):
+        # The library leaves the last day out; and a day longer at either end, for events of other
+        # time zones.
+        found = recurring_ical_events.of(calendar).between(
+            first - dt.timedelta(days=1), last + dt.timedelta(days=2)
+        )
+        for event in found:
             if str(event.get("STATUS", "")).upper() != "CANCELLED":
                 yield event
 

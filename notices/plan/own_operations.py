@@ -11,7 +11,9 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, ValidationError, ValidationInfo, field_validator
 
 from notices.operations import CATALOGUE, TEXT_SECTIONS, Kind, Noticed, Opening, Operation, Setting
+from notices.plan.beside import read_beside
 from notices.plan.fields import Number, Reopening, StateWhileWorking, Text
+from notices.plan.nearest import quoted
 from notices.plan.part import Part
 from notices.plan.refusal import Refusal
 from notices.plan.settings import read_settings
@@ -144,22 +146,21 @@ def file_named_in(text: str) -> str:
     return text.strip() if "\n" not in text.strip() and text.strip().endswith(".md") else ""
 
 
-def read_text(path: Path) -> str:
+def read_text(folder: Path, name: str) -> str:
     """Read a text that lies beside the plan.
 
     Raises
     ------
-    ValueError
+    Refusal
         When it cannot be read; the message is for a person.
     """
-    if not path.is_file():
-        raise Refusal(f"there is no file {path.name} beside the plan", "check the name")
-    if path.stat().st_size > LARGEST_TEXT:
-        raise Refusal(f"{path.name} is longer than 20,000 letters", "say it in fewer")
+    data = read_beside(
+        folder, name, what="a text", largest=LARGEST_TEXT, otherwise="say it in fewer words"
+    )
     try:
-        return path.read_text("utf-8")
-    except (OSError, UnicodeDecodeError):
-        raise Refusal(f"{path.name} cannot be read", "save it as UTF-8 text") from None
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise Refusal(f"{quoted(name)} cannot be read", "save it as UTF-8 text") from None
 
 
 def own_catalogue(typed: object) -> dict[str, Operation]:
