@@ -11,12 +11,14 @@ from __future__ import annotations
 
 import datetime as dt
 import enum
+import math
 import zoneinfo
 from dataclasses import dataclass
 
 import astral
 import astral.sun
 from astral import SunDirection
+from astral.julian import julianday, julianday_to_juliancentury
 
 from notices.agronomy.limits import between
 
@@ -24,7 +26,12 @@ CIVIL_TWILIGHT_DEG = 6.0
 """How far the sun's centre lies below the horizon when civil twilight begins or ends
 [usno]_."""
 
-_HALF_A_DAY = dt.timedelta(hours=12)
+NEXT_TO_A_POLE_DEG = 89.8
+"""Nearer to a pole east and west mean nothing [judgement]_."""
+
+_ROUNDS = 3
+"""The sun moves on while it is looked for: the second round is good to seconds, bar the poles."""
+
 _NEIGHBOURS = (dt.timedelta(0), dt.timedelta(days=-1), dt.timedelta(days=1))
 
 
@@ -89,48 +96,67 @@ def daylight(day: dt.date, latitude: float, longitude: float, zone: str) -> Dayl
     ----------
     [noaa_solar]_, checked against [usno]_ and [nrel_spa]_.
     """
-    here = astral.Observer(
-        between("latitude", latitude, -90, 90), between("longitude", longitude, -180, 180)
-    )
+    between("latitude", latitude, -90, 90)
+    between("longitude", longitude, -180, 180)
     local = zoneinfo.ZoneInfo(zone)
-    noon = _noon(here, day, local)
-    edge, twilight = -astral.sun.SUN_APPARENT_RADIUS, -CIVIL_TWILIGHT_DEG
-    sunrise = _passage(here, noon, edge, SunDirection.RISING)
-    sunset = _passage(here, noon, edge, SunDirection.SETTING)
-    dawn = _passage(here, noon, twilight, SunDirection.RISING)
-    dusk = _passage(here, noon, twilight, SunDirection.SETTING)
-    kind, reason = _kind(astral.sun.elevation(here, noon), sunrise, sunset, dawn, dusk)
+    noon = _mean_noon(day, longitude, local)
+    dawn, sunrise, sunset, dusk = (
+        time and time.astimezone(local)
+        for time in (
+            _passage(latitude, noon, CIVIL_TWILIGHT_DEG, SunDirection.RISING),
+            _passage(latitude, noon, astral.sun.SUN_APPARENT_RADIUS, SunDirection.RISING),
+            _passage(latitude, noon, astral.sun.SUN_APPARENT_RADIUS, SunDirection.SETTING),
+            _passage(latitude, noon, CIVIL_TWILIGHT_DEG, SunDirection.SETTING),
+        )
+    )
+    highest = astral.sun.elevation(astral.Observer(latitude, longitude), _true(noon, noon))
+    kind, reason = _kind(highest, sunrise, sunset, dawn, dusk)
     return Daylight(dawn, sunrise, sunset, dusk, kind, reason)
 
 
-def _noon(here: astral.Observer, day: dt.date, local: dt.tzinfo) -> dt.datetime:
-    """Return the sun's noon on a local date; the library counts in dates of Greenwich."""
-    for days in _NEIGHBOURS:
-        noon = astral.sun.noon(here, day + days, tzinfo=local)
-        if noon.date() == day:
-            return noon
-    # No zone is so far from its own sun, but a plan may pair any place with any zone.
-    return dt.datetime.combine(day, dt.time(12), local)
+def _mean_noon(day: dt.date, longitude: float, local: dt.tzinfo) -> dt.datetime:
+    """Return, in UTC, when a sun of even pace is highest on a local date.
+
+    Half a turn of the earth from midnight in Greenwich, and four minutes for a degree.
+    """
+    at_greenwich = dt.datetime.combine(day, dt.time(12), dt.UTC)
+    here = at_greenwich - dt.timedelta(minutes=4 * longitude)
+    # Some zones are a day ahead of their sun, or behind it.
+    near = [here + days for days in _NEIGHBOURS]
+    return next((noon for noon in near if noon.astimezone(local).date() == day), here)
 
 
 def _passage(
-    here: astral.Observer, noon: dt.datetime, height_deg: float, direction: SunDirection
+    latitude: float, mean_noon: dt.datetime, depression_deg: float, direction: SunDirection
 ) -> dt.datetime | None:
-    """Return when the sun passes a height within half a day of noon, on its way up or down."""
-    for days in _NEIGHBOURS:
+    """Return, in UTC, when the sun passes a depression below the horizon, before noon or after.
+
+    The library's own search counts from midnight in Greenwich, and loses a day where what it
+    looks for falls there; hence from noon, with the library's equations.
+    """
+    zenith = 90 + depression_deg
+    zenith += astral.refraction_at_zenith(zenith)
+    latitude = max(-NEXT_TO_A_POLE_DEG, min(NEXT_TO_A_POLE_DEG, latitude))
+    time = mean_noon
+    for _ in range(_ROUNDS):
+        declination = astral.sun.sun_declination(_century(time))
         try:
-            time = astral.sun.time_at_elevation(
-                here, height_deg, noon.date() + days, direction, noon.tzinfo or dt.UTC
-            )
+            hour_angle = astral.sun.hour_angle(latitude, declination, zenith, direction)
         except ValueError:  # the sun does not reach that height
-            continue
-        # Times of one zone are subtracted as clocks show them; what passes is counted in UTC.
-        after = time.astimezone(dt.UTC) - noon.astimezone(dt.UTC)
-        if direction is SunDirection.RISING:
-            after = -after
-        if dt.timedelta(0) <= after <= _HALF_A_DAY:
-            return time
-    return None
+            return None
+        # Forenoon angles are positive.
+        time = _true(mean_noon, time) - dt.timedelta(minutes=4 * math.degrees(hour_angle))
+    return time
+
+
+def _true(mean_noon: dt.datetime, time: dt.datetime) -> dt.datetime:
+    """Return the noon of the true sun, by the equation of time at some time."""
+    return mean_noon - dt.timedelta(minutes=astral.sun.eq_of_time(_century(time)))
+
+
+def _century(time: dt.datetime) -> float:
+    """Return a time in UTC as the library's equations want it."""
+    return julianday_to_juliancentury(julianday(time))
 
 
 def _kind(

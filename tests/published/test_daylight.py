@@ -5,6 +5,8 @@ from __future__ import annotations
 import datetime as dt
 import itertools
 
+import astral
+import astral.sun
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -64,15 +66,6 @@ def test_the_polar_night_has_twilight_where_the_sun_is_not_far_down() -> None:
     assert "does not get light" in dark.reason
 
 
-def test_between_night_and_midnight_sun_lies_a_day_that_has_one_of_the_two() -> None:
-    # In Tromsø the midnight sun begins after the middle of May (from memory: about the 18th).
-    days = [daylight(dt.date(2027, 5, 10) + dt.timedelta(days=n), *TROMSO) for n in range(15)]
-    assert days[0].kind is LightKind.ORDINARY
-    assert days[-1].kind is LightKind.POLAR_DAY
-    (edge,) = (d for d in days if (d.sunrise is None) is not (d.sunset is None))
-    assert "grazes the horizon" in edge.reason
-
-
 def test_white_nights_are_ordinary_days_without_dusk() -> None:
     # At 64° at midsummer the sun's midnight is 90 − 64 − 23.44 = 2.6° down: it sets, not to 6°.
     found = daylight(dt.date(2027, 6, 21), 64, -21, "Atlantic/Reykjavik")
@@ -129,6 +122,55 @@ def test_clocks_change_and_the_sun_does_not(
         # The sun itself moves by less than three minutes from one day to the next here.
         passed = new.astimezone(dt.UTC) - old.astimezone(dt.UTC)
         assert abs(passed - dt.timedelta(days=1)) < dt.timedelta(minutes=3)
+
+
+@pytest.mark.parametrize(
+    ("latitude", "longitude", "zone"),
+    [
+        (51.5, -0.1, "Europe/London"),
+        (23.8, 90.4, "Asia/Dhaka"),  # sunrise about midnight in Greenwich
+        (39.7, -105.2, "America/Denver"),  # sunset about midnight in Greenwich
+        (-36.8, 174.8, "Pacific/Auckland"),  # noon about midnight in Greenwich
+        (1.9, -157.4, "Pacific/Kiritimati"),  # a day ahead of its sun
+    ],
+)
+def test_every_day_of_a_year_has_its_sunrise_next_to_that_of_the_day_before(
+    latitude: float, longitude: float, zone: str
+) -> None:
+    days = [
+        daylight(dt.date(2027, 1, 1) + dt.timedelta(days=n), latitude, longitude, zone)
+        for n in range(366)
+    ]
+    for name in ("dawn", "sunrise", "sunset", "dusk"):
+        times = [getattr(day, name) for day in days]
+        for old, new in itertools.pairwise(times):
+            passed = new.astimezone(dt.UTC) - old.astimezone(dt.UTC)
+            # Below 52° the sun moves by less than three minutes a day.
+            assert abs(passed - dt.timedelta(days=1)) < dt.timedelta(minutes=3)
+
+
+@given(st.dates(dt.date(1990, 1, 1), dt.date(2090, 12, 31)), st.floats(-58, 58), st.floats(-50, 50))
+def test_it_agrees_with_the_librarys_own_search_far_from_midnight_in_greenwich(
+    day: dt.date, latitude: float, longitude: float
+) -> None:
+    here = astral.Observer(latitude, longitude)
+    found = daylight(day, latitude, longitude, "UTC")
+    for time, searched in (
+        (found.sunrise, astral.sun.sunrise(here, day)),
+        (found.sunset, astral.sun.sunset(here, day)),
+    ):
+        assert time is not None
+        assert abs(time - searched) < dt.timedelta(seconds=10)
+
+
+def test_spring_in_tromso_goes_from_night_to_midnight_sun_once() -> None:
+    days = [daylight(dt.date(2027, 4, 1) + dt.timedelta(days=n), *TROMSO) for n in range(90)]
+    kinds = [day.kind for day in days]
+    first = kinds.index(LightKind.POLAR_DAY)
+    assert set(kinds[:first]) == {LightKind.ORDINARY}
+    assert set(kinds[first:]) == {LightKind.POLAR_DAY}
+    # The midnight sun begins after the middle of May (from memory: about the 18th to 20th).
+    assert 45 <= first <= 51
 
 
 @given(
