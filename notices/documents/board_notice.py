@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import datetime as dt
+
 from notices.documents import phrases
 from notices.documents.model import Document, Fact, Section
 from notices.documents.phrases import last_day_of_news
@@ -54,9 +56,9 @@ def board_notice(programme: Programme) -> Document:
         sections.append(Section("good again", (_good_again(told),)))
         facts += (Fact("good again", row.text) for row in _good_again(told).rows)
     others = _other_dates(words)
-    if others.rows:
-        sections.append(Section("also", (others,)))
-        facts += (Fact("also", row.text) for row in others.rows)
+    if others:
+        sections.append(Section("also", (KeyFacts(tuple(row for row, _ in others)),)))
+        facts += (Fact("also", row.text, days) for row, days in others)
     if main is not None:
         besides = [t for t in (PeriodWords(words, main).later_dressings(),) if t]
         besides += circumstances.fixtures(words)
@@ -95,16 +97,20 @@ def _good_again(told: PeriodWords) -> KeyFacts:
     return KeyFacts(tuple(rows))
 
 
-def _other_dates(words: Words) -> KeyFacts:
-    rows = [
-        KeyFact(
+def _other_dates(words: Words) -> list[tuple[KeyFact, tuple[dt.date, ...]]]:
+    """Say by date what else is done and closed."""
+    listed = [
+        (
+            period.days,
             f"{PeriodWords(words, period).name()}: {words.greens_briefly(period.greens)}",
-            words.dates.short_days(period.days),
         )
         for period in words.other_periods()
     ]
-    rows += [
-        KeyFact(circumstances.closed_thing(words, closed), words.dates.short_days(closed.dates))
+    listed += [
+        (closed.dates, circumstances.closed_thing(words, closed))
         for closed in words.programme.closures
     ]
-    return KeyFacts(tuple(rows))
+    return [
+        (KeyFact(what, words.dates.short_days(days)), days)
+        for days, what in sorted(listed, key=lambda entry: entry[0][0])
+    ]

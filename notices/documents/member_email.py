@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import datetime as dt
+from collections.abc import Collection
+
 from notices.documents import phrases
 from notices.documents.model import Document, Fact, Letter, Section
 from notices.drawings.course import greens_by_day
 from notices.programme.model import Period, Programme
 from notices.wording import circumstances
 from notices.wording.blocks import Block, Bullets, Paragraph, Picture
+from notices.wording.dates import runs_of_days
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
@@ -24,7 +28,8 @@ def member_email(programme: Programme) -> Letter:
     drawings = []
     if main is None:
         closed = {day for closure in programme.closures for day in closure.dates}
-        title = f"Closures, {words.dates.days(closed)}"
+        few = len(runs_of_days(closed)) < 3
+        title = f"Closures, {words.dates.days(closed)}" if few else _closures_from(words, closed)
         summary = "What is closed, when and why."
     else:
         told = PeriodWords(words, main)
@@ -72,6 +77,11 @@ def member_email(programme: Programme) -> Letter:
         draft=programme.draft,
     )
     return _letter(document, programme)
+
+
+def _closures_from(words: Words, closed: Collection[dt.date]) -> str:
+    """Name the first day alone, where all of them would be too much for a subject."""
+    return f"Closures from {words.dates.day(min(closed))}"
 
 
 def _explained(words: Words, period: Period) -> list[Section]:

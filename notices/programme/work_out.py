@@ -187,7 +187,7 @@ def _closures(plan: Plan, club: ClubGreens) -> list[Closure]:
                 courses=place.courses,
             )
         )
-    return closures
+    return sorted(closures, key=lambda closure: (closure.dates[0], closure.plan_index))
 
 
 def _fixtures(plan: Plan, statuses: Statuses) -> list[Fixture]:

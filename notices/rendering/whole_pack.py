@@ -28,6 +28,7 @@ FITS: tuple[tuple[str, frozenset[str]], ...] = (
     ("tight", frozenset()),
     ("tight", frozenset({"why"})),
     ("tight close", frozenset({"why"})),
+    ("tight close dense", frozenset({"why"})),
 )
 """Ways to set a sheet, largest first, tried until it fits one page.
 

@@ -80,7 +80,7 @@ def fixtures(words: Words) -> list[str]:
         day = words.dates.day(fixture.date)
         if fixture.closed_greens:
             away = _out_of_play(words, fixture)
-            said.append(sentence(f"{fixture.name}, {day}: {away} that day"))
+            said.append(sentence(f"{fixture.name}, {day}: {away}"))
         elif fixture.recovering_greens:
             some = len(fixture.recovering_greens) < len(words.programme.greens)
             subject = words.greens(fixture.recovering_greens) if some else "the greens"
@@ -97,7 +97,7 @@ def _out_of_play(words: Words, fixture: Fixture) -> str:
     """Say which greens are closed and which have a temporary one."""
     parts = []
     for status, one, several in (
-        (PlayStatus.CLOSED, "is out of play", "are out of play"),
+        (PlayStatus.CLOSED, "is out of play that day", "are out of play that day"),
         (PlayStatus.TEMPORARY, "has a temporary green", "have temporary greens"),
     ):
         greens = [

@@ -189,19 +189,62 @@ def days_in(said: Iterable[Said]) -> tuple[dt.date, ...]:
     return tuple(sorted({day for one in said if not one.rough for day in one.days}))
 
 
+_KEY = re.compile(r"(?:(?P<course>.+) )?(?P<holes>[0-9]+(?:/[0-9]+)*)")
+_KIND = re.compile(" (?:course|nine|loop|links)$")
+
+
 def read_greens(words: str, course: Iterable[str]) -> set[str]:
-    """Return the keys of the greens that the words name: "1, 2 and 5 to 7", "18, putting green"."""
-    keys = {key.casefold().removeprefix("the "): key for key in course}
+    """Return the keys of the greens that the words name.
+
+    "1, 2 and 5 to 7", "18, putting green", "Oak 1 to 9; Elm 4", "2/16", "all 18 greens of the Oak
+    course and green 3 of the Elm course".
+    """
+    holes: dict[tuple[str, int], str] = {}
+    names: dict[str, str] = {}
+    for key in course:
+        match = _KEY.fullmatch(key.casefold().removeprefix("the "))
+        if match is None:
+            names[key.casefold().removeprefix("the ")] = key
+            continue
+        for hole in match["holes"].split("/"):
+            holes[_KIND.sub("", match["course"] or ""), int(hole)] = key
+    courses = {name for name, _ in holes}
+    alone = next(iter(courses)) if len(courses) == 1 else ""
     found: set[str] = set()
-    text = re.sub(r"^greens? ", "", words.strip().rstrip(".").casefold())
-    for part in re.split(r", | and ", text):
-        name = part.removeprefix("the ")
+    for stretch in words.strip().rstrip(".").casefold().split("; "):
+        of, waiting = alone, []
+        for part in re.split(r", | and ", stretch):
+            text = re.sub(r"^the (?:double |triple |shared )?|^greens? ", "", part)
+            text = re.sub(r"^greens? (?:of )?", "", text)
+            text, _, behind = text.partition(" of the ")
+            before = next((name for name in courses if name and text.startswith(f"{name} ")), "")
+            if before and text not in names:
+                of, text = before, text.removeprefix(f"{before} ")
+            if text in names:
+                found.add(names[text])
+            elif _KIND.sub("", part.removeprefix("the ")) in courses:
+                of = _KIND.sub("", part.removeprefix("the "))
+                found |= {key for (name, _), key in holes.items() if name == of}
+            else:
+                waiting.append(text)
+            if behind:
+                of = _KIND.sub("", behind)
+                found |= _numbered(waiting, of, holes)
+                waiting = []
+        found |= _numbered(waiting, of, holes)
+    return found
+
+
+def _numbered(parts: list[str], of: str, holes: dict[tuple[str, int], str]) -> set[str]:
+    found: set[str] = set()
+    for part in parts:
         if match := re.fullmatch(r"all (\d+) greens", part):
-            numbered = {key for key in keys.values() if key.isdecimal()}
-            assert len(numbered) == int(match[1])
-            found |= numbered
+            every = {key for (name, _), key in holes.items() if of in ("", name)}
+            assert len(every) <= int(match[1]), part
+            assert of or len(every) == int(match[1]), part
+            found |= every
         elif match := re.fullmatch(r"(\d+) to (\d+)", part):
-            found |= {str(number) for number in range(int(match[1]), int(match[2]) + 1)}
+            found |= {holes[of, number] for number in range(int(match[1]), int(match[2]) + 1)}
         else:
-            found.add(keys[name])
+            found |= {holes[of, int(number)] for number in part.split("/")}
     return found

@@ -114,3 +114,36 @@ def test_what_is_written_is_read_again(language: str, days: set[dt.date]) -> Non
 )
 def test_greens(text: str, keys: set[str]) -> None:
     assert read_greens(text, [*map(str, range(1, 19)), "Putting green"]) == keys
+
+
+TWO_COURSES = [f"{name} {n}" for name in ("Oak", "Red nine") for n in range(1, 10)]
+
+
+@pytest.mark.parametrize(
+    ("text", "keys"),
+    [
+        ("Oak 1 to 3; Red 4 and 6; putting green", "Oak 1|Oak 2|Oak 3|Red nine 4|Red nine 6|Green"),
+        ("green 7 of the Red nine", "Red nine 7"),
+        ("greens 1 and 2 of the Oak course and the putting green", "Oak 1|Oak 2|Green"),
+        ("greens 1 and 9 of the Oak course and green 2 of the Red nine", "Oak 1|Oak 9|Red nine 2"),
+        ("all 18 greens", "|".join(TWO_COURSES)),
+        ("all 9 greens of the Oak course", "|".join(TWO_COURSES[:9])),
+        ("all 18 greens of the Oak course and the Red nine", "|".join(TWO_COURSES)),
+    ],
+)
+def test_greens_of_several_courses(text: str, keys: str) -> None:
+    expected = {"Putting green" if key == "Green" else key for key in keys.split("|")}
+    assert read_greens(text, [*TWO_COURSES, "Putting green"]) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "keys"),
+    [
+        ("1, 2/4 and 3", {"1", "2/4", "3"}),
+        ("greens 1 and 3 and the double green of 2 and 4", {"1", "2/4", "3"}),
+        ("the double green of 2 and 4", {"2/4"}),
+        ("all 3 greens", {"1", "2/4", "3"}),
+    ],
+)
+def test_double_greens(text: str, keys: set[str]) -> None:
+    assert read_greens(text, ["1", "2/4", "3", "Putting green"]) == keys
