@@ -4,9 +4,13 @@ Five steps lead from a plan file to a pack::
 
     loaded = load_plan(path)
     programme = work_out(loaded.plan, issued)
+    loaded.refuse(programme.findings)
     documents = write_documents(programme, canonical(loaded.plan))
     files = render_pack(documents)
     write_pack(files, folder, version=__version__, issued=issued)
+
+`LoadedPlan.refuse` stops where the figures show that the work cannot be done at all; `explain`
+says how one figure was worked out.
 """
 
 from __future__ import annotations
@@ -18,6 +22,7 @@ if TYPE_CHECKING:
     from notices.documents.pack import write_documents
     from notices.pack.write import write_pack
     from notices.plan.load import canonical, load_plan
+    from notices.programme.explain import explain
     from notices.programme.work_out import work_out
     from notices.rendering.whole_pack import render_pack
 
@@ -26,6 +31,7 @@ __version__ = "0.1.0"
 __all__ = [
     "__version__",
     "canonical",
+    "explain",
     "load_plan",
     "render_pack",
     "work_out",
@@ -35,6 +41,7 @@ __all__ = [
 
 _HOMES = {
     "canonical": "notices.plan.load",
+    "explain": "notices.programme.explain",
     "load_plan": "notices.plan.load",
     "render_pack": "notices.rendering.whole_pack",
     "work_out": "notices.programme.work_out",

@@ -104,9 +104,12 @@ def check(
         }
         read = ", ".join(_counted(len(part), noun) for noun, part in parts.items())
         click.echo(f"{plan}: {read}; issued {programme.issued}", err=True)
-    if as_json or not quiet:
-        findings = () if quiet else loaded.located(programme.findings)
-        _show(findings, as_json=as_json, lines=lines)
+    findings = loaded.located(programme.findings)
+    stopping = tuple(found for found in findings if found.weight is Weight.CANNOT_BUILD)
+    if as_json or stopping or not quiet:
+        _show(stopping if quiet else findings, as_json=as_json, lines=lines)
+    if stopping:
+        sys.exit(PlanFault.exit_status)
 
 
 @main.command()
@@ -130,6 +133,7 @@ def build(plan: Path, out: Path, today: str | None, *, quiet: bool, verbose: boo
     with terminal.progress("Building") as told:
         loaded = notices.load_plan(plan)
         programme = notices.work_out(loaded.plan, _issued(loaded, today))
+        loaded.refuse(programme.findings)
         documents = notices.write_documents(programme, notices.canonical(loaded.plan))
         files = notices.render_pack(documents, told)
         report = notices.write_pack(
@@ -198,6 +202,25 @@ def schema() -> None:
 
 def _counted(number: int, noun: str) -> str:
     return f"{number} {noun}{'s' * (number != 1)}"
+
+
+@main.command()
+@_PLAN
+@click.argument("figure")
+@_TODAY
+def explain(plan: Path, figure: str, today: str | None) -> None:
+    """Work one figure out by hand: formula, numbers put in, result, source.
+
+    FIGURE is its id in programme.json, or the end of it, or words of it that no other has.
+
+    \b
+    Example:
+      notices explain plan.yaml hollow-tining-1/surface-disturbed/all
+      notices explain plan.yaml lorry-loads/all
+    """  # noqa: D301, click wants the sign itself
+    loaded = notices.load_plan(plan)
+    programme = notices.work_out(loaded.plan, _issued(loaded, today))
+    click.echo(notices.explain(programme, figure))
 
 
 def _issued(loaded: LoadedPlan, today: str | None) -> dt.date:

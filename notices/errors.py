@@ -3,6 +3,7 @@
     NoticesError
     ├── PlanFault      the plan cannot be used as it stands
     ├── TextFault      a text of the club's own cannot be used
+    ├── UnknownFigure  no figure, or more than one, has the name that was asked for
     ├── PackFault      the pack cannot be written where it was asked for
     └── FolderFault    a new plan cannot be put where it was asked for
 
@@ -32,6 +33,10 @@ class PlanFault(NoticesError):
 
 class TextFault(NoticesError):
     """A text of the club's own cannot be used."""
+
+
+class UnknownFigure(NoticesError):
+    """No single figure has the name that was asked for; says which come near."""
 
 
 class PackFault(NoticesError):

@@ -11,9 +11,12 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
 
-Status = Literal["published", "trade press", "derived", "common practice", "judgement"]
+Status = Literal[
+    "published", "trade press", "derived", "club record", "common practice", "judgement"
+]
 """From strongest to weakest: "published" is a journal, university, standards body, national
-agency or governing body; "trade press" includes recognised practitioner-scientists."""
+agency or governing body; "trade press" includes recognised practitioner-scientists. A "club
+record" stands beside them: for its own greens it beats any book."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +132,11 @@ _ENTRIES = (
         "Model of this program, fitted to published recovery times: "
         "growth days = opening width ÷ (2 × sideways growth)",
         status="derived",
+    ),
+    Reference(
+        "club_record",
+        "club record: when the club’s own greens came back in earlier seasons",
+        status="club record",
     ),
     # Mole drains
     Reference("ahdb_moles", "AHDB, “Field drainage: use of mole drains”"),

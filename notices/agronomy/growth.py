@@ -5,8 +5,8 @@ from __future__ import annotations
 import datetime as dt
 import enum
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 
 from notices.agronomy.limits import between, finite
 
@@ -23,8 +23,8 @@ DAYS_IN_MONTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 DAYS_IN_YEAR = sum(DAYS_IN_MONTHS)
 _FIRST_DAYS = tuple(sum(DAYS_IN_MONTHS[:month]) for month in range(12))
 
-_HIGHEST_MONTHLY_MEAN_C = 60.0
-"""No place on Earth comes near it; °F taken for °C do."""
+HIGHEST_MEAN_C = 60.0
+"""No place on Earth comes near such a mean, of a month or of a day; °F taken for °C do [judgement]_."""
 
 
 class Grass(enum.StrEnum):
@@ -88,6 +88,33 @@ def growth_potential(temperature_c: float, grass: Grass, optimum_c: float | None
     return math.exp(-0.5 * distance * distance)
 
 
+def mean_of_day(lowest_c: float, highest_c: float) -> float:
+    """Mean temperature of a day from its lowest and highest: half of their sum.
+
+    Parameters
+    ----------
+    lowest_c, highest_c : float
+        Lowest and highest air temperature of the day. [°C]
+
+    Returns
+    -------
+    float
+        Mean. [°C]
+
+    Raises
+    ------
+    ValueError
+        If a temperature is not finite, or the lowest is above the highest.
+
+    References
+    ----------
+    [common_practice]_ of weather stations.
+    """
+    if finite("lowest_c", lowest_c) > finite("highest_c", highest_c):
+        raise ValueError(f"The lowest, {lowest_c:g} °C, is above the highest, {highest_c:g} °C.")
+    return (lowest_c + highest_c) / 2
+
+
 def daily_temperatures(monthly_means: Sequence[float]) -> tuple[float, ...]:
     """Temperatures of the 365 days of a year that have exactly the given monthly means.
 
@@ -120,8 +147,8 @@ def daily_temperatures(monthly_means: Sequence[float]) -> tuple[float, ...]:
         between(
             "A monthly mean temperature in °C",
             mean,
-            -_HIGHEST_MONTHLY_MEAN_C,
-            _HIGHEST_MONTHLY_MEAN_C,
+            -HIGHEST_MEAN_C,
+            HIGHEST_MEAN_C,
         )
     weights = [_corner_weights(day) for day in range(DAYS_IN_YEAR)]
     equations = []
@@ -174,30 +201,41 @@ class Climate:
     grass: Grass
     optimum_c: float
     """Temperature of best growth. [°C]"""
+    known: Mapping[dt.date, float] = field(default_factory=dict, hash=False)
+    """Daily means of single days, measured or forecast, in place of those of the usual year. [°C]"""
 
     def __post_init__(self) -> None:
         if len(self.daily) != DAYS_IN_YEAR:
             raise ValueError(
                 f"There must be {DAYS_IN_YEAR} daily temperatures, not {len(self.daily)}."
             )
-        for temperature in self.daily:
+        for temperature in (*self.daily, *self.known.values()):
             finite("A daily temperature", temperature)
         finite("optimum_c", self.optimum_c)
 
     @classmethod
     def from_monthly_means(
-        cls, monthly_means: Sequence[float], grass: Grass, optimum_c: float | None = None
+        cls,
+        monthly_means: Sequence[float],
+        grass: Grass,
+        optimum_c: float | None = None,
+        known: Mapping[dt.date, float] | None = None,
     ) -> Climate:
-        """Make a climate of twelve monthly means [°C], January first.
+        """Make a climate of twelve monthly means [°C], January first, and of single known days.
 
         Without `optimum_c` the published optimum of the grass is used.
         """
         optimum = grass.optimum_c if optimum_c is None else optimum_c
-        return cls(daily_temperatures(monthly_means), grass, optimum)
+        return cls(daily_temperatures(monthly_means), grass, optimum, known or {})
+
+    def temperature_on(self, day: dt.date) -> float:
+        """Mean temperature of a date [°C]: that of the day itself where known, else the usual."""
+        known = self.known.get(day)
+        return temperature_on(self.daily, day) if known is None else known
 
     def growth_on(self, day: dt.date, offset_c: float = 0.0) -> float:
         """Growth potential of a date in a year warmer by `offset_c` [°C] than usual."""
-        temperature = temperature_on(self.daily, day) + offset_c
+        temperature = self.temperature_on(day) + offset_c
         return growth_potential(temperature, self.grass, self.optimum_c)
 
 

@@ -19,6 +19,7 @@ from __future__ import annotations
 
 import datetime as dt
 import math
+import statistics
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
@@ -293,6 +294,72 @@ def observed_rate_mm_per_day(
         climate.growth_on(done + dt.timedelta(days=number)) for number in range(1, days + 1)
     )
     return width / (2 * positive("Growth between work and recovery", grown))
+
+
+def effective_opening_mm(growth_days: float, rate_mm_per_day: float) -> float:
+    """Width of the opening that closes in so many growth days: turns the model round.
+
+    .. math:: D = 2 r R
+
+    Parameters
+    ----------
+    growth_days : float
+        Growth days needed, 0 or more. [day]
+    rate_mm_per_day : float
+        Sideways growth with which they were worked out, above 0. [mm/day]
+
+    Returns
+    -------
+    float
+        Width; for a slit, that of a hole that takes as long. [mm]
+
+    Raises
+    ------
+    ValueError
+        If an argument is outside its range.
+
+    References
+    ----------
+    [recovery_model]_
+    """
+    days = non_negative("growth_days", growth_days)
+    return 2 * positive("rate_mm_per_day", rate_mm_per_day) * days
+
+
+def fitted_range(rates_mm_per_day: Sequence[float]) -> Range:
+    """Sideways growth that a club's records imply: their median, and a range about it.
+
+    The range keeps the proportions of the book's, a quarter either way, and reaches as far as the
+    records themselves: a few good seasons promise nothing narrower than the book [judgement]_.
+
+    Parameters
+    ----------
+    rates_mm_per_day : sequence of float
+        One for each record, from `observed_rate_mm_per_day`, all above 0. [mm/day]
+
+    Returns
+    -------
+    Range
+        Sideways growth of one edge at growth potential 1. [mm/day]
+
+    Raises
+    ------
+    ValueError
+        If there is no record, or a rate is not above 0.
+
+    References
+    ----------
+    [club_record]_, [judgement]_
+    """
+    if not rates_mm_per_day:
+        raise ValueError("There must be at least one record to fit a rate to.")
+    rates = [positive("A rate", rate) for rate in rates_mm_per_day]
+    middle, book = statistics.median(rates), SIDEWAYS_GROWTH_MM_PER_DAY
+    return Range(
+        low=min(*rates, middle * book.low / book.middle),
+        middle=middle,
+        high=max(*rates, middle * book.high / book.middle),
+    )
 
 
 def putting_smoothly_when_filled(last_dressing: dt.date) -> DateRange:

@@ -6,12 +6,29 @@ density with it.
 
 Yearly totals for scale: 12 to 15 mm [obrien_hartwiger2003]_, 7.6 to 10.7 mm
 [whitlark_thompson2019]_. A dressing of about 3 kg/m² or more is hard to work in
-[uk_trade_press]_.
+[uk_trade_press]_, which also gives 2 to 8 kg/m² a year.
 """
 
 from __future__ import annotations
 
+import math
+
 from notices.agronomy.limits import between, count, non_negative, positive
+
+MOST_PER_DRESSING_KG_M2 = 3.0
+"""From about here on a single dressing is hard to work in [uk_trade_press]_."""
+
+MOST_ON_THE_SURFACE_KG_M2 = 1.0
+"""The upper end of one dressing of a growing season [uk_trade_press]_."""
+
+WASTE_FRACTION = 0.05
+"""Part of an order that misses the holes [judgement]_."""
+
+YEAR_TOTALS_MM = {"obrien_hartwiger2003": (12.0, 15.0), "whitlark_thompson2019": (7.6, 10.7)}
+"""Depth of sand in a year by source [mm] [obrien_hartwiger2003]_, [whitlark_thompson2019]_."""
+
+YEAR_TOTAL_KG_M2 = (2.0, 8.0)
+"""Mass of sand in a year in Britain [kg/m²] [uk_trade_press]_."""
 
 FILLED_DEPTH_OF_DEEP_HOLES_MM = 60.0
 """Of deep solid-tine holes only this much takes sand: below, clay closes [common_practice]_."""
@@ -127,7 +144,7 @@ def volume_m3(mass_t: float, density_t_m3: float) -> float:
 
 
 def fill_volume_m3(
-    open_volume_l_per_m2: float, area_m2: float, waste_fraction: float = 0.05
+    open_volume_l_per_m2: float, area_m2: float, waste_fraction: float = WASTE_FRACTION
 ) -> float:
     r"""Sand to order so that the open holes of an area are full.
 
@@ -163,15 +180,19 @@ def fill_volume_m3(
     return litres / 1_000 * (1 + between("waste_fraction", waste_fraction, 0, 1))
 
 
-def dressing_shares(dressings: int) -> tuple[float, ...]:
+def dressing_shares(dressings: int, largest: float = 1.0) -> tuple[float, ...]:
     """Share out one fill over several visits: half at first, the rest in equal parts.
 
-    Deep or many holes settle and take the first dressing plus two or three top-ups.
+    Deep or many holes settle and take the first dressing plus two or three top-ups. Where half of
+    the fill is more than can be worked in at once, and the visits are enough to do without, the
+    first brings only what can be worked in.
 
     Parameters
     ----------
     dressings : int
         Number of visits in all, at least 1.
+    largest : float
+        Share of the fill that one visit can work in, above 0; 1 or more sets no limit.
 
     Returns
     -------
@@ -181,11 +202,104 @@ def dressing_shares(dressings: int) -> tuple[float, ...]:
     Raises
     ------
     ValueError
-        If there is no visit.
+        If there is no visit, or nothing can be worked in.
 
     References
     ----------
     [common_practice]_
     """
     top_ups = count("dressings", dressings) - 1
-    return (0.5, *(0.5 / top_ups for _ in range(top_ups))) if top_ups else (1.0,)
+    most = positive("largest", largest)
+    if not top_ups:
+        return (1.0,)
+    first = most if most < 0.5 and most * dressings >= 1 else 0.5
+    return (first, *((1 - first) / top_ups for _ in range(top_ups)))
+
+
+def dressings_needed(total_kg_per_m2: float, most_per_dressing_kg_per_m2: float) -> int:
+    """Fewest dressings that bring a rate when none may exceed what can be worked in.
+
+    Rate divided by the most of one dressing, rounded up.
+
+    Parameters
+    ----------
+    total_kg_per_m2 : float
+        What all dressings bring, 0 or more. [kg/m²]
+    most_per_dressing_kg_per_m2 : float
+        What one can work in, above 0; usually `MOST_PER_DRESSING_KG_M2`. [kg/m²]
+
+    Returns
+    -------
+    int
+        Dressings, at least 1.
+
+    Raises
+    ------
+    ValueError
+        If an argument is outside its range.
+
+    References
+    ----------
+    [definition]_, with the limit of [uk_trade_press]_.
+    """
+    total = non_negative("total_kg_per_m2", total_kg_per_m2)
+    most = positive("most_per_dressing_kg_per_m2", most_per_dressing_kg_per_m2)
+    return max(1, math.ceil(round(total / most, 9)))
+
+
+def on_surface_mm(brought_mm: float, open_mm: float) -> float:
+    """Sand that stays on the surface: what is brought less what the open holes take.
+
+    Parameters
+    ----------
+    brought_mm : float
+        Depth of sand brought, 0 or more. [mm = L/m²]
+    open_mm : float
+        Volume of the holes that are still open, per area, 0 or more. [mm = L/m²]
+
+    Returns
+    -------
+    float
+        Depth of the layer, 0 or more. [mm]
+
+    Raises
+    ------
+    ValueError
+        If an argument is outside its range.
+
+    References
+    ----------
+    [definition]_
+    """
+    return max(0.0, non_negative("brought_mm", brought_mm) - non_negative("open_mm", open_mm))
+
+
+def surface_rise_mm(brought_mm: float, removed_mm: float) -> float:
+    """Rise of the surface: sand brought less material removed; negative where it sinks.
+
+    Hollow-tine holes left open let the surface sink by their volume, solid-tine holes filled with
+    sand raise it by theirs, and hollow ones that are filled leave it where it was. Settling
+    and growth are not in it.
+
+    Parameters
+    ----------
+    brought_mm : float
+        Depth of all sand brought, 0 or more. [mm = L/m²]
+    removed_mm : float
+        Volume of the cores and of what was cut out, per area, 0 or more. [mm = L/m²]
+
+    Returns
+    -------
+    float
+        Rise. [mm]
+
+    Raises
+    ------
+    ValueError
+        If an argument is outside its range.
+
+    References
+    ----------
+    [woods2021]_
+    """
+    return non_negative("brought_mm", brought_mm) - non_negative("removed_mm", removed_mm)

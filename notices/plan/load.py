@@ -11,7 +11,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from notices.errors import PlanFault
-from notices.findings import Finding, Place
+from notices.findings import Finding, Place, Weight
 from notices.plan.days import all_days
 from notices.plan.fixture_calendar import read_calendar
 from notices.plan.messages import Path as PlanPath
@@ -20,6 +20,7 @@ from notices.plan.model import Fixture, Plan
 from notices.plan.own_operations import file_named_in, read_text, whole_catalogue
 from notices.plan.refusal import sentences
 from notices.plan.settings import read_settings, write_settings
+from notices.plan.temperatures import TableFault, read_temperatures
 from notices.plan.typed_checks import check_typed, fault, tidy
 from notices.plan.yaml_file import PlanSource, read_yaml
 
@@ -42,6 +43,18 @@ class LoadedPlan:
             finding if finding.place else finding.at(self.source.place(self._typed(finding.path)))
             for finding in findings
         )
+
+    def refuse(self, findings: Iterable[Finding]) -> None:
+        """Stop where something was found with which nothing can be built.
+
+        Raises
+        ------
+        PlanFault
+            With each of those findings and its place.
+        """
+        stopping = [found for found in findings if found.weight is Weight.CANNOT_BUILD]
+        if stopping:
+            raise PlanFault(self.located(stopping))
 
     def _typed(self, path: PlanPath) -> PlanPath:
         """A fixture from a calendar stands where the calendar is named."""
@@ -70,6 +83,7 @@ def load_plan(path: Path) -> LoadedPlan:
     except ValidationError as error:
         findings += _faults_of_model(error, source, findings)
     if plan is not None and not findings:
+        plan = _with_temperatures(plan, path, source, findings)
         fixtures = _fixtures(plan, path, source, findings)
         plan = _with_settings(plan).model_copy(update={"fixtures": tuple(f for _, f in fixtures)})
     if plan is None or findings:
@@ -151,6 +165,26 @@ def _with_settings(plan: Plan) -> Plan:
         for work in plan.works
     )
     return plan.model_copy(update={"works": tuple(works)})
+
+
+def _with_temperatures(plan: Plan, path: Path, source: PlanSource, findings: list[Finding]) -> Plan:
+    """Write the days of a table into the plan, which then needs no other file."""
+    name = plan.course.temperatures
+    if name is None:
+        return plan
+    spot: PlanPath = ("course", "temperatures")
+    try:
+        days = read_temperatures(path.parent, name)
+    except TableFault as error:
+        for line, refused in error.faults:
+            place = Place(str(path.parent / name), line)
+            findings.append(fault(source, spot, *sentences(refused)).at(place))
+        return plan
+    except ValueError as error:
+        findings.append(fault(source, spot, *sentences(error)))
+        return plan
+    course = plan.course.model_copy(update={"temperatures": None, "daily_mean_temperature": days})
+    return plan.model_copy(update={"course": course})
 
 
 def _fixtures(

@@ -21,6 +21,9 @@ from pydantic import (
     model_validator,
 )
 
+from notices.agronomy.growth import HIGHEST_MEAN_C
+from notices.agronomy.loads import LORRY_T
+from notices.agronomy.sand import MOST_PER_DRESSING_KG_M2, WASTE_FRACTION
 from notices.operations import CATALOGUE, CLEARING_CORES, HAULING_SAND, Operation
 from notices.plan.days import DayRange, all_days
 from notices.plan.fields import (
@@ -37,11 +40,13 @@ from notices.plan.fields import (
     Number,
     OperationName,
     Percent,
+    RateKgM2,
     Reopening,
     SpeedKmH,
     StateWhileWorking,
     TemperatureC,
     Text,
+    WeightT,
     WholeNumber,
     WorkingDay,
     Zone,
@@ -172,6 +177,8 @@ class Course(Part):
     """Mean air temperature at which the grass grows best."""
     soil: Soil | None = None
     """Soil under the greens."""
+    drains: Text | None = None
+    """Drain or ditch that mole channels run into, in words."""
     mowing_height: LengthMm | None = None
     """Usual height of cut in summer."""
     monthly_mean_temperature: (
@@ -181,6 +188,20 @@ class Course(Part):
         | None
     ) = None
     """Twelve monthly means of air temperature in °C, January first."""
+    temperatures: Text | None = None
+    """File name of a table (CSV) of daily temperatures that lies beside the plan."""
+    daily_mean_temperature: (
+        dict[Day, Annotated[Number, Field(ge=-HIGHEST_MEAN_C, le=HIGHEST_MEAN_C)]] | None
+    ) = None
+    """Mean air temperature of single days in °C, by date; a table is written out as this."""
+
+    @model_validator(mode="after")
+    def _one_place_for_days(self) -> Course:
+        if self.temperatures is not None and self.daily_mean_temperature is not None:
+            raise ValueError(
+                "daily temperatures stand in the plan and in a table at once: keep one of them"
+            )
+        return self
 
     @field_validator("greens")
     @classmethod
@@ -281,6 +302,12 @@ class Sand(Part):
     """Tonnes per cubic metre as delivered and dry."""
     price_per_tonne: Annotated[Number, Field(ge=0)] | None = None
     """Price in the club's currency."""
+    waste: Annotated[Percent, Field(le=50)] = 100 * WASTE_FRACTION
+    """Share that misses the holes, ordered on top."""
+    most_per_dressing: RateKgM2 = MOST_PER_DRESSING_KG_M2
+    """What a single dressing can work in."""
+    lorry_load: WeightT = LORRY_T
+    """What a full lorry brings."""
 
 
 class Work(Part):
@@ -491,6 +518,8 @@ class Observed(Part):
     """Day on which they putted smoothly."""
     healed: Day | None = None
     """Day on which nothing was left to see."""
+    opening: LengthMm | None = None
+    """Width of the holes or slits then, where it was another than in this plan."""
 
     @field_validator("putting_smoothly", "healed")
     @classmethod

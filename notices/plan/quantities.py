@@ -50,6 +50,7 @@ _LENGTH_M = _Kind("length", "m", "0.8 m", most=10_000)
 _AREA = _Kind("area", "m2", "480 m2", most=10_000_000)
 _RATE = _Kind("rate", "kg/m2", "0.7 kg/m2", most=1_000)
 _DENSITY = _Kind("density", "t/m3", "1.55 t/m3", most=25)
+_WEIGHT = _Kind("weight", "t", "20 t", most=1_000)
 _PERCENTAGE = _Kind("percentage", "%", "38 %", most=100, zero=True)
 _TEMPERATURE = _Kind("temperature", "C", "18 C", most=60, least=-90, zero=True)
 _SPEED = _Kind("speed", "km/h", "1.2 km/h", most=200)
@@ -121,6 +122,11 @@ def density_t_m3(value: object) -> float:
     return _read(value, _DENSITY)
 
 
+def weight_t(value: object) -> float:
+    """Read a weight such as "20 t" or "18,000 kg" [t]."""
+    return _read(value, _WEIGHT)
+
+
 def percent(value: object) -> float:
     """Read a percentage such as "38 %" or "38 percent" [%].
 
@@ -181,6 +187,11 @@ def format_rate_kg_m2(value: float) -> str:
 def format_density_t_m3(value: float) -> str:
     """Write a density [t/m3]: "1.55 t/m3"."""
     return _write(value, _DENSITY)
+
+
+def format_weight_t(value: float) -> str:
+    """Write a weight [t]: "20 t"."""
+    return _write(value, _WEIGHT)
 
 
 def format_percent(value: float) -> str:

@@ -112,6 +112,9 @@ _VALUES: Mapping[str, Schema] = {
         "1.55 t/m3",
         "100 lb/ft3",
     ),
+    "weight": _typed(
+        f"{_NUMBER} ?{_unit('weight')}", "a weight with its unit", "20 t", "18,000 kg"
+    ),
     "percentage": _typed(f"{_NUMBER} ?{_unit('percentage')}", "a percentage", "38 %"),
     "temperature": _typed(
         f"-?{_NUMBER} ?°? ?{_spelt(['c', 'f', 'celsius', 'fahrenheit'])}",
@@ -172,6 +175,8 @@ _READERS: Mapping[object, str] = {
     quantities.length_m: "width",
     quantities.area_m2: "area",
     quantities.density_t_m3: "density",
+    quantities.rate_kg_m2: "rate",
+    quantities.weight_t: "weight",
     quantities.percent: "percentage",
     quantities.temperature_c: "temperature",
     quantities.speed_km_h: "speed",

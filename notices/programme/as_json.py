@@ -10,13 +10,14 @@ from __future__ import annotations
 import datetime as dt
 from typing import Any
 
-from notices.agronomy.recovery import DateRange
+from notices.agronomy.recovery import DateRange, Range
 from notices.findings import Finding
 from notices.operations import SettingValue
 from notices.programme.model import (
     Closure,
     DayTimetable,
     Figure,
+    FittedRate,
     Fixture,
     Green,
     Period,
@@ -64,6 +65,7 @@ def programme_as_json(programme: Programme) -> Json:
         "fixtures": [_fixture(fixture) for fixture in programme.fixtures],
         "restrictions": [_restriction(restriction) for restriction in programme.restrictions],
         "timetables": [_timetable(day) for day in programme.timetables.values()],
+        "records": [_record(record) for record in programme.records.values()],
         "figures": [_figure(figure) for figure in programme.figures],
         "findings": [_finding(finding) for finding in programme.findings],
         "accepted": [
@@ -220,6 +222,28 @@ def _task(task: Task) -> Json:
 def _time(name: str, minutes: float | None) -> Json:
     """Return a time of day to the minute, and unrounded in minutes from midnight."""
     return {name: None if minutes is None else clock(minutes), f"{name}_minutes": minutes}
+
+
+def _record(record: FittedRate) -> Json:
+    return {
+        "operation": record.operation,
+        "seasons": record.seasons,
+        "rate_mm_per_day": _rates(record.rates),
+        "book_mm_per_day": _rates(record.book),
+        "records": [
+            {
+                "done": season.done.isoformat(),
+                "seen": season.seen.isoformat(),
+                "what": season.what,
+                "rate_mm_per_day": season.rate_mm_per_day,
+            }
+            for season in record.records
+        ],
+    }
+
+
+def _rates(rates: Range) -> Json:
+    return {"low": rates.low, "middle": rates.middle, "high": rates.high}
 
 
 def _figure(figure: Figure) -> Json:

@@ -7,10 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from notices.agronomy import moles
 from notices.findings import Finding, Weight
-from notices.operations import Opening
 from notices.plan.model import Plan
+from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.climate import is_southern, may_be_british
 from notices.programme.lay_out import DEFAULT_AREA_M2
 from notices.programme.model import Programme
@@ -21,7 +20,6 @@ from notices.programme.time_checks import (
     not_enough_people,
     work_before_light,
 )
-from notices.references import REFERENCES
 
 Check = Callable[[Programme, Plan], Iterator[Finding]]
 
@@ -57,39 +55,6 @@ def services_not_checked(programme: Programme, _plan: Plan) -> Iterator[Finding]
                 work=work.id,
                 greens=work.greens,
                 dates=work.dates,
-            )
-
-
-def soil_for_moles(programme: Programme, plan: Plan) -> Iterator[Finding]:
-    """Mole channels hold in clay only."""
-    for work in programme.works:
-        if work.operation.opening is not Opening.CHANNELS:
-            continue
-        path = ("works", work.plan_index, "operation")
-        soil = plan.course.soil
-        if soil is None:
-            yield Finding(
-                "soil-not-stated",
-                Weight.THINK_AGAIN,
-                "mole channels hold only in clay, and the plan does not say what the soil is",
-                "Add course: soil: with its clay and sand",
-                path,
-                work=work.id,
-            )
-            continue
-        failed = [v for v in moles.soil_verdicts(soil.clay, soil.sand) if not v.passes]
-        if failed:
-            limits = "; ".join(f"{v.limit_text} ({REFERENCES[v.source_key].text})" for v in failed)
-            every = len(failed) == len(moles.soil_verdicts(soil.clay, soil.sand))
-            yield Finding(
-                "soil-unsuitable-for-moles",
-                Weight.THINK_AGAIN if every else Weight.INFORMATION,
-                f"a soil with {soil.clay:g} % clay and {soil.sand:g} % sand "
-                f"{'meets none of the published limits' if every else 'misses a published limit'} "
-                f"for mole channels: {limits}",
-                "Leave mole ploughing out" if every else "",
-                path,
-                work=work.id,
             )
 
 
@@ -228,7 +193,8 @@ def rests_on_defaults(programme: Programme, plan: Plan) -> Iterator[Finding]:
 
 def not_used_yet(_programme: Programme, plan: Plan) -> Iterator[Finding]:
     """A part of the plan that this version reads and keeps, but does not use."""
-    for name in ("measurements", "mailings", "observed"):
+    used = any(m.thatch_depth is not None for m in plan.measurements)
+    for name in ("mailings",) if used else ("measurements", "mailings"):
         if getattr(plan, name):
             yield Finding(
                 "not-used-yet",
@@ -242,7 +208,7 @@ def not_used_yet(_programme: Programme, plan: Plan) -> Iterator[Finding]:
 CHECKS: tuple[Check, ...] = (
     no_sender,
     services_not_checked,
-    soil_for_moles,
+    *AGRONOMIC_CHECKS,
     fixture_on_closed_greens,
     fixture_in_recovery,
     recovery_into_winter,

@@ -21,16 +21,16 @@ SOUTHERNMOST_BRITISH, NORTHERNMOST_BRITISH = 49.0, 61.0
 class RememberedClimate(Climate):
     """A climate that works out each day's growth once: recovery asks for it over and over."""
 
-    _known: dict[tuple[int, int, float], float] = field(
+    _remembered: dict[tuple[dt.date | tuple[int, int], float], float] = field(
         default_factory=dict, init=False, repr=False, compare=False
     )
 
     def growth_on(self, day: dt.date, offset_c: float = 0.0) -> float:
         """Growth potential of a date in a year warmer by `offset_c` [°C] than usual."""
-        key = (day.month, day.day, offset_c)
-        growth = self._known.get(key)
+        key = (day if day in self.known else (day.month, day.day), offset_c)
+        growth = self._remembered.get(key)
         if growth is None:
-            growth = self._known[key] = Climate.growth_on(self, day, offset_c)
+            growth = self._remembered[key] = Climate.growth_on(self, day, offset_c)
         return growth
 
 
@@ -43,6 +43,8 @@ class ClubClimate:
     """Twelve mean temperatures, January first [°C]."""
     default_used: bool
     """Whether temperatures, optimum or kind of grass are not the club's own."""
+    default_used_on_known_days: bool
+    """The same for a day whose temperature the plan gives."""
     source: tuple[str, ...]
     """Keys of the bibliography."""
 
@@ -54,6 +56,25 @@ class ClubClimate:
             "optimum_c": self.climate.optimum_c,
             "spread_c": self.climate.grass.spread_c,
             "monthly_means_c": ", ".join(f"{mean:g}" for mean in self.monthly_means),
+        } | self._known_days
+
+    @property
+    def days(self) -> str:
+        """Say what the temperature of a day comes from."""
+        if self.climate.known:
+            return "the plan's own for the days that it names, else from the monthly means"
+        return "the monthly means"
+
+    @property
+    def _known_days(self) -> dict[str, float | int | str | None]:
+        known = self.climate.known
+        if not known:
+            return {}
+        return {
+            "days_named": len(known),
+            "first_day_named": min(known).isoformat(),
+            "last_day_named": max(known).isoformat(),
+            "their_temperatures": "in plan.json, course: daily_mean_temperature",
         }
 
 
@@ -70,15 +91,17 @@ def club_climate(plan: Plan) -> ClubClimate:
         optimum = ANNUAL_MEADOW_GRASS_OPTIMUM_C
         source.append("meadow_grass_optimum")
     means = course.monthly_mean_temperature
+    of_grass = course.optimum_temperature is None or "grass" not in course.model_fields_set
     if means is None:
         means = _turned(BRITISH_MEAN) if is_southern(plan.club) else BRITISH_MEAN
         source.append("met_office_stations")
     return ClubClimate(
-        climate=RememberedClimate.from_monthly_means(means, grass, optimum),
+        climate=RememberedClimate.from_monthly_means(
+            means, grass, optimum, course.daily_mean_temperature
+        ),
         monthly_means=means,
-        default_used=course.monthly_mean_temperature is None
-        or course.optimum_temperature is None
-        or "grass" not in course.model_fields_set,
+        default_used=course.monthly_mean_temperature is None or of_grass,
+        default_used_on_known_days=of_grass,
         source=tuple(source),
     )
 

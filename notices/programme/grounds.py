@@ -10,8 +10,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from notices.agronomy import recovery as model
+from notices.agronomy.sand import MOST_ON_THE_SURFACE_KG_M2
 from notices.operations import Opening
-from notices.programme.model import SandOnGreen, Work
+from notices.programme.model import FittedRate, SandOnGreen, Work
 from notices.programme.sand import diameter_setting, hole_diameter_mm
 
 Inputs = Mapping[str, float | int | str | None]
@@ -28,9 +29,8 @@ LAID_TURF_HEALED_GROWTH_DAYS = (70.0, 120.0)
 TRENCH_HEALED_GROWTH_DAYS = (70.0, 180.0)
 """Trench lines sink and want sand for a season (common practice)."""
 
-HEAVY_DRESSING_KG_M2 = 1.0
-"""The upper end of one dressing in the growing season; beyond it sand stays to be seen
-(British trade press)."""
+HEAVY_DRESSING_KG_M2 = MOST_ON_THE_SURFACE_KG_M2
+"""Beyond it sand stays to be seen (British trade press)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +45,8 @@ class Growth:
     inputs: Inputs
     source: tuple[str, ...]
     default_used: bool
+    rates: model.Range | None = None
+    """Sideways growth from which the growth days follow; None where they are by the book."""
 
     def halved(self) -> Growth:
         """Return what closes half of the opening, by when unfilled turf putts smoothly."""
@@ -55,6 +57,7 @@ class Growth:
             self.inputs,
             self.source,
             self.default_used,
+            self.rates,
         )
 
 
@@ -73,7 +76,11 @@ Ground = Growth | Days
 
 
 def ground_of_putting(
-    work: Work, green: str, need: SandOnGreen | None, filling: Work | None
+    work: Work,
+    green: str,
+    need: SandOnGreen | None,
+    filling: Work | None,
+    record: FittedRate | None = None,
 ) -> Ground:
     """Return what it takes until a green putts smoothly after one work.
 
@@ -87,6 +94,8 @@ def ground_of_putting(
         The sand that the work itself brings, if it is a dressing.
     filling
         The dressing that fills the holes of this work, if one does.
+    record
+        How fast the openings of this kind of work close at this club, if it has a record.
     """
     if filling is not None:
         last = filling.last_visit_to(green)
@@ -99,22 +108,28 @@ def ground_of_putting(
         )
     if work.operation.opening in (Opening.TRENCHES, Opening.BARE):
         return _LAID_TURF_SMOOTH
-    whole = ground_of_healing(work, green, need)
+    whole = ground_of_healing(work, green, need, record)
     return whole.halved() if isinstance(whole, Growth) else whole
 
 
-def ground_of_healing(work: Work, green: str, need: SandOnGreen | None) -> Ground:
+def ground_of_healing(
+    work: Work, green: str, need: SandOnGreen | None, record: FittedRate | None = None
+) -> Ground:
     """Return what it takes until nothing of one work is left to see on a green."""
     match work.operation.opening:
         case Opening.HOLES:
             return _opening(
-                hole_diameter_mm(work), work.settings.rests_on_default(diameter_setting(work))
+                hole_diameter_mm(work),
+                work.settings.rests_on_default(diameter_setting(work)),
+                record,
             )
         case Opening.CHANNELS:
             # The plan does not say how wide the leg is, so this is always the book's.
-            return _opening(MOLE_SLOT_MM, default_used=True, source=("common_practice",))
+            return _opening(
+                MOLE_SLOT_MM, default_used=True, record=record, source=("common_practice",)
+            )
         case Opening.SLITS:
-            return _slits(work)
+            return _slits(work, record)
         case Opening.TRENCHES | Opening.BARE as kind:
             return _BY_BOOK[kind]
         case Opening.SAND:
@@ -159,29 +174,66 @@ def _sanded(work: Work, green: str, need: SandOnGreen | None) -> Days:
     )
 
 
-def _opening(width_mm: float, default_used: bool, source: tuple[str, ...] = ()) -> Growth:
-    rates = model.SIDEWAYS_GROWTH_MM_PER_DAY
+def effective_opening_mm(work: Work, width_mm: float | None = None) -> float | None:
+    """Return the width that the recovery of a work goes by, for slits that of a hole as slow.
+
+    None where no opening has to close. Another width than that of the work may be given.
+    """
+    match work.operation.opening:
+        case Opening.HOLES:
+            return width_mm or hole_diameter_mm(work)
+        case Opening.CHANNELS:
+            return width_mm or MOLE_SLOT_MM
+        case Opening.SLITS:
+            width, middle = (
+                width_mm or work.settings.number("blade_width"),
+                model.SIDEWAYS_GROWTH_MM_PER_DAY.middle,
+            )
+            days = model.growth_days_for_slit(width, work.settings.number("depth"), middle)
+            return model.effective_opening_mm(days, middle)
+        case _:
+            return None
+
+
+def _rated(record: FittedRate | None) -> tuple[model.Range, Inputs, tuple[str, ...]]:
+    """Return the rates to use, what a figure says of them, and their sources."""
+    if record is None:
+        return model.SIDEWAYS_GROWTH_MM_PER_DAY, {}, ("recovery_model",)
+    told: Inputs = {
+        "seasons_on_record": record.seasons,
+        "fitted_rate_mm_per_day": record.rates.middle,
+        "book_rate_mm_per_day": record.book.middle,
+    }
+    return record.rates, told, ("recovery_model", "club_record")
+
+
+def _opening(
+    width_mm: float, default_used: bool, record: FittedRate | None, source: tuple[str, ...] = ()
+) -> Growth:
+    rates, told, sources = _rated(record)
     return Growth(
         model.growth_days_for_opening(width_mm, rates.high),
         model.growth_days_for_opening(width_mm, rates.low),
         "opening ÷ (2 × sideways growth of an edge)",
-        {"opening_mm": width_mm},
-        ("recovery_model", *source),
+        {"opening_mm": width_mm, **told},
+        (*sources, *source),
         default_used,
+        rates,
     )
 
 
-def _slits(work: Work) -> Growth:
-    rates = model.SIDEWAYS_GROWTH_MM_PER_DAY
+def _slits(work: Work, record: FittedRate | None) -> Growth:
+    rates, told, sources = _rated(record)
     width, depth = work.settings.number("blade_width"), work.settings.number("depth")
     return Growth(
         model.growth_days_for_slit(width, depth, rates.high),
         model.growth_days_for_slit(width, depth, rates.low),
         "2 × 12.7 mm ÷ (2 × sideways growth of an edge) "
         "× the lesser of 1 and (blade width ÷ 3 mm) × (depth ÷ 19 mm)",
-        {"blade_width_mm": width, "depth_mm": depth},
-        ("recovery_model", "landreth2007", "judgement"),
+        {"blade_width_mm": width, "depth_mm": depth, **told},
+        (*sources, "landreth2007", "judgement"),
         work.settings.rests_on_default("blade_width", "depth"),
+        rates,
     )
 
 

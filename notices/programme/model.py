@@ -12,7 +12,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from notices.agronomy.recovery import DateRange
+from notices.agronomy.recovery import DateRange, Range
+from notices.agronomy.sand import on_surface_mm
 from notices.findings import Finding
 from notices.operations import Opening, Operation, SettingValue, WhileWorking
 
@@ -321,10 +322,53 @@ class SandOnGreen:
     """Part of the depth that each dressing brings; more than 1 in all where each is a full rate."""
     fills: tuple[str, ...]
     """Works whose holes it fills; empty where it only covers the surface."""
+    open_mm: float = 0.0
+    """Volume of the holes that stand open on the green when the work comes to it [L/m² = mm]."""
+
+    @property
+    def brought_mm(self) -> float:
+        """Depth of all dressings together [mm]."""
+        return self.depth_mm * sum(self.shares)
 
     def depth_of(self, dressing: int) -> float:
         """Depth of one dressing, counted from 1 [mm]."""
         return self.depth_mm * self.shares[dressing - 1]
+
+    def on_surface_of(self, dressing: int) -> float:
+        """What one dressing leaves on the surface, beyond what open holes still take [mm]."""
+        before = self.depth_mm * sum(self.shares[: dressing - 1])
+        return on_surface_mm(self.depth_of(dressing), max(0.0, self.open_mm - before))
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonOnRecord:
+    """One time that the club's own greens came back, and the growth that it took."""
+
+    done: dt.date
+    seen: dt.date
+    what: str
+    """What was seen on that day: "healed" or "putting smoothly"."""
+    opening_mm: float
+    """Width that had closed by then; for slits, that of a hole that takes as long."""
+    growth_days: float
+    rate_mm_per_day: float
+
+
+@dataclass(frozen=True, slots=True)
+class FittedRate:
+    """How fast openings of one kind of work close at this club, by its own record."""
+
+    operation: str
+    rates: Range
+    """Sideways growth of an edge at growth potential 1 [mm/day]."""
+    book: Range
+    """What it would be without a record [mm/day]."""
+    records: tuple[SeasonOnRecord, ...]
+
+    @property
+    def seasons(self) -> int:
+        """In how many years the work was watched."""
+        return len({record.done.year for record in self.records})
 
 
 class Limit(enum.Enum):
@@ -493,6 +537,10 @@ class Programme:
     """Findings that the club lives with: the finding, by whom, why."""
     timetables: Mapping[dt.date, DayTimetable] = field(default_factory=dict)
     """Every day with work that goes by time; empty where the plan does not say who works."""
+    records: Mapping[str, FittedRate] = field(default_factory=dict)
+    """By kind of work, the rate of recovery that rests on the club's own record."""
+    unused_records: tuple[tuple[int, str], ...] = field(default=())
+    """Records that say nothing of the rate: which, counted from 0, and why."""
 
     @property
     def draft(self) -> bool:

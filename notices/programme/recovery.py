@@ -5,21 +5,35 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from types import MappingProxyType
 
 from notices.agronomy import recovery as model
 from notices.agronomy.growth import Climate
 from notices.agronomy.recovery import DateRange
 from notices.programme.grounds import Ground, Growth, ground_of_healing, ground_of_putting
 from notices.programme.growing import Growing
-from notices.programme.model import Recovery, SandOnGreen, Work
+from notices.programme.model import FittedRate, Recovery, SandOnGreen, Work
 from notices.programme.sand import filled_by
 
 
 class RecoveryModel:
-    """The recovery model with one club's climate."""
+    """The recovery model with one club's climate, and its own records where it has some."""
 
-    def __init__(self, climate: Climate) -> None:
+    def __init__(
+        self, climate: Climate, records: Mapping[str, FittedRate] = MappingProxyType({})
+    ) -> None:
         self._growing = Growing(climate)
+        self._records = records
+
+    def grounds(
+        self, work: Work, green: str, need: SandOnGreen | None, filling: Work | None
+    ) -> tuple[Ground, Ground]:
+        """Return what putting smoothly rests on, and what healing does."""
+        record = self._records.get(work.operation.name)
+        return (
+            ground_of_putting(work, green, need, filling, record),
+            ground_of_healing(work, green, need, record),
+        )
 
     def span_of(self, ground: Ground, done: dt.date) -> DateRange:
         """Return the dates that follow from what a recovery rests on."""
@@ -51,8 +65,7 @@ class RecoveryModel:
         """
         done = work.last_day_on(green)
         back = done + dt.timedelta(days=work.reopen_days)
-        putting = ground_of_putting(work, green, need, filling)
-        healing = ground_of_healing(work, green, need)
+        putting, healing = self.grounds(work, green, need, filling)
         smooth = not_before(self.span_of(putting, done), DateRange(back, back))
         return self._with_winter(
             Recovery(

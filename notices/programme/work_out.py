@@ -7,6 +7,7 @@ from collections import Counter
 from dataclasses import replace
 from itertools import chain
 
+from notices.findings import Weight
 from notices.plan.club_greens import ClubGreens
 from notices.plan.days import all_days
 from notices.plan.model import Plan
@@ -30,9 +31,11 @@ from notices.programme.model import (
 from notices.programme.pace import club_paces
 from notices.programme.periods import group_works, make_period
 from notices.programme.play import Statuses, play_status
+from notices.programme.records import filled_works, fit_records
 from notices.programme.recovery import RecoveryModel, recover_works
-from notices.programme.sand import sand_by_green
+from notices.programme.sand import filled_by, sand_by_green
 from notices.programme.slugs import ALL, slug
+from notices.programme.thatch import through_thatch
 from notices.programme.timetable import timetables
 
 
@@ -54,8 +57,14 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
     greens = lay_out_greens(plan)
     works = lay_out_works(plan)
     climate = club_climate(plan)
-    recovery_model = RecoveryModel(climate.climate)
-    needs = sand_by_green(works, plan.sand.density)
+    limit = (
+        plan.sand.most_per_dressing if "most_per_dressing" in plan.sand.model_fields_set else None
+    )
+    needs = sand_by_green(works, plan.sand.density, limit)
+    records, unused_records = fit_records(
+        plan.observed, works, filled_works(filled_by(works, needs)), climate.climate
+    )
+    recovery_model = RecoveryModel(climate.climate, records)
     recoveries = recover_works(works, needs, recovery_model)
     periods = tuple(
         make_period(group, works, recoveries, needs, recovery_model) for group in group_works(works)
@@ -80,6 +89,8 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
         figures=(),
         recoveries=recoveries,
         sand=needs,
+        records=records,
+        unused_records=unused_records,
     )
     programme = replace(programme, figures=_figures(programme, plan, climate, recovery_model))
     programme = _with_timetables(programme, plan)
@@ -90,19 +101,14 @@ def _figures(
     programme: Programme, plan: Plan, climate: ClubClimate, recovery_model: RecoveryModel
 ) -> tuple[Figure, ...]:
     """Return every figure, work by work, then those of periods and of the whole plan."""
-    bought = figures.SandPrice(
-        density_t_m3=plan.sand.density,
-        density_given="density" in plan.sand.model_fields_set,
-        price_per_tonne=plan.sand.price_per_tonne,
-        currency=plan.club.currency or "",
-    )
+    bought = figures.SandPrice.of(plan)
     paces = club_paces(plan.crew)
     found: list[Figure] = []
     for work in programme.works:
         needs = [need for need in programme.sand if need.work == work.id]
         own = [
             *figures.figures_of_surface(work, programme.greens),
-            *figures.figures_of_sand(work, needs, programme.greens, bought),
+            *figures.figures_of_sand(work, needs, programme.greens, bought, programme.works),
         ]
         found += own
         found += figures.figures_of_time(work, programme.greens, paces)
@@ -118,8 +124,13 @@ def _figures(
         leading = period.opening_works or period.works
         own = [figure for work in leading for figure in recovered[work.id]]
         found += figures.figures_of_promises(period, own)
+        found += figures.figures_of_cut(period)
     ordered = [f for f in found if f.quantity == "sand" and f.green == ALL]
     found += figures.figures_of_order(ordered, bought)
+    found += figures.figures_of_years(programme.works, programme.sand, programme.greens, bought)
+    found += figures.figures_of_channels(programme.works)
+    found += figures.figures_of_thatch(through_thatch(programme.works, plan), programme.greens)
+    found += figures.figures_of_records(programme.works, programme.records, climate)
     return tuple(found)
 
 
@@ -214,7 +225,9 @@ def _with_findings(programme: Programme, plan: Plan) -> Programme:
     reasons = {accepted.finding: accepted for accepted in plan.accepted}
     open_findings, accepted = [], []
     for finding in check_programme(programme, plan):
-        if (reason := reasons.get(finding.code)) is not None:
+        # What stops a build cannot be lived with.
+        stops = finding.weight is Weight.CANNOT_BUILD
+        if not stops and (reason := reasons.get(finding.code)) is not None:
             accepted.append((finding, reason.by, reason.why))
         else:
             open_findings.append(finding)

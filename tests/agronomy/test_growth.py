@@ -17,6 +17,7 @@ from notices.agronomy.growth import (
     Grass,
     daily_temperatures,
     growth_potential,
+    mean_of_day,
     temperature_on,
 )
 
@@ -108,3 +109,20 @@ def test_climate_hands_date_offset_and_optimum_to_the_formula(
     climate = Climate.from_monthly_means(BRITISH_MEAN, grass, 18)
     temperature = temperature_on(climate.daily, day) + offset
     assert climate.growth_on(day, offset) == growth_potential(temperature, grass, 18)
+
+
+def test_a_known_day_takes_the_place_of_the_usual_one() -> None:
+    day = dt.date(2026, 10, 12)
+    climate = Climate.from_monthly_means([10] * 12, Grass.COOL_SEASON, 18, {day: 18.0})
+    assert climate.temperature_on(day) == 18
+    assert climate.growth_on(day) == 1
+    # A year warmer by a degree is warmer on that day too.
+    assert climate.growth_on(day, 1.0) == growth_potential(19, Grass.COOL_SEASON, 18)
+    assert climate.temperature_on(day + dt.timedelta(days=1)) == pytest.approx(10)
+    assert climate.temperature_on(day.replace(year=2027)) == pytest.approx(10)
+
+
+def test_mean_of_a_day() -> None:
+    assert mean_of_day(4.0, 13.0) == 8.5
+    with pytest.raises(ValueError, match="above the highest"):
+        mean_of_day(14, 13)

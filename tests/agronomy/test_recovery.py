@@ -14,7 +14,9 @@ from notices.agronomy.recovery import (
     SIDEWAYS_GROWTH_MM_PER_DAY,
     DateRange,
     combine,
+    effective_opening_mm,
     first_day_reaching,
+    fitted_range,
     growth_days_for_opening,
     growth_days_for_slit,
     growth_days_to_half_closed,
@@ -266,3 +268,32 @@ def test_a_warm_year_grows_longer_than_a_cold_one(station: str) -> None:
 def test_rates_are_in_order() -> None:
     rates = SIDEWAYS_GROWTH_MM_PER_DAY
     assert 0 < rates.low < rates.middle < rates.high
+
+
+def test_one_season_keeps_the_proportions_of_the_book() -> None:
+    # The book: 0.45, 0.6, 0.75, a quarter either way.
+    found = fitted_range([0.8])
+    assert (found.low, found.middle, found.high) == pytest.approx((0.6, 0.8, 1.0))
+
+
+def test_records_far_apart_widen_the_range() -> None:
+    # Median 0.8; a quarter either way is 0.6 to 1.0, and the records reach from 0.3 to 1.2.
+    found = fitted_range([1.2, 0.3, 0.8])
+    assert (found.low, found.middle, found.high) == pytest.approx((0.3, 0.8, 1.2))
+
+
+def test_no_record_fits_nothing() -> None:
+    with pytest.raises(ValueError, match="at least one record"):
+        fitted_range([])
+
+
+@given(st.lists(st.floats(0.05, 5), min_size=1, max_size=9))
+def test_a_fitted_range_holds_every_record(rates: list[float]) -> None:
+    found = fitted_range(rates)
+    assert found.low <= min(rates)
+    assert found.high >= max(rates)
+    assert found.low < found.middle < found.high
+
+
+def test_an_opening_worked_backwards() -> None:
+    assert effective_opening_mm(growth_days_for_opening(13, 0.6), 0.6) == pytest.approx(13)

@@ -71,6 +71,7 @@ SHAPE: dict[str, set[str]] = {
         *("rest_from", "rest_from_minutes", "rest_until", "rest_until_minutes"),
         *("dew_off", "dew_off_minutes", "start", "start_minutes", "finish", "finish_minutes"),
     },
+    "records": {"operation", "seasons", "rate_mm_per_day", "book_mm_per_day", "records"},
     "figures": {
         *("id", "quantity", "scope", "value", "unit", "formula", "source", "inputs"),
         "default_used",

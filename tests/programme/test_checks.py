@@ -8,6 +8,7 @@ from collections.abc import Callable
 import pytest
 
 from notices.findings import Finding, Weight
+from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.checks import CHECKS
 from notices.programme.model import Programme
 
@@ -31,10 +32,6 @@ def work(text: str) -> str:
     return f"works: [{{operation: {text}}}]\n"
 
 
-def soil(clay: int, sand: int) -> str:
-    return COURSE + f"  soil: {{clay: {clay} %, sand: {sand} %}}\n"
-
-
 def fixture(day: str) -> str:
     return DRESSING + f"fixtures: [{{name: June Medal, date: {day}}}]\n"
 
@@ -43,7 +40,6 @@ def crew(people: int, until: str = "15:00", more: str = "", since: str = "07:00"
     return f"crew: {{people: {people}, working_day: '{since} to {until}'{more}}}\n"
 
 
-MOLES = work("mole ploughing, dates: 2026-06-01, services_checked: true")
 CORES = "hollow tining, dates: 2026-06-01, services_checked: true"
 # iowa_pm696: 480 m² at 1 km/h × 1 m × 60 % take 48 minutes; 12 between greens make it an hour.
 MACHINE = (
@@ -88,20 +84,6 @@ TABLE = [
         Weight.THINK_AGAIN,
         CLUB + COURSE + work("slitting, dates: 2026-06-01"),
         CLUB + COURSE + work("scarifying, dates: 2026-06-01"),
-    ),
-    ("soil-not-stated", Weight.THINK_AGAIN, CLUB + COURSE + MOLES, CLUB + soil(47, 18) + MOLES),
-    (
-        # ahdb_moles: 30 % clay; agriculture_victoria2002: 35 %; ghane2022: 45 % and under 20 % sand.
-        "soil-unsuitable-for-moles",
-        Weight.INFORMATION,
-        CLUB + soil(45, 20) + MOLES,
-        CLUB + soil(45, 19) + MOLES,
-    ),
-    (
-        "soil-unsuitable-for-moles",
-        Weight.THINK_AGAIN,
-        CLUB + soil(29, 30) + MOLES,
-        CLUB + soil(29, 30) + ROLLING,
     ),
     (
         "fixture-in-closure",
@@ -314,8 +296,10 @@ def test_a_plan_that_just_does_not(
 
 
 def test_every_check_is_in_the_table() -> None:
-    # One row or more for each check; the soil, the light and the defaults have two codes each.
-    assert len({row[0] for row in TABLE}) == len(CHECKS) + 3
+    # One row or more for each check; the light and the defaults have two codes each. Those of the
+    # agronomist have a table of their own.
+    own = [check for check in CHECKS if check not in AGRONOMIC_CHECKS]
+    assert len({row[0] for row in TABLE}) == len(own) + 2
 
 
 def test_two_works_of_one_operation_share_the_machine(programme_of: ProgrammeOf) -> None:

@@ -205,7 +205,11 @@ def test_every_figure_can_be_worked_again_from_its_inputs(programme_of: Programm
 
 
 def test_sand_can_be_worked_again_from_its_inputs(programme_of: ProgrammeOf) -> None:
-    found = [f for f in programme_of(EVERY_WORK).figures if f.quantity.startswith("sand")]
+    found = [
+        f
+        for f in programme_of(EVERY_WORK).figures
+        if f.quantity == "sand" or f.quantity.startswith("sand, ")
+    ]
     for each in found:
         i = {n: float(v) for n, v in each.inputs.items() if isinstance(v, float | int)}
         if each.work == "all":

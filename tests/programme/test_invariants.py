@@ -113,9 +113,11 @@ def test_figures_are_numbers_of_their_own(plan: Plan) -> None:
             assert figure.quantity.endswith(("late", "at worst"))
         else:
             assert math.isfinite(figure.value)
-            assert figure.value >= 0, figure.id
+            if figure.quantity not in MAY_SINK:
+                assert figure.value >= 0, figure.id
 
 
+MAY_SINK = {"rise of the surface", "depth below the thatch"}
 ADD_UP = {"holes", "slit length", "channel length", "trench length", "turf laid", "work time"}
 ADD_UP |= {"material removed", "mass of material removed", "sand"}
 

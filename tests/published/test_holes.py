@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from notices import units
-from notices.agronomy import holes
+from notices.agronomy import holes, thatch
 
 
 def inch(value: float) -> float:
@@ -76,5 +76,10 @@ def test_holes_per_square_foot() -> None:
     assert per_ft2 == pytest.approx(144 / (1.33 * 1.5))
 
 
-# Not here: the yearly targets of hartwiger_obrien2001 (15 to 20 %), woods2009 (10 to 20 %) and
-# the 3 to 4 % organic matter of carrow are advice and measurement, not results of a formula.
+def test_organic_matter_at_which_pore_space_falls() -> None:
+    # carrow: 3 to 4 % by weight.
+    assert thatch.PORES_FALL_AT_PERCENT == (3, 4)
+
+
+# Not here: the yearly targets of hartwiger_obrien2001 (15 to 20 %) and woods2009 (10 to 20 %) are
+# advice; tests/programme/test_agronomic_checks.py holds the finding to them.

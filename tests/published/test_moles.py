@@ -41,5 +41,10 @@ def test_every_limit_rejects_a_sand_based_green(sand_percent: float) -> None:
         assert not verdict.passes
 
 
-# Not here: life of the channels, depth, speed and length of runs (AHDB; Dhakad et al. 2014) are
+def test_life_on_farmland() -> None:
+    # ahdb_moles: 5 to 10 years.
+    assert moles.LIFE_ON_FARMLAND_YEARS == (5, 10)
+
+
+# Not here: depth, speed and length of runs (AHDB; Dhakad et al. 2014) are
 # advice and observation, without a formula.

@@ -82,12 +82,35 @@ def test_solid_tines_raise_the_surface_by_the_sand_they_take() -> None:
     assert litres == pytest.approx(3.167, abs=0.0005)
 
 
+@pytest.mark.parametrize(
+    ("brought_mm", "removed_mm", "printed_mm"),
+    [
+        pytest.param(0, 3.167, -3.167, id="woods2021-hollow-left-open"),
+        pytest.param(3.167, 0, 3.167, id="woods2021-solid-filled"),
+    ],
+)
+def test_surface_after_tining(brought_mm: float, removed_mm: float, printed_mm: float) -> None:
+    # woods2021: hollow tines left unfilled let the surface sink by 3.167 mm, solid tines
+    # filled with sand raise it by as much.
+    assert sand.surface_rise_mm(brought_mm, removed_mm) == pytest.approx(printed_mm)
+
+
+def test_published_totals_of_a_year() -> None:
+    # obrien_hartwiger2003: 12 to 15 mm; whitlark_thompson2019: 7.6 to 10.7 mm; trade press: 2 to 8
+    # kg/m² a year, 0.5 to 1 kg/m² a dressing, about 3 kg/m² or more hard to work in.
+    assert sand.YEAR_TOTALS_MM == {
+        "obrien_hartwiger2003": (12, 15),
+        "whitlark_thompson2019": (7.6, 10.7),
+    }
+    assert (*sand.YEAR_TOTAL_KG_M2, sand.MOST_ON_THE_SURFACE_KG_M2) == (2, 8, 1)
+    assert pytest.approx(3) == sand.MOST_PER_DRESSING_KG_M2
+
+
 def test_fill_of_four_dressings() -> None:
     # common practice, no published source: half at first, then two or three equal top-ups.
     assert sand.dressing_shares(4) == pytest.approx((1 / 2, 1 / 6, 1 / 6, 1 / 6))
     assert sand.dressing_shares(3) == pytest.approx((1 / 2, 1 / 4, 1 / 4))
 
 
-# Not here: rates, intervals and yearly totals of the British trade press (0.5 to 1 kg/m² a
-# dressing, 2 to 8 kg/m² a year) are advice, without a second figure to reckon them from. Brushing
-# and bridging of damp sand (USGA) are observations.
+# Rates and yearly totals of the trade press are advice, without a second figure to reckon them from:
+# held as printed. Brushing and bridging of damp sand (USGA) are observations.

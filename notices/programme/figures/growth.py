@@ -6,7 +6,6 @@ import datetime as dt
 from collections.abc import Iterator
 from dataclasses import replace
 
-from notices.agronomy.growth import temperature_on
 from notices.programme.climate import ClubClimate
 from notices.programme.figures.quantity import Quantity
 from notices.programme.model import Figure, Work
@@ -29,11 +28,15 @@ def figures_of_growth(work: Work, climate: ClubClimate) -> Iterator[Figure]:
 
 
 def _on(quantity: Quantity, work: Work, day: dt.date, climate: ClubClimate) -> Figure:
+    known = day in climate.climate.known
     inputs = {
         "day": day.isoformat(),
-        "temperature_c": temperature_on(climate.climate.daily, day),
+        "temperature_c": climate.climate.temperature_on(day),
         **climate.inputs,
     }
     return replace(quantity, source=climate.source).of(
-        work.id, climate.climate.growth_on(day), inputs, default_used=climate.default_used
+        work.id,
+        climate.climate.growth_on(day),
+        inputs,
+        default_used=climate.default_used_on_known_days if known else climate.default_used,
     )

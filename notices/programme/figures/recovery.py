@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from notices.agronomy.recovery import COLD_TO_WARM_YEAR_C, SIDEWAYS_GROWTH_MM_PER_DAY, DateRange
+from notices.agronomy.recovery import COLD_TO_WARM_YEAR_C, DateRange
 from notices.operations import Opening
 from notices.programme.climate import ClubClimate
 from notices.programme.figures.quantity import Inputs, Quantity
-from notices.programme.grounds import Days, Ground, Growth, ground_of_healing, ground_of_putting
+from notices.programme.grounds import Days, Ground, Growth
 from notices.programme.model import (
     Figure,
+    FittedRate,
     Green,
     Period,
     Programme,
@@ -40,7 +41,7 @@ BACK = {
 YEARS = ", ".join(f"{offset:+g}" for offset in COLD_TO_WARM_YEAR_C).replace("-", "−")
 GROWN = (
     "first day on which the growth potential of each day, summed from the day after the work, "
-    "reaches the growth days needed, which are {need}; daily temperatures from the monthly means, "
+    "reaches the growth days needed, which are {need}; daily temperatures from {days}, "
     f"in years {YEARS} °C off the usual, the {{end}} of the three"
 )
 PROMISED = {
@@ -109,7 +110,9 @@ def figures_of_recovery(
         if work.operation.opening is Opening.NONE:
             continue
         need = ingredients.sand.get(key)
-        putting = ground_of_putting(work, green.key, need, ingredients.filled.get(key))
+        putting, healing = ingredients.recovery_model.grounds(
+            work, green.key, need, ingredients.filled.get(key)
+        )
         putts = _Promised(
             "putting smoothly",
             recovery.putting_smoothly,
@@ -121,7 +124,7 @@ def figures_of_recovery(
         heals = _Promised(
             "fully healed",
             recovery.fully_healed,
-            ground_of_healing(work, green.key, need),
+            healing,
             recovery.putting_smoothly,
             "putting smoothly",
             not work.reopen_given or _assumed(putting, ingredients.climate),
@@ -183,10 +186,12 @@ def _explained(
         "growth_days_needed": ground.fast_days if early else ground.slow_days,
         **climate.inputs,
     }
-    if ground.inputs:
-        rates = SIDEWAYS_GROWTH_MM_PER_DAY
+    if ground.rates is not None:
+        rates = ground.rates
         inputs["sideways_growth_mm_per_day"] = rates.high if early else rates.low
-    formula = GROWN.format(need=ground.formula, end="earliest" if early else "latest")
+    formula = GROWN.format(
+        need=ground.formula, days=climate.days, end="earliest" if early else "latest"
+    )
     return formula, inputs, (*ground.source, *climate.source)
 
 
@@ -260,3 +265,42 @@ def _formula_of_promise(quantity: str, end: str, promise: Promise) -> str:
 
 def _days(since: dt.date, day: dt.date | None) -> float | None:
     return None if day is None else float((day - since).days)
+
+
+FITTED = Quantity(
+    "sideways growth",
+    "mm/day",
+    "the median over the records of: opening ÷ (2 × growth potential summed from the day after the "
+    "work to the day on which it was seen closed); half of the opening where it was seen to putt "
+    "smoothly",
+    ("club_record", "recovery_model"),
+)
+
+
+def figures_of_records(
+    works: Sequence[Work], records: Mapping[str, FittedRate], climate: ClubClimate
+) -> Iterator[Figure]:
+    """Yield the rate of recovery that the club's own record gives, under the first such work."""
+    for operation, fitted in records.items():
+        work = next(work for work in works if work.operation.name == operation)
+        inputs: dict[str, float | int | str | None] = {}
+        for number, record in enumerate(fitted.records, 1):
+            name = f"record_{number}"
+            inputs |= {
+                f"{name}_done": record.done.isoformat(),
+                f"{name}_{record.what.replace(' ', '_')}": record.seen.isoformat(),
+                f"{name}_opening_mm": record.opening_mm,
+                f"{name}_growth_days": record.growth_days,
+                f"{name}_rate_mm_per_day": record.rate_mm_per_day,
+            }
+        inputs |= {
+            "seasons_on_record": fitted.seasons,
+            "book_rate_mm_per_day": fitted.book.middle,
+            "low_mm_per_day": fitted.rates.low,
+            "high_mm_per_day": fitted.rates.high,
+            **climate.inputs,
+        }
+        sources = (*FITTED.source, *climate.source)
+        yield replace(FITTED, source=sources).of(
+            work.id, fitted.rates.middle, inputs, default_used=climate.default_used
+        )

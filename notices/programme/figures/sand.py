@@ -6,9 +6,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from notices.agronomy import sand
+from notices.agronomy.loads import whole_loads
+from notices.plan.model import Plan
 from notices.programme.figures.quantity import Quantity
 from notices.programme.model import Figure, Green, SandOnGreen, Work
-from notices.programme.sand import WASTE
+from notices.programme.sand import diameter_setting
 from notices.programme.slugs import ALL
 
 FILLING = "volume of the open holes per area ÷ 1000 × share of the fill × (1 + waste) × area"
@@ -17,6 +19,28 @@ COVERING = "rate ÷ density ÷ 1000 × number of dressings × area"
 
 SAND = Quantity("sand", "m3", FILLING, ("definition", "common_practice"))
 MASS = Quantity("mass of sand", "t", "volume × density", ("definition", "daniels2018"))
+LORRIES = Quantity(
+    "lorry loads",
+    "lorry loads",
+    "mass of sand ÷ load of a lorry, rounded up",
+    ("definition", "common_practice"),
+)
+ON_SURFACE = Quantity(
+    "sand on the surface",
+    "mm",
+    "depth of a dressing × number of dressings − volume of the holes still open per area, "
+    "not below 0",
+    ("definition",),
+)
+MASS_ON_SURFACE = Quantity(
+    "mass of sand on the surface", "kg/m2", "depth on the surface × density", ("definition",)
+)
+NEEDED = Quantity(
+    "dressings needed",
+    "dressings",
+    "what all dressings bring ÷ the most of one dressing, rounded up, on the green that takes most",
+    ("definition", "uk_trade_press"),
+)
 COST = Quantity("cost of sand", "money", "mass × price per tonne", ("definition",))
 
 
@@ -28,18 +52,66 @@ class SandPrice:
     density_given: bool
     price_per_tonne: float | None
     currency: str
+    waste: float
+    """Share that misses the holes, as a fraction."""
+    waste_given: bool
+    lorry_t: float
+    lorry_given: bool
+    most_kg_m2: float
+    """What a single dressing can work in."""
+    most_given: bool
+    assumed_holes: frozenset[str] = frozenset()
+    """Works whose holes are, in part, of the catalogue's size and not the club's."""
+
+    @classmethod
+    def of(cls, plan: Plan) -> SandPrice:
+        """Gather it from a plan."""
+        sand, given = plan.sand, plan.sand.model_fields_set
+        return cls(
+            density_t_m3=sand.density,
+            density_given="density" in given,
+            price_per_tonne=sand.price_per_tonne,
+            currency=plan.club.currency or "",
+            waste=sand.waste / 100,
+            waste_given="waste" in given,
+            lorry_t=sand.lorry_load,
+            lorry_given="lorry_load" in given,
+            most_kg_m2=sand.most_per_dressing,
+            most_given="most_per_dressing" in given,
+        )
 
 
 def figures_of_sand(
-    work: Work, needs: Sequence[SandOnGreen], greens: Mapping[str, Green], bought: SandPrice
+    work: Work,
+    needs: Sequence[SandOnGreen],
+    greens: Mapping[str, Green],
+    bought: SandPrice,
+    works: Sequence[Work],
 ) -> Iterator[Figure]:
-    """Yield the sand of one work: what each dressing brings, and all of them together."""
+    """Yield the sand of one work: what each dressing brings, and all of them together.
+
+    Parameters
+    ----------
+    work
+        A work; only a dressing has needs.
+    needs
+        The sand that it brings to each green.
+    greens
+        The greens of the course.
+    bought
+        What the plan says of the sand.
+    works
+        All works of the plan, some of which open the holes.
+    """
     if not needs:
         return
+    bought = replace(bought, assumed_holes=frozenset(w.id for w in works if _holes_assumed(w)))
     dressings = range(1, len(needs[0].shares) + 1)
     for dressing in dressings:
         yield from _of_visits(work, needs, greens, bought, (dressing,), f", dressing {dressing}")
     yield from _of_visits(work, needs, greens, bought, dressings, "")
+    yield from _on_surface(work, needs, greens, bought)
+    yield _needed(work, needs, bought)
 
 
 def figures_of_order(works: Sequence[Figure], bought: SandPrice) -> Iterator[Figure]:
@@ -58,7 +130,59 @@ def figures_of_order(works: Sequence[Figure], bought: SandPrice) -> Iterator[Fig
         inputs = {figure.work: figure.value for figure in works}
         formula = "sum of the sand of all works [m³]"
         yield SAND.of(ALL, volume, inputs, formula=formula, default_used=assumed)
-        yield from _weighed(ALL, "", volume, bought, default_used=assumed)
+        weighed = list(_weighed(ALL, "", volume, bought, default_used=assumed))
+        yield from weighed
+        mass = weighed[0]
+        yield LORRIES.of(
+            ALL,
+            float(whole_loads(mass.value or 0.0, bought.lorry_t)),
+            {"mass_t": mass.value, "lorry_t": bought.lorry_t},
+            default_used=mass.default_used or not bought.lorry_given,
+        )
+
+
+def _on_surface(
+    work: Work, needs: Sequence[SandOnGreen], greens: Mapping[str, Green], bought: SandPrice
+) -> Iterator[Figure]:
+    """Yield what lies on each green beyond what its open holes take."""
+    for need in needs:
+        green = greens[need.green]
+        depth = sum(need.on_surface_of(visit) for visit in range(1, len(need.shares) + 1))
+        # What is open on the green may be of any work before it.
+        assumed = (bool(need.open_mm) and bool(bought.assumed_holes)) or (
+            not _fills(work, need)
+            and (not bought.density_given or work.settings.rests_on_default("rate", "dressings"))
+        )
+        yield ON_SURFACE.of(
+            work.id,
+            depth,
+            {
+                "dressing_mm": need.brought_mm / len(need.shares),
+                "dressings": len(need.shares),
+                "open_l_per_m2": need.open_mm,
+            },
+            green=green,
+            default_used=assumed,
+        )
+        yield MASS_ON_SURFACE.of(
+            work.id,
+            sand.mass_kg_per_m2(depth, bought.density_t_m3),
+            {"depth_mm": depth, "density_t_m3": bought.density_t_m3},
+            green=green,
+            default_used=assumed or not bought.density_given,
+        )
+
+
+def _needed(work: Work, needs: Sequence[SandOnGreen], bought: SandPrice) -> Figure:
+    most = max(needs, key=lambda need: need.brought_mm)
+    total = sand.mass_kg_per_m2(most.brought_mm, bought.density_t_m3)
+    return NEEDED.of(
+        work.id,
+        float(sand.dressings_needed(total, bought.most_kg_m2)),
+        {"green": most.green, "brought_kg_m2": total, "most_kg_m2": bought.most_kg_m2},
+        default_used=not (bought.most_given and bought.density_given)
+        or (not most.fills and work.settings.rests_on_default("rate", "dressings")),
+    )
 
 
 def _of_visits(
@@ -72,7 +196,7 @@ def _of_visits(
     """Yield the sand of one dressing, or of all, on each green and in all."""
     quantity = replace(SAND, name=f"sand{label}")
     made = [
-        _filling(quantity, need, greens[need.green], visits)
+        _filling(quantity, work, need, greens[need.green], bought, visits)
         if _fills(work, need)
         else _covering(quantity, work, need, greens[need.green], bought, visits)
         for need in needs
@@ -85,25 +209,51 @@ def _of_visits(
     yield from _weighed(work.id, label, volume, bought, default_used=assumed)
 
 
+def _holes_assumed(work: Work) -> bool:
+    """Whether the size of the holes that sand fills is not all the club's own."""
+    if not work.operation.filled:
+        return False
+    several = ("passes",) if "passes" in work.settings.values else ()
+    return work.settings.rests_on_default(diameter_setting(work), "spacing", "depth", *several)
+
+
 def _fills(work: Work, need: SandOnGreen) -> bool:
     """Whether a dressing is to fill holes on a green, even where none are open."""
     return bool(need.fills) or "fill" in work.settings.given
 
 
-def _filling(quantity: Quantity, need: SandOnGreen, green: Green, visits: Sequence[int]) -> Figure:
+def _filling(
+    quantity: Quantity,
+    work: Work,
+    need: SandOnGreen,
+    green: Green,
+    bought: SandPrice,
+    visits: Sequence[int],
+) -> Figure:
+    one_of_several = len(visits) < len(need.shares)
     share = sum(need.shares[visit - 1] for visit in visits)
     return quantity.of(
         need.work,
-        sand.fill_volume_m3(need.depth_mm * share, green.area_m2, WASTE),
+        sand.fill_volume_m3(need.depth_mm * share, green.area_m2, bought.waste),
         {
             "open_l_per_m2": need.depth_mm,
             "fills": ", ".join(need.fills) or None,
             "share": share,
-            "waste": WASTE,
+            "waste": bought.waste,
             "area_m2": green.area_m2,
         },
         green=green,
-        default_used=True,  # the plan cannot say what is wasted
+        default_used=not (bought.waste_given and green.area_given)
+        or bool(bought.assumed_holes.intersection(need.fills))
+        or (one_of_several and _share_assumed(work, need, bought)),
+    )
+
+
+def _share_assumed(work: Work, need: SandOnGreen, bought: SandPrice) -> bool:
+    """Whether the share of one dressing follows from the book: half at first, or what goes in."""
+    limited = need.shares[0] != need.shares[-1] and need.shares[0] < 0.5
+    return work.settings.rests_on_default("dressings") or (
+        limited and not (bought.most_given and bought.density_given)
     )
 
 
@@ -157,10 +307,14 @@ def _summed(
     inputs: dict[str, float | int | str | None] = {}
     if filled := [need for need in needs if _fills(work, need)]:
         formulas.append(FILLING_ALL)
+        opened = [need.depth_mm * greens[need.green].area_m2 / 1000 for need in filled]
+        shares = [sum(need.shares[visit - 1] for visit in visits) for need in filled]
+        brought = sum(each * share for each, share in zip(opened, shares, strict=True))
         inputs |= {
-            "open_m3": sum(need.depth_mm * greens[need.green].area_m2 for need in filled) / 1000,
-            "share": sum(filled[0].shares[visit - 1] for visit in visits),
-            "waste": WASTE,
+            "open_m3": sum(opened),
+            # Greens with more to fill than can be worked in at first have a smaller first share.
+            "share": brought / sum(opened) if len(set(shares)) > 1 else shares[0],
+            "waste": bought.waste,
         }
     if covered := [need for need in needs if not _fills(work, need)]:
         formulas.append(COVERING)

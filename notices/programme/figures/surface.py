@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from notices.agronomy import holes, moles, slits
+from notices.agronomy.loads import TRAILER_M3, WHEELBARROW_M3, whole_loads
 from notices.operations import Opening
 from notices.programme.figures.quantity import Quantity, by_area
 from notices.programme.model import Figure, Green, Work
-from notices.programme.sand import diameter_setting, hole_diameter_mm, passes
+from notices.programme.sand import core_diameter_mm, diameter_setting, hole_diameter_mm, passes
 
 HOLES_PER_M2 = Quantity(
     "holes per m2",
@@ -34,6 +35,18 @@ MASS_OF_CORES = Quantity(
     "t",
     f"{CORES_REMOVED.formula} × dry bulk density of the root zone",
     ("definition", "woods2021"),
+)
+BARROWS = Quantity(
+    "barrows of material removed",
+    "wheelbarrows",
+    "volume removed ÷ 0.08 m³ of a wheelbarrow, rounded up; volume as it lay in the ground",
+    ("definition", "common_practice"),
+)
+TRAILERS = Quantity(
+    "trailers of material removed",
+    "trailer loads",
+    "volume removed ÷ 1.5 m³ of a trailer, rounded up; volume as it lay in the ground",
+    ("definition", "common_practice"),
 )
 SLITS_DISTURBED = Quantity(
     "surface disturbed",
@@ -118,8 +131,7 @@ def _cores(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
     """
     along, across = work.settings.pair("spacing")
     depth, count = work.settings.number("depth"), passes(work)
-    inside = work.settings.values.get("inside_diameter")
-    core = inside if isinstance(inside, float | int) else hole_diameter_mm(work)
+    core = core_diameter_mm(work)
     # A drill has no inside: all of its hole comes out.
     width = "inside_diameter" if "inside_diameter" in work.settings.values else "hole_diameter"
     volume = holes.volume_l_per_m2(core, depth, along, across, count)
@@ -131,7 +143,11 @@ def _cores(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
         "passes": count,
     }
     assumed = work.settings.rests_on_default(width, "spacing", "depth", *_passes_given(work))
-    yield from by_area(CORES_REMOVED, work, greens, volume / 1000, inputs, default_used=assumed)
+    removed = list(
+        by_area(CORES_REMOVED, work, greens, volume / 1000, inputs, default_used=assumed)
+    )
+    yield from removed
+    yield from _loads(removed, greens)
     yield from by_area(
         MASS_OF_CORES,
         work,
@@ -140,6 +156,19 @@ def _cores(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
         {**inputs, "bulk_density_t_m3": holes.BULK_DENSITY_OF_CORES_T_M3},
         default_used=True,  # nobody has weighed these greens
     )
+
+
+def _loads(removed: Sequence[Figure], greens: Mapping[str, Green]) -> Iterator[Figure]:
+    """Yield what is to be carried away in barrows and in trailers, by green and in all."""
+    for quantity, load in ((BARROWS, WHEELBARROW_M3), (TRAILERS, TRAILER_M3)):
+        for figure in removed:
+            yield quantity.of(
+                figure.work,
+                float(whole_loads(figure.value or 0.0, load)),
+                {"volume_m3": figure.value, "load_m3": load},
+                green=greens.get(figure.green),
+                default_used=True,  # the plan does not say what the club's barrow holds
+            )
 
 
 def _slits(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
@@ -162,14 +191,18 @@ def _slits(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
         default_used=rests("blade_spacing", "passes"),
     )
     if work.operation.removes_core:
-        yield from by_area(
-            SLITS_REMOVED,
-            work,
-            greens,
-            slits.volume_l_per_m2(width, depth, apart, count) / 1000,
-            {**inputs, "depth_mm": depth},
-            default_used=rests("blade_width", "blade_spacing", "depth", "passes"),
+        removed = list(
+            by_area(
+                SLITS_REMOVED,
+                work,
+                greens,
+                slits.volume_l_per_m2(width, depth, apart, count) / 1000,
+                {**inputs, "depth_mm": depth},
+                default_used=rests("blade_width", "blade_spacing", "depth", "passes"),
+            )
         )
+        yield from removed
+        yield from _loads(removed, greens)
 
 
 def _trenches(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:

@@ -1,0 +1,255 @@
+"""One figure as a person would work it out by hand, in plain text."""
+
+from __future__ import annotations
+
+import datetime as dt
+import difflib
+import re
+import textwrap
+from collections.abc import Iterator, Sequence
+
+from notices.errors import UnknownFigure
+from notices.programme.model import Figure, Programme
+from notices.programme.slugs import ALL
+from notices.references import REFERENCES
+
+WIDTH = 88
+MOST_NEAR = 6
+"""So many other figures are offered where a name fits none or several."""
+
+UNITS = {
+    "kg_per_m2": "kg/m²",
+    "mm_per_day": "mm/day",
+    "l_per_m2": "L/m²",
+    "kg_m2": "kg/m²",
+    "t_m3": "t/m³",
+    "km_h": "km/h",
+    "percent": "%",
+    "mm": "mm",
+    "m2": "m²",
+    "m3": "m³",
+    "m": "m",
+    "t": "t",
+    "c": "°C",
+    "kg": "kg",
+    "days": "days",
+    "years": "years",
+}
+"""The unit that an input's name ends with, as it is written; longer ones first."""
+
+UNITS_OF_FIGURES = {"percent": "%", "m2": "m²", "m3": "m³", "1/m2": "per m²", "kg/m2": "kg/m²"}
+
+WORDS = {
+    "along_mm": "spacing along",
+    "across_mm": "spacing across",
+    "lorry_t": "load of a lorry",
+    "mass_t": "mass of sand",
+    "share": "share of the fill",
+    "open_m3": "volume of the open holes of all greens",
+    "brought_kg_m2": "what all dressings bring",
+    "most_kg_m2": "the most of one dressing",
+    "sideways_growth_mm_per_day": "sideways growth of an edge",
+    "opening_mm": "opening",
+}
+"""Inputs that a formula calls otherwise than by their own name."""
+
+NOT_PUT_IN = {"growth days needed", "greens", "years", "seasons on record"}
+"""Inputs that stand in a formula as words, and are not reckoned with there."""
+
+
+def explain(programme: Programme, name: str) -> str:
+    """Return how one figure of a programme was worked out.
+
+    Parameters
+    ----------
+    programme
+        A programme.
+    name
+        Identity of the figure as in programme.json, or an ending or some words of it that no
+        other figure has.
+
+    Raises
+    ------
+    UnknownFigure
+        Where no figure has it, or several do.
+    """
+    figure = find_figure(programme.figures, name)
+    return "\n".join(_lines(programme, figure))
+
+
+def find_figure(figures: Sequence[Figure], name: str) -> Figure:
+    """Return the one figure that a name means.
+
+    Raises
+    ------
+    UnknownFigure
+        Where no figure has it, or several do; with those that come near.
+    """
+    asked = name.strip().casefold()
+    words = re.findall(r"[a-z0-9]+", asked)
+    for fits in (
+        [figure for figure in figures if figure.id == asked],
+        [figure for figure in figures if asked and figure.id.endswith(f"/{asked.lstrip('/')}")],
+        [figure for figure in figures if words and _has(figure, words)],
+    ):
+        if len(fits) == 1:
+            return fits[0]
+        if fits:
+            raise UnknownFigure(f"{len(fits)} figures have this name:\n{_listed(fits)}")
+    near = difflib.get_close_matches(asked, [f.id for f in figures], n=MOST_NEAR, cutoff=0)
+    by_id = {figure.id: figure for figure in figures}
+    raise UnknownFigure(
+        f'there is no figure "{name}". Near it are:\n{_listed([by_id[each] for each in near])}'
+    )
+
+
+def _has(figure: Figure, words: Sequence[str]) -> bool:
+    own = set(re.findall(r"[a-z0-9]+", figure.id))
+    return own.issuperset(words)
+
+
+def _listed(figures: Sequence[Figure]) -> str:
+    # Figures over all greens first: they are what is asked for more often than not.
+    first = sorted(figures, key=lambda figure: figure.green != ALL)[:MOST_NEAR]
+    return "\n".join(f"  {figure.id}" for figure in first) + (
+        f"\n  and {len(figures) - MOST_NEAR} more" if len(figures) > MOST_NEAR else ""
+    )
+
+
+def _lines(programme: Programme, figure: Figure) -> Iterator[str]:
+    yield f"{_capital(figure.quantity)}: {_result(figure)}"
+    yield f"  {_scope(programme, figure)}"
+    yield ""
+    yield from _part("How", f"{figure.formula}")
+    put_in = _put_in(programme, figure)
+    if put_in != figure.formula:
+        yield from _part("Put in", put_in)
+    yield "With"
+    for name, value in figure.inputs.items():
+        yield from textwrap.wrap(
+            f"{_name(programme, name)}: {_measured(programme, figure, name, value)}",
+            WIDTH,
+            initial_indent="  ",
+            subsequent_indent="    ",
+            break_on_hyphens=False,
+        )
+    yield from _part("Result", _result(figure))
+    if figure.value is not None:
+        yield from _part("Unrounded", f"{figure.value!r} {_unit(figure)}")
+    yield "Source"
+    for key in figure.source:
+        reference = REFERENCES[key]
+        yield from textwrap.wrap(
+            f"{reference.text} [{reference.status}]",
+            WIDTH,
+            initial_indent="  ",
+            subsequent_indent="    ",
+        )
+    yield from _part(
+        "Default",
+        "something here rests on a default and not on what the plan says"
+        if figure.default_used
+        else "none: all of it rests on what the plan says",
+    )
+    yield f"Id\n  {figure.id}"
+
+
+def _part(title: str, text: str) -> Iterator[str]:
+    yield title
+    yield from textwrap.wrap(
+        text, WIDTH, initial_indent="  ", subsequent_indent="  ", break_on_hyphens=False
+    )
+
+
+def _scope(programme: Programme, figure: Figure) -> str:
+    where = "all greens" if figure.green == ALL else f"green {figure.green}"
+    work = next((work for work in programme.works if work.id == figure.work), None)
+    if work is None:
+        return f"the whole plan, {where}"
+    first, last = work.dates[0], work.dates[-1]
+    days = f"{first}" if first == last else f"{first} to {last}"
+    return f"{work.operation.name} ({work.id}), {days}, {where}"
+
+
+def _result(figure: Figure) -> str:
+    if figure.value is None:
+        return "not within the two years looked at"
+    day = figure.inputs.get("day")
+    until = f", that is {day}" if figure.unit.startswith("days after") and day else ""
+    return f"{_rounded(figure.value)} {_unit(figure)}{until}"
+
+
+def _unit(figure: Figure) -> str:
+    return "" if figure.unit == "1" else UNITS_OF_FIGURES.get(figure.unit, figure.unit)
+
+
+def _rounded(value: float) -> str:
+    """Write three figures, or all of a whole number."""
+    if value == int(value):
+        return f"{int(value):,}"
+    if abs(value) >= 100:
+        return f"{value:,.0f}"
+    return f"{value:.3g}" if abs(value) >= 0.001 else f"{value:.2e}"
+
+
+def _split(name: str) -> tuple[str, str]:
+    """Part the name of an input from the unit at its end."""
+    for ending, unit in UNITS.items():
+        if name.endswith(f"_{ending}"):
+            return name.removesuffix(f"_{ending}"), unit
+    return name, ""
+
+
+def _is_of_a_work(programme: Programme, name: str) -> bool:
+    """Whether an input is what a work adds, in the unit of the figure itself."""
+    return name.rsplit(" ", maxsplit=1)[-1] in {work.id for work in programme.works}
+
+
+def _name(programme: Programme, name: str) -> str:
+    if "/" in name or _is_of_a_work(programme, name):
+        return name
+    return WORDS.get(name, _split(name)[0].replace("_", " "))
+
+
+def _measured(programme: Programme, figure: Figure, name: str, value: float | str | None) -> str:
+    if value is None:
+        return "none"
+    own = _is_of_a_work(programme, name)
+    unit = _unit(figure) if own else "" if "/" in name else _split(name)[1]
+    if isinstance(value, str):
+        return value if _is_date(value) else f"{value} {unit}".rstrip()
+    return f"{value:,.10g} {unit}".rstrip()
+
+
+def _is_date(value: str) -> bool:
+    try:
+        dt.date.fromisoformat(value)
+    except ValueError:
+        return False
+    return True
+
+
+def _put_in(programme: Programme, figure: Figure) -> str:
+    """Return the formula with each of its words that is an input replaced by the number."""
+    numbers = {
+        _name(programme, name): _measured(programme, figure, name, value)
+        for name, value in figure.inputs.items()
+        if isinstance(value, float | int)
+    }
+    if numbers and all(_is_of_a_work(programme, name) for name in figure.inputs):
+        return " + ".join(numbers.values()).replace("+ -", "− ")
+    longest = sorted(numbers.keys() - NOT_PUT_IN, key=lambda words: (-len(words), words))
+    if not longest:
+        return figure.formula
+    either = "|".join(re.escape(words) for words in longest)
+    pattern = rf"(?<![a-z])({either})(?![a-z])(²?)"
+
+    def number(found: re.Match[str]) -> str:
+        value = numbers[found[1]]
+        return f"({value})²" if found[2] else value
+
+    return re.sub(pattern, number, figure.formula)
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]

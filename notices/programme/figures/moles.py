@@ -1,0 +1,59 @@
+"""Mole channels: which deep holes meet one, and how long channels last elsewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from notices.agronomy import moles
+from notices.operations import Opening
+from notices.programme.channels import meetings
+from notices.programme.figures.quantity import Quantity
+from notices.programme.model import Figure, Work
+from notices.programme.sand import diameter_setting, hole_diameter_mm
+
+MEET = Quantity(
+    "deep holes that meet a channel",
+    "percent",
+    "100 × (hole diameter + width of the channel where the hole ends) ÷ channel spacing; none where "
+    "the hole ends above the channel's top, which is channel depth − channel diameter ÷ 2",
+    ("definition",),
+)
+LIFE = {
+    end: Quantity(
+        f"life of channels on farmland, {end}",
+        "years",
+        "as published for farmland, over 10 years in a stable clay of 45 %; not promised on a green",
+        ("ahdb_moles",),
+    )
+    for end in ("low", "high")
+}
+
+
+def figures_of_channels(works: Sequence[Work]) -> Iterator[Figure]:
+    """Yield what is known of mole channels and of the deep holes that come after them."""
+    for work in works:
+        if work.operation.opening is Opening.CHANNELS:
+            for end, years in zip(("low", "high"), moles.LIFE_ON_FARMLAND_YEARS, strict=True):
+                yield LIFE[end].of(work.id, float(years), {"years": years}, default_used=True)
+    seen: set[str] = set()
+    for meeting in meetings(works):
+        holes, ploughed = meeting.holes.settings, meeting.channels.settings
+        if meeting.holes.id in seen:
+            continue  # a second set of channels below the same holes: the first is told
+        seen.add(meeting.holes.id)
+        yield MEET.of(
+            meeting.holes.id,
+            meeting.percent,
+            {
+                "hole_diameter_mm": hole_diameter_mm(meeting.holes),
+                "hole_depth_mm": holes.number("depth"),
+                "channel_diameter_mm": ploughed.number("channel_diameter"),
+                "channel_depth_mm": ploughed.number("depth"),
+                "channel_top_mm": meeting.channel_top_mm,
+                "channel_spacing_mm": ploughed.number("spacing"),
+                "channels": meeting.channels.id,
+                "greens": len(meeting.greens),
+            },
+            default_used=holes.rests_on_default(diameter_setting(meeting.holes), "depth")
+            or ploughed.rests_on_default("channel_diameter", "depth", "spacing"),
+        )

@@ -1,0 +1,117 @@
+"""What a green goes through in all: by calendar year, and over the whole programme."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from notices.operations import Opening
+from notices.programme.figures.quantity import Quantity
+from notices.programme.figures.sand import SandPrice
+from notices.programme.model import Figure, Green, SandOnGreen, Work
+from notices.programme.sand import disturbed_percent, removed_depth_mm
+from notices.programme.slugs import ALL
+
+DISTURBED = Quantity(
+    "surface disturbed, year",
+    "percent",
+    "sum of the surface disturbed by each work with holes or slits on the green; "
+    "where they cross, the overlap is ignored",
+    ("definition", "ervin_nichols", "hartwiger_obrien2001", "woods2009", "woods2019"),
+)
+BROUGHT = Quantity(
+    "sand in the year",
+    "mm",
+    "sum of the depths of sand of all dressings on the green",
+    ("definition", "obrien_hartwiger2003", "whitlark_thompson2019", "uk_trade_press"),
+)
+RISE = Quantity(
+    "rise of the surface",
+    "mm",
+    "sum of the depths of sand brought − sum of the volumes per area of cores and cuttings removed; "
+    "below 0 the surface sinks; settling and growth left out",
+    ("definition", "woods2021"),
+)
+Parts = dict[str, float]
+"""What each work adds."""
+
+
+def figures_of_years(
+    works: Sequence[Work],
+    needs: Sequence[SandOnGreen],
+    greens: Mapping[str, Green],
+    bought: SandPrice,
+) -> Iterator[Figure]:
+    """Yield, for each green and on the mean of all that are worked, what the works add up to."""
+    opened: dict[int, dict[str, Parts]] = {}
+    brought: dict[int, dict[str, Parts]] = {}
+    rise: dict[str, Parts] = {}
+    by_id = {work.id: work for work in works}
+    for work in works:
+        if work.operation.opening in (Opening.HOLES, Opening.SLITS):
+            disturbed, removed = disturbed_percent(work), removed_depth_mm(work)
+            for green in work.greens:
+                year = opened.setdefault(min(work.days_on(green)).year, {})
+                year.setdefault(green, {})[work.id] = disturbed
+                if removed:
+                    rise.setdefault(green, {})[f"removed by {work.id}"] = -removed
+    for need in needs:
+        for dressing in range(1, len(need.shares) + 1):
+            day = max(by_id[need.work].days_on(need.green, dressing))
+            parts = brought.setdefault(day.year, {}).setdefault(need.green, {})
+            parts[need.work] = parts.get(need.work, 0.0) + need.depth_of(dressing)
+        if need.brought_mm:
+            rise.setdefault(need.green, {})[f"brought by {need.work}"] = need.brought_mm
+    assumed = {work.id for work in works if _assumed(work, bought)}
+    for number, on_greens in sorted(opened.items()):
+        quantity = replace(DISTURBED, name=f"{DISTURBED.name} {number}")
+        yield from _each_and_mean(quantity, on_greens, greens, assumed)
+    for number, on_greens in sorted(brought.items()):
+        quantity = replace(BROUGHT, name=f"{BROUGHT.name} {number}")
+        yield from _each_and_mean(quantity, on_greens, greens, assumed)
+    yield from _each_and_mean(RISE, rise, greens, assumed)
+
+
+def _assumed(work: Work, bought: SandPrice) -> bool:
+    """Whether what a work opens or brings rests on a default; a filling on the holes it fills."""
+    settings = work.settings
+    if work.operation.opening is Opening.SAND:
+        by_rate = "fill" not in settings.given
+        return by_rate and (
+            settings.rests_on_default("rate", "dressings") or not bought.density_given
+        )
+    sizes = [name for name in settings.values if name not in ("seed", "product")]
+    return settings.rests_on_default(*sizes)
+
+
+def _each_and_mean(
+    quantity: Quantity,
+    on_greens: Mapping[str, Parts],
+    greens: Mapping[str, Green],
+    assumed: set[str],
+) -> Iterator[Figure]:
+    """Yield the sum on each green, and the mean over them by area."""
+    if not on_greens:
+        return
+    rests = {
+        green: any(name.split()[-1] in assumed for name in parts)
+        for green, parts in on_greens.items()
+    }
+    for key, parts in on_greens.items():
+        yield quantity.of(
+            ALL, sum(parts.values()), dict(parts), green=greens[key], default_used=rests[key]
+        )
+    area = sum(greens[key].area_m2 for key in on_greens)
+    whole = sum(sum(parts.values()) * greens[key].area_m2 for key, parts in on_greens.items())
+    yield quantity.of(
+        ALL,
+        whole / area,
+        {
+            "sum_times_area": whole,
+            "area_m2": area,
+            "lowest": min(sum(parts.values()) for parts in on_greens.values()),
+            "highest": max(sum(parts.values()) for parts in on_greens.values()),
+        },
+        formula=f"mean over the greens, by area, of the {quantity.formula}",
+        default_used=any(rests.values()) or not all(greens[key].area_given for key in on_greens),
+    )

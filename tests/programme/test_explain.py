@@ -1,0 +1,133 @@
+"""One figure in plain text: everything of it, numbers put in, and names that almost fit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from notices.cli import main
+from notices.errors import UnknownFigure
+from notices.programme.explain import explain, find_figure
+from notices.programme.model import Programme
+
+ProgrammeOf = Callable[..., Programme]
+
+PLAN = """\
+club: {name: Marl Hill}
+course: {greens: [{green: 1-2, area: 480 m2}]}
+works:
+  - operation: hollow tining
+    dates: 2026-09-01
+    settings: {tine_diameter: 10 mm, spacing: 50 x 50 mm, depth: 50 mm, passes: 1}
+  - {operation: top dressing, dates: 2026-09-01, settings: {fill: holes}}
+"""
+
+
+def test_a_figure_as_worked_by_hand(programme_of: ProgrammeOf) -> None:
+    # woods2009: 10 mm at 50 × 50 mm is 3.1 %.
+    text = explain(programme_of(PLAN), "hollow-tining-1/surface-disturbed/all")
+    assert (
+        text
+        == """\
+Surface disturbed: 3.14 %
+  hollow tining (hollow-tining-1), 2026-09-01, all greens
+
+How
+  100 × (π × diameter² ÷ 4) ÷ (spacing along × spacing across) × passes
+Put in
+  100 × (π × (10 mm)² ÷ 4) ÷ (50 mm × 50 mm) × 1
+With
+  diameter: 10 mm
+  spacing along: 50 mm
+  spacing across: 50 mm
+  passes: 1
+Result
+  3.14 %
+Unrounded
+  3.1415926535897936 %
+Source
+  plain geometry or the definition of a unit [derived]
+  M. Woods, “Core aeration of putting greens: how much is enough?”, Asian Turfgrass
+    Center, 2009 [trade press]
+Default
+  none: all of it rests on what the plan says
+Id
+  hollow-tining-1/surface-disturbed/all"""
+    )
+
+
+def test_every_figure_can_be_explained(programme_of: ProgrammeOf) -> None:
+    programme = programme_of(PLAN)
+    for figure in programme.figures:
+        text = explain(programme, figure.id)
+        for part in ("How", "With", "Result", "Source", "Default", "Id"):
+            assert f"\n{part}\n" in text, figure.id
+        assert figure.id in text
+        for name, value in figure.inputs.items():
+            if isinstance(value, str) and len(value) < 40:
+                assert value in text, (figure.id, name)
+
+
+@pytest.mark.parametrize(
+    ("name", "identity"),
+    [
+        ("hollow-tining-1/holes/2", "hollow-tining-1/holes/2"),
+        ("HOLES/2", "hollow-tining-1/holes/2"),
+        ("lorry loads", "all/lorry-loads/all"),
+        ("holes per m2", "hollow-tining-1/holes-per-m2/all"),
+    ],
+)
+def test_ways_to_name_a_figure(programme_of: ProgrammeOf, name: str, identity: str) -> None:
+    assert find_figure(programme_of(PLAN).figures, name).id == identity
+
+
+def test_several_figures_of_one_name_are_listed(programme_of: ProgrammeOf) -> None:
+    with pytest.raises(UnknownFigure) as caught:
+        find_figure(programme_of(PLAN).figures, "material removed")
+    assert "hollow-tining-1/material-removed/all" in str(caught.value)
+    assert "figures have this name" in str(caught.value)
+
+
+def test_a_slip_of_the_pen_is_met_with_what_is_near(programme_of: ProgrammeOf) -> None:
+    with pytest.raises(UnknownFigure, match="hollow-tining-1/holes-per-m2/all"):
+        find_figure(programme_of(PLAN).figures, "hollow-tinning-1/holes-per-m2/all")
+
+
+@pytest.mark.parametrize("name", ["", " ", "/", "…", "100 % of it"])
+def test_any_name_gets_an_answer(programme_of: ProgrammeOf, name: str) -> None:
+    with pytest.raises(UnknownFigure):
+        find_figure(programme_of(PLAN).figures, name)
+
+
+def test_the_command(tmp_path: Path) -> None:
+    path = tmp_path / "plan.yaml"
+    path.write_text(PLAN, encoding="utf-8")
+    done = CliRunner().invoke(
+        main, ["explain", str(path), "lorry-loads/all", "--today", "2026-08-01"]
+    )
+    assert done.exit_code == 0
+    assert done.stdout.startswith("Lorry loads: ")
+    wrong = CliRunner().invoke(main, ["explain", str(path), "lorry-loafs/all"])
+    assert wrong.exit_code == 1
+    assert wrong.stdout == ""
+    assert "all/lorry-loads/all" in wrong.stderr
+
+
+def test_a_soil_that_cannot_hold_a_channel_stops_the_build(tmp_path: Path) -> None:
+    path = tmp_path / "plan.yaml"
+    path.write_text(
+        "club: {name: Marl Hill}\n"
+        "course: {greens: [{green: 1}], soil: {clay: 5 %, sand: 90 %}}\n"
+        "works: [{operation: mole ploughing, dates: 2026-06-01}]\n",
+        encoding="utf-8",
+    )
+    built = CliRunner().invoke(main, ["build", str(path), "--out", str(tmp_path / "pack")])
+    assert built.exit_code == 1
+    assert f"{path}:3:21: a soil with 5 % clay and 90 % sand meets none" in built.stderr
+    assert not (tmp_path / "pack").exists()
+    checked = CliRunner().invoke(main, ["check", str(path)])
+    assert checked.exit_code == 1
+    assert checked.stdout.startswith("Cannot be built:")
