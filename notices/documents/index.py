@@ -39,9 +39,12 @@ def index(programme: Programme) -> Index:
     words = Words(programme)
     main = words.main_period()
     rows = [KeyFact("Issued", f"{words.dates.date(programme.issued)}.")]
+    planned: dict[str, list[str]] = {}
     for period in programme.periods:
         told = PeriodWords(words, period)
-        rows.append(KeyFact(told.name(), f"{told.when()}. {told.which()}"))
+        planned.setdefault(told.name(), []).append(f"{told.when()}. {told.which()}")
+    # What is done several times has one entry: a list of terms names each once.
+    rows += [KeyFact(name, " ".join(times)) for name, times in planned.items()]
     if main is not None:
         rows.append(KeyFact("Putting well", PeriodWords(words, main).putting_well()))
     note = (

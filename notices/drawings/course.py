@@ -55,6 +55,8 @@ def greens_by_day(words: Words, period_words: PeriodWords) -> Drawing:
         if group.heading:
             parts.append(_draw_heading(group.heading, y, width))
             y += HEADING
+        elif y:  # stands apart from the course above, to which it does not belong
+            y += 2 * GAP
         column = 0
         for box in group.boxes:
             if column + box.columns > COLUMNS:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import datetime as dt
 import xml.etree.ElementTree as ET
+from collections.abc import Mapping
 
 import pytest
 from PIL import ImageFont
 
-from notices.drawings.course import green_strip, greens_by_day
+from notices.drawings.course import HEADING_SIZE, green_strip, greens_by_day
 from notices.drawings.model import Drawing
 from notices.paths import templates_folder
 from notices.wording.period import PeriodWords
@@ -23,9 +24,18 @@ def shapes(drawing: Drawing, tag: str) -> list[ET.Element]:
     return list(root.iter(f"{SVG}{tag}"))
 
 
+def box_texts(drawing: Drawing) -> list[ET.Element]:
+    """The words in the boxes, without the names of courses that stand over them."""
+    return [t for t in shapes(drawing, "text") if t.get("font-size") != str(HEADING_SIZE)]
+
+
+def headings(drawing: Drawing) -> list[ET.Element]:
+    return [t for t in shapes(drawing, "text") if t.get("font-size") == str(HEADING_SIZE)]
+
+
 def labels(drawing: Drawing) -> list[tuple[str, str]]:
     """What stands in each box: the green and its day."""
-    texts = [shape.text or "" for shape in shapes(drawing, "text")]
+    texts = [shape.text or "" for shape in box_texts(drawing)]
     return list(zip(texts[::2], texts[1::2], strict=True))
 
 
@@ -67,7 +77,43 @@ def test_a_green_that_takes_several_days() -> None:
     assert dict(labels(drawn(told)))["12"] == "8 to 9 Nov"
 
 
+def courses(*lines: Mapping[str, object], dates: str, greens: object = None) -> PeriodWords:
+    planned = work("hollow tining", dates, **({"greens": greens} if greens else {}))
+    data = plan(planned)
+    data["course"]["greens"] = list(lines)
+    return period(data)
+
+
+def eighteen(name: str) -> dict[str, object]:
+    return {"green": "1-18", "course": name}
+
+
 PLANS = {
+    "two courses": courses(
+        eighteen("Oak"),
+        eighteen("Elm"),
+        {"green": "Putting green"},
+        dates="2027-08-09 to 2027-08-12",
+        greens="Oak, Elm, Putting green",
+    ),
+    "54": courses(
+        *(eighteen(name) for name in ("Old", "New", "A course with a name of forty letters!!")),
+        dates="2027-08-09 to 2027-08-14",
+    ),
+    "three nines": courses(
+        *({"green": "1-9", "course": f"{name} nine"} for name in ("Red", "White", "Blue")),
+        {"green": "Putting green", "course": "Red nine"},
+        dates="2027-08-09 to 2027-08-11",
+        greens="Red nine, Putting green, Blue nine, White nine",
+    ),
+    "double greens": courses(
+        {"green": "1-18"},
+        {"green": 2, "also": 16},
+        {"green": 8, "also": "10, 12"},
+        {"green": "Putting green"},
+        dates="2027-08-09 to 2027-08-11",
+        greens="1-18, Putting green",
+    ),
     "18 and a named one": three_days(),
     "36": period(plan(work("hollow tining", "2027-08-09 to 2027-08-22"), greens="1-36")),
     "names only": period(
@@ -126,8 +172,11 @@ def test_words_fit_their_boxes(told: PeriodWords) -> None:
     """Measured in the font that the picture is set in."""
     drawing = drawn(told)
     boxes = shapes(drawing, "rect")
-    texts = shapes(drawing, "text")
-    for index, text in enumerate(texts):
+    for text in headings(drawing):
+        size = float(text.get("font-size", ""))
+        assert ImageFont.truetype(BOLD, size).getlength(text.text or "") <= drawing.width
+        assert 0 < float(text.get("y", "")) < drawing.height
+    for index, text in enumerate(box_texts(drawing)):
         wide = float(boxes[index // 2].get("width", ""))
         size = float(text.get("font-size", ""))
         assert ImageFont.truetype(BOLD, size).getlength(text.text or "") <= wide, text.text
@@ -172,6 +221,80 @@ def test_every_strip_stays_within_its_edges(told: PeriodWords) -> None:
         drawing = green_strip(told.words, greens, f"day-{days[0]:%d}")
         for square in shapes(drawing, "rect"):
             assert float(square.get("x", "")) + float(square.get("width", "")) <= drawing.width
+            assert float(square.get("y", "")) + float(square.get("height", "")) <= drawing.height
+        assert len(shapes(drawing, "rect")) == len(told.words.programme.greens)
+
+
+def test_each_course_stands_under_its_name() -> None:
+    drawing = drawn(PLANS["two courses"])
+    assert [text.text for text in headings(drawing)] == ["Oak course", "Elm course"]
+    # 37 greens over four days: ten on the first, nine on each of the others.
+    expected = [("Oak", str(n)) for n in range(1, 19)] + [("Elm", str(n)) for n in range(1, 19)]
+    assert [label for label, _ in labels(drawing)] == [*(n for _, n in expected), "Putting green"]
+    boxes = [float(box.get("y", "")) for box in shapes(drawing, "rect")]
+    oak, elm = (float(text.get("y", "")) for text in headings(drawing))
+    assert oak < min(boxes[:18]) < max(boxes[:18]) < elm < min(boxes[18:36])
+    # The putting green belongs to neither and stands further off than a row does.
+    rows = sorted(set(boxes[18:36]))
+    assert boxes[36] - rows[-1] > rows[1] - rows[0]
+
+
+def test_a_course_without_work_is_not_drawn() -> None:
+    told = courses(
+        eighteen("Oak"), eighteen("Elm"), dates="2027-08-09 to 2027-08-10", greens="Elm 1-9"
+    )
+    drawing = drawn(told)
+    assert [text.text for text in headings(drawing)] == ["Elm course"]
+    assert len(labels(drawing)) == 18
+    assert labels(drawing)[17] == ("18", "no work")
+
+
+def test_nines_keep_their_own_words() -> None:
+    drawing = drawn(PLANS["three nines"])
+    assert [text.text for text in headings(drawing)] == ["Red nine", "White nine", "Blue nine"]
+    # The putting green of the Red nine stands with it.
+    assert [label for label, _ in labels(drawing)][9] == "Putting green"
+
+
+def test_a_double_green_has_one_box_and_one_square() -> None:
+    told = PLANS["double greens"]
+    names = [label for label, _ in labels(drawn(told))]
+    # 18 holes, one green shared by two and one by three: 15 greens.
+    assert names == [
+        *("1", "2/16", "3", "4", "5", "6", "7", "8/10/12", "9", "11", "13", "14", "15", "17"),
+        *("18", "Putting green"),
+    ]
+    strip = green_strip(told.words, ("2/16",), "day-0")
+    filled = [s.get("fill") != "#ffffff" for s in shapes(strip, "rect")]
+    assert filled.index(True) == 1
+    assert sum(filled) == 1
+    assert strip.title == "On the course: the double green of 2 and 16"
+
+
+@pytest.mark.parametrize(
+    ("name", "rows"),
+    [
+        ("two courses", [18, 19]),
+        ("54", [18, 18, 18]),
+        ("three nines", [10, 9, 9]),
+        # Numbered through, and still two rows that a person can count.
+        ("36", [18, 18]),
+        ("18 and a named one", [19]),
+    ],
+)
+def test_the_strip_has_a_row_for_each_course(name: str, rows: list[int]) -> None:
+    told = PLANS[name]
+    squares = shapes(green_strip(told.words, ("1",), "day-0"), "rect")
+    heights = [square.get("y") for square in squares]
+    assert [heights.count(y) for y in dict.fromkeys(heights)] == rows
+
+
+def test_squares_are_as_large_on_the_sheet_however_many_rows_there_are() -> None:
+    """The sheet sets every strip 58 mm wide; a square stays between 2 and 3 mm."""
+    for name in ("two courses", "54", "three nines", "36", "18 and a named one"):
+        drawing = green_strip(PLANS[name].words, (), "day-0")
+        side = float(shapes(drawing, "rect")[0].get("width", "")) / drawing.width * 58
+        assert 2 <= side <= 3, name
 
 
 def test_the_plans_of_this_test_are_of_2027() -> None:

@@ -210,3 +210,129 @@ def test_the_clubs_height_of_cut_is_where_raising_it_starts(programme_of: Progra
     assert not raising.rests_on_default("from")
     assert raising.rests_on_default("to")
     assert (tidying.number("from"), tidying.number("to")) == (5, 5)
+
+
+TWO_COURSES = """
+    course:
+      greens:
+        - {course: Oak, green: 1-3, area: 400 m2}
+        - {course: Elm, green: 1-3, area: 600 m2}
+        - {course: oak, green: 2, area: 450 m2}
+        - {green: Putting green, area: 300 m2}
+"""
+
+
+def test_greens_of_two_courses_with_numbers_of_their_own(programme_of: ProgrammeOf) -> None:
+    programme = programme_of(
+        TWO_COURSES
+        + """
+    works:
+      - operation: rolling
+        dates: 2026-10-12 to 2026-10-13
+        greens: {2026-10-12: Elm, 2026-10-13: "oak 3, Oak 1, Putting green"}
+      - {operation: brushing, dates: 2026-11-02}
+    """
+    )
+    assert {key: green.area_m2 for key, green in programme.greens.items()} == {
+        "Oak 1": 400,
+        "Oak 2": 450,
+        "Oak 3": 400,
+        "Elm 1": 600,
+        "Elm 2": 600,
+        "Elm 3": 600,
+        "Putting green": 300,
+    }
+    rolling, brushing = programme.works
+    assert [visit.greens for visit in rolling.main_visits] == [
+        ("Elm 1", "Elm 2", "Elm 3"),
+        ("Oak 3", "Oak 1", "Putting green"),
+    ]
+    # Left out, the greens are all numbered ones, course by course.
+    assert brushing.greens == ("Oak 1", "Oak 2", "Oak 3", "Elm 1", "Elm 2", "Elm 3")
+    assert programme.courses == ("Oak", "Elm")
+    assert len({green.slug for green in programme.greens.values()}) == 7
+
+
+LINKS = """
+    course:
+      greens:
+        - {green: 1-18, area: 500 m2}
+        - {green: 2, also: 16}
+        - {green: 5, also: 13, area: 1200 m2}
+"""
+
+
+def test_a_double_green_is_as_large_as_both_unless_it_is_measured(
+    programme_of: ProgrammeOf,
+) -> None:
+    programme = programme_of(LINKS + "    works: [{operation: rolling, dates: 2026-10-12}]\n")
+    greens = programme.greens
+    assert len(greens) == 16
+    assert (greens["2/16"].area_m2, greens["2/16"].holes) == (1000, (2, 16))
+    assert greens["5/13"].area_m2 == 1200
+    # 14 greens of 500 m², one of 1,000 and one of 1,200.
+    assert sum(green.area_m2 for green in greens.values()) == 14 * 500 + 1000 + 1200
+    assert all(green.area_given for green in greens.values())
+    assert list(greens)[1] == "2/16"
+
+
+def test_a_double_green_is_never_done_twice(programme_of: ProgrammeOf) -> None:
+    programme = programme_of(
+        LINKS
+        + """
+    works:
+      - operation: rolling
+        dates: 2026-10-12 to 2026-10-13
+        greens: {2026-10-12: 1-9, 2026-10-13: 10-18}
+      - {operation: brushing, dates: 2026-10-12 to 2026-10-13}
+      - {operation: feeding, dates: 2026-11-02 to 2026-11-05, greens: "16, 2, 13, 1"}
+    """
+    )
+    rolling, brushing, feeding = programme.works
+    assert by_day(rolling) == {
+        12: "1 2/16 3 4 5/13 6 7 8 9",
+        13: "10 11 12 14 15 17 18",
+    }
+    assert by_day(brushing) == by_day(rolling)
+    # Three greens over four days: the first takes two.
+    assert feeding.greens == ("2/16", "5/13", "1")
+    assert len(programme.greens["2/16"].holes) == 2
+
+
+def test_a_closed_double_green_closes_two_holes(programme_of: ProgrammeOf) -> None:
+    programme = programme_of(
+        LINKS
+        + """
+    closures:
+      - {what: green 16, dates: 2026-10-12}
+      - {what: hole 13, dates: 2026-10-13}
+      - {what: "greens 2, 3", dates: 2026-10-14, instead: temporary greens}
+      - {what: tees 1-9, dates: 2026-10-15}
+      - {what: course, dates: 2026-10-16}
+    """
+    )
+    on = [programme.holes_closed_on(dt.date(2026, 10, day)) for day in range(12, 17)]
+    assert on[0] == (("", 2), ("", 16))
+    # Hole 5 is still played to the green that it shares.
+    assert on[1] == (("", 13),)
+    assert on[2] == ()
+    assert on[3] == ()
+    assert on[4] == tuple(("", number) for number in range(1, 19))
+
+
+def test_one_of_two_courses_is_closed(programme_of: ProgrammeOf) -> None:
+    programme = programme_of(
+        TWO_COURSES
+        + """
+    closures:
+      - {what: course Oak, dates: 2026-10-12}
+      - {what: fairway Elm 2, dates: 2026-10-12}
+    """
+    )
+    oak, fairway = programme.closures
+    assert not oak.whole_course
+    assert oak.greens == ("Oak 1", "Oak 2", "Oak 3")
+    assert (fairway.greens, fairway.holes) == ((), (("Elm", 2),))
+    day = dt.date(2026, 10, 12)
+    assert programme.holes_closed_on(day) == (("Oak", 1), ("Oak", 2), ("Oak", 3))
+    assert programme.status_on(day, "Elm 2").value == "open"

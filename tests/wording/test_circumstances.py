@@ -373,3 +373,78 @@ def test_approval(approval: object, said: str) -> None:
 )
 def test_whom_to_ask(club: dict[str, object], said: str) -> None:
     assert circumstances.contact(words(plan(WORK, club=club))) == said
+
+
+NINE = [{"green": "1-9", "course": name} for name in ("Oak", "Elm")]
+
+
+@pytest.mark.parametrize(
+    ("what", "said", "listed"),
+    [
+        ("tees 1-9", "The tees of all 9 holes are", "Tees of all 9 holes: closed"),
+        ("tees 1-3", "The tees of holes 1 to 3 are", "Tees of holes 1 to 3: closed"),
+        ("tee 4", "The tee of hole 4 is", "Tee of hole 4: closed"),
+        ("tees 4", "The tees of hole 4 are", "Tees of hole 4: closed"),
+        ("white tees 1, 2", "The white tees of holes 1 and 2 are", None),
+        ("fairway 7", "The fairway of hole 7 is", "Fairway of hole 7: closed"),
+        ("fairway 7, 8", "The fairways of holes 7 and 8 are", None),
+        ("the approach 2-4", "The approaches of holes 2 to 4 are", None),
+        ("holes 1-3", "Holes 1 to 3 are", "Holes 1 to 3: closed"),
+        ("hole 5", "Hole 5 is", "Hole 5: closed"),
+        ("fairway mowing", "The fairway mowing is", "Fairway mowing: closed"),
+    ],
+)
+def test_parts_of_a_course_that_are_closed(what: str, said: str, listed: str | None) -> None:
+    told = words(plan(WORK, greens="1-9", closures=[{"what": what, "dates": "2027-08-09"}]))
+    (closed,) = told.programme.closures
+    assert circumstances.closure(told, closed) == f"{said} closed on Monday 9 August."
+    if listed is not None:
+        assert circumstances.closed_thing(told, closed) == listed
+
+
+@pytest.mark.parametrize(
+    ("what", "said", "listed"),
+    [
+        ("course Oak", "The Oak course is", "Oak course: closed"),
+        ("the Oak course", "The Oak course is", "Oak course: closed"),
+        ("Elm", "The Elm course is", "Elm course: closed"),
+        # All that the club has.
+        (
+            "course",
+            "The Oak course and the Elm course are",
+            "Oak course and the Elm course: closed",
+        ),
+        ("holes Oak 1-3", "Holes 1 to 3 on the Oak course are", None),
+        ("tees Oak", "The tees of all 9 holes on the Oak course are", None),
+        (
+            "greens Oak 9, Elm 1",
+            "Green 9 of the Oak course and green 1 of the Elm course are",
+            None,
+        ),
+        ("practice ground", "The practice ground is", "Practice ground: closed"),
+    ],
+)
+def test_closures_at_a_club_of_two_courses(what: str, said: str, listed: str | None) -> None:
+    data = plan(closures=[{"what": what, "dates": "2027-08-09"}])
+    data["course"]["greens"] = NINE
+    told = words(data)
+    (closed,) = told.programme.closures
+    assert circumstances.closure(told, closed) == f"{said} closed on Monday 9 August."
+    if listed is not None:
+        assert circumstances.closed_thing(told, closed) == listed
+
+
+def test_a_fixture_on_closed_and_on_temporary_greens() -> None:
+    told = words(
+        plan(
+            work("hollow tining", "2027-08-09", greens="1-3"),
+            closures=[{"what": "green 7", "dates": "2027-08-09", "instead": "a temporary green"}],
+            fixtures=[{"name": "Medal", "date": "2027-08-09"}],
+        )
+    )
+    assert circumstances.fixtures(told) == [
+        (
+            "Medal, Monday 9 August: greens 1 to 3 are out of play that day "
+            "and green 7 has a temporary green."
+        )
+    ]
