@@ -5,6 +5,7 @@ from __future__ import annotations
 import codecs
 import contextlib
 import datetime as dt
+import time
 import zoneinfo
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
@@ -22,6 +23,9 @@ LARGEST = 5_000_000
 LONGEST_NAME = 200
 LONGEST_EVENT = 14
 """Days of one event that count; a longer one is a season or a league, not a fixture."""
+MOST_EVENTS = 10_000
+PATIENCE = 15.0
+"""Seconds for which recurrences are worked out; a club's own calendar takes well under one."""
 TOO_OFTEN = {"SECONDLY", "MINUTELY", "HOURLY"}
 """Recurrences that no golf club plays, and that would take for ever to write out."""
 EARLY = dt.time(6)
@@ -65,17 +69,19 @@ def read_calendar(
     data = read_beside(
         folder, name, what="a calendar", largest=LARGEST, otherwise="export fewer years"
     )
+    if data.count(b"BEGIN:VEVENT") > MOST_EVENTS:
+        raise Refusal(f"{quoted(name)} holds over {MOST_EVENTS} events", "export fewer years")
     with _readable(name):
         calendars = _calendars(data)
-        endless = list(_endless(calendars))
+        endless = next(_endless(calendars), None)
     if endless:
         raise Refusal(
-            f"{quoted(endless[0])} recurs more often than once a day", "take it out of the calendar"
+            f"{quoted(endless)} recurs more often than once a day", "take it out of the calendar"
         )
     with _readable(name):
         days = [
             (day, _title(event))
-            for event in _events(calendars, first, last)
+            for event in _events(name, calendars, first, last)
             for day in _days(event, zone)
             if first <= day <= last
         ]
@@ -90,6 +96,8 @@ def _readable(name: str) -> Iterator[None]:
     """Refuse a broken file, whatever the readers raise for it: they do not list it."""
     try:
         yield
+    except Refusal:
+        raise
     except Exception as error:
         raise Refusal(
             f"{quoted(name)} cannot be read as a calendar", "export it again as an .ics file"
@@ -116,29 +124,72 @@ def _calendars(data: bytes) -> list[icalendar.Calendar]:
 
 
 def _endless(calendars: Iterable[icalendar.Calendar]) -> Iterator[str]:
-    """Name the events that would take for ever to write out."""
+    """Name the events that would take for ever to write out (RFC 5545 section 3.3.10)."""
     for calendar in calendars:
         for event in calendar.walk("VEVENT"):
-            rules = event.get("RRULE", [])
-            for rule in rules if isinstance(rules, list) else [rules]:
-                if TOO_OFTEN & {str(how).upper() for how in rule.get("FREQ", [])}:
+            for rule in _rules(event):
+                times = [len(rule.get(part, [])) for part in ("BYHOUR", "BYMINUTE", "BYSECOND")]
+                if (
+                    TOO_OFTEN & {str(how).upper() for how in rule.get("FREQ", [])}
+                    or max(times) > 1
+                    or min(rule.get("INTERVAL", [1])) < 1
+                ):
                     yield _title(event)
 
 
+def _rules(event: Mapping[str, Any]) -> list[Any]:
+    rules = event.get("RRULE", [])
+    return rules if isinstance(rules, list) else [rules]
+
+
 def _events(
-    calendars: Iterable[icalendar.Calendar], first: dt.date, last: dt.date
+    name: str, calendars: Iterable[icalendar.Calendar], first: dt.date, last: dt.date
 ) -> Iterator[Mapping[str, Any]]:
     import recurring_ical_events  # noqa: PLC0415
 
+    started = time.monotonic()
     for calendar in calendars:
-        # The library leaves the last day out; and a day longer at either end, for events of other
-        # time zones.
-        found = recurring_ical_events.of(calendar).between(
-            first - dt.timedelta(days=1), last + dt.timedelta(days=2)
-        )
-        for event in found:
-            if str(event.get("STATUS", "")).upper() != "CANCELLED":
-                yield event
+        for part in _parts(calendar):
+            # A rule that fits no day at all is tried until the year 9999.
+            if time.monotonic() - started > PATIENCE:
+                raise Refusal(
+                    f"the events in {quoted(name)} recur in ways that take too long to work out",
+                    "export fewer of them",
+                )
+            # The library leaves the last day out; and a day more at either end, for events of
+            # other time zones.
+            found = recurring_ical_events.of(part).between(
+                first - dt.timedelta(days=1), last + dt.timedelta(days=2)
+            )
+            for event in found:
+                if str(event.get("STATUS", "")).upper() != "CANCELLED":
+                    yield event
+
+
+def _parts(calendar: icalendar.Calendar) -> Iterator[icalendar.Calendar]:
+    """Give each event that recurs a calendar of its own, with what changes single days of it."""
+    families: dict[str, list[Any]] = {}
+    others = []
+    for component in calendar.subcomponents:
+        if component.name == "VEVENT":
+            families.setdefault(str(component.get("UID", "")), []).append(component)
+        else:
+            others.append(component)
+    single = []
+    for family in families.values():
+        if any(_rules(event) for event in family):
+            yield _calendar(calendar, [*others, *family])
+        else:
+            single += family
+    yield _calendar(calendar, [*others, *single])
+
+
+def _calendar(like: icalendar.Calendar, components: list[Any]) -> icalendar.Calendar:
+    from icalendar import Calendar  # noqa: PLC0415
+
+    made = Calendar(like)
+    made.subcomponents = components
+    return made
 
 
 def _title(event: Mapping[str, Any]) -> str:

@@ -14,6 +14,7 @@ from notices.operations import TEXT_SECTIONS
 from notices.paths import templates_folder
 from notices.wording.blocks import Block, Heading
 from notices.wording.markdown_text import parse
+from notices.wording.own_text import refused
 
 _IMPORT = '{% import "_phrases.md" as say with context %}'
 
@@ -64,21 +65,33 @@ def operation_text(
     TextFault
         When the club's own text cannot be filled.
     """
-    source = own or _source(language, f"operations/{slug}.md")
+    if own:
+        return _own_text(language, slug, facts, own)
+    return _in_sections(slug, _filled(language, _source(language, f"operations/{slug}.md"), facts))
+
+
+def _own_text(language: str, slug: str, facts: Mapping[str, object], own: str) -> OperationText:
+    if why := refused(own, _environment(language), facts.keys()):
+        raise TextFault(f"The text on {slug} cannot be filled: {why}.")
     try:
-        meta, blocks = parse(_filled(language, source, facts))
-    except jinja2.TemplateError as error:
-        if not own:
-            raise
-        raise TextFault(f"The text on {slug} cannot be filled: {error}") from None
+        return _in_sections(slug, _filled(language, own, facts))
+    # What is wrong with a phrase that is given too much, or with a section, is the club's to mend.
+    except (jinja2.TemplateError, TypeError, ValueError, IndexError) as error:
+        raise TextFault(f"The text on {slug} cannot be filled: {error}.") from None
+
+
+def _in_sections(slug: str, text: str) -> OperationText:
+    meta, blocks = parse(text)
     sections: dict[str, list[Block]] = {}
+    name = ""
     for block in blocks:
         if isinstance(block, Heading):
             name = block.text.lower()
             sections[name] = []
         else:
-            sections[name].append(block)
+            sections.setdefault(name, []).append(block)
     missing = [name for name in TEXT_SECTIONS if not sections.get(name)]
+    missing += [key for key in ("title", "line") if not meta.get(key)]
     if missing:
         raise ValueError(f"the text on {slug} does not say {', '.join(missing)}")
     return OperationText(
