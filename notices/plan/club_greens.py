@@ -345,7 +345,12 @@ def _join(known: dict[Hole | str, KnownGreen], course: str, line: Line) -> None:
     """Make one green of the holes of a line."""
     also = line.also or ()
     first = line.green[0]
-    if len(line.green) > 1 or not isinstance(first, int):
+    if not isinstance(first, int):
+        raise Refusal(
+            f"{quoted(first)} has no number, and holes share a green that has one",
+            "write such as {green: 2, also: 16}",
+        )
+    if len(line.green) > 1:
         raise Refusal(
             "this line names more than one green, and only one can be shared",
             "give each double green a line of its own, such as {green: 2, also: 16}",

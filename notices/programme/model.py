@@ -500,6 +500,8 @@ class Club:
     contact: str
     language: str
     units: str
+    southern: bool = False
+    """Whether it lies south of the equator, so that its seasons are half a year turned."""
 
 
 @dataclass(frozen=True, slots=True)

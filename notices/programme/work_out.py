@@ -14,7 +14,7 @@ from notices.plan.model import Plan
 from notices.plan.places import read_place
 from notices.programme import figures
 from notices.programme.checks import check_programme
-from notices.programme.climate import ClubClimate, club_climate
+from notices.programme.climate import ClubClimate, club_climate, is_southern
 from notices.programme.lay_out import club_greens, lay_out_greens, lay_out_works
 from notices.programme.model import (
     Approval,
@@ -159,6 +159,7 @@ def _club(plan: Plan) -> Club:
         contact=club.contact or "",
         language=club.language,
         units=club.units or ("imperial" if club.language == "en-US" else "metric"),
+        southern=is_southern(club),
     )
 
 

@@ -13,7 +13,10 @@ from notices.wording.greens import name_greens
 from notices.wording.lists import counted, number
 
 LATE_IN_YEAR = (10, 11, 12, 1, 2)
-"""Months in which turf hardly knits in the north temperate zone."""
+"""Months in which turf hardly knits in the north temperate zone; in the south, half a year later."""
+
+GROWS_WELL = 0.5
+"""Growth potential from which turf knits whatever the month: in a warm country there is no winter."""
 
 _TIMES = {2: "twice"}
 
@@ -63,7 +66,7 @@ def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
         "dressings": dressings if isinstance(dressings, int) else 1,
         "dressings_words": _times(dressings if isinstance(dressings, int) else 1),
         "days_between": _apart(apart if isinstance(apart, int) else 0),
-        "late_in_year": work.dates[0].month in LATE_IN_YEAR,
+        "late_in_year": _late_in_year(work, programme),
         **_healing(work, programme.recoveries[work.id]),
     }
 
@@ -83,6 +86,15 @@ def story_facts(period: Period) -> dict[str, object]:
         "healed": "",
         "healed_early": "",
     }
+
+
+def _late_in_year(work: Work, programme: Programme) -> bool:
+    """Whether the work falls into the cold months of its place."""
+    month = work.dates[0].month
+    northern = (month + 5) % 12 + 1 if programme.club.southern else month
+    growth = programme.figure("growth potential", work.id)
+    grows = growth is not None and growth.value is not None and growth.value >= GROWS_WELL
+    return northern in LATE_IN_YEAR and not grows
 
 
 def _length(value: object, units: str) -> str:

@@ -180,8 +180,16 @@ approvals = st.just("pending") | _optional(
 def plans(draw: st.DrawFn) -> dict[str, Any]:
     """A whole plan as typed."""
     numbers = draw(st.integers(3, 18))
-    greens = [str(number) for number in range(1, numbers + 1)] + ["Putting green"]
-    lines: list[dict[str, Any]] = [{"green": f"1-{numbers}"}, {"green": "Putting green"}]
+    names = draw(st.sampled_from([[""], [""], ["Oak"], ["Oak", "Red nine"]]))
+    prefixes = [f"{name} " if len(names) > 1 else "" for name in names]
+    greens = [f"{prefix}{n}" for prefix in prefixes for n in range(1, numbers + 1)]
+    greens.append("Putting green")
+    lines: list[dict[str, Any]] = [
+        {"green": f"1-{numbers}", **({"course": name} if name else {})} for name in names
+    ]
+    lines.append({"green": "Putting green"})
+    if draw(st.booleans()):  # a green that two holes share
+        lines.append({**lines[0], "green": 1, "also": numbers})
     if draw(st.booleans()):
         lines[0]["area"] = q.format_area_m2(draw(st.floats(50, 2000)))
     count = draw(st.integers(1, 4))
@@ -215,4 +223,7 @@ def plans(draw: st.DrawFn) -> dict[str, Any]:
             ),
         },
     )
-    return plan | draw(more)
+    whole = plan | draw(more)
+    for closure in whole.get("closures", ()):
+        closure["what"] = closure["what"].replace("greens 1-3", f"greens {prefixes[0]}1-3")
+    return whole

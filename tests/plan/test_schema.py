@@ -57,7 +57,13 @@ BEYOND_A_SCHEMA = {
     *("reserve-date-before-the-work", "reserve-date-on-a-working-day", "reversed-range"),
     *("healed-before-the-work", "impossible-date", "wrong-time-zone", "two-ids"),
     # These compare the sizes of quantities.
-    *("cut-raised-downwards", "holes-run-together", "inside-wider-than-outside"),
+    *(
+        "courses-confused",
+        "cut-raised-downwards",
+        "double-greens-confused",
+        "holes-run-together",
+        "inside-wider-than-outside",
+    ),
     *("more-than-all-of-the-soil", "rate-and-fill", "unlikely-depth"),
 }
 
