@@ -483,7 +483,8 @@ def test_help_shows_an_example_that_works(name: str, option: str) -> None:
         assert line.startswith("    notices ")
         assert not name or command == name
         # It is understood as it stands.
-        main.commands[command].make_context(command, list(arguments)).close()
+        above = click.Context(main, **main.context_settings)  # from which a command has its -h
+        main.commands[command].make_context(command, list(arguments), parent=above).close()
 
 
 def test_every_option_is_explained() -> None:

@@ -6,6 +6,7 @@ Messages and suggestions end without a full stop; `Finding` sets it.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import cache
 
 from notices.agronomy import moles, sand, thatch
 from notices.findings import Finding, Weight
@@ -172,7 +173,8 @@ def dressing_too_heavy(programme: Programme, plan: Plan) -> Iterator[Finding]:
 
 def sand_on_surface(programme: Programme, plan: Plan) -> Iterator[Finding]:
     """Sand that holes do not take lies on the leaf: not too much, and none without growth."""
-    density, climate = plan.sand.density, club_climate(plan).climate
+    density = plan.sand.density
+    climate = cache(lambda: club_climate(plan).climate)  # asked for only where sand stays on top
     for work, needs in _dressings(programme):
         heaviest, coldest = 0.0, 1.0
         for need in needs:
@@ -182,7 +184,7 @@ def sand_on_surface(programme: Programme, plan: Plan) -> Iterator[Finding]:
                     continue
                 heaviest = max(heaviest, sand.mass_kg_per_m2(layer, density))
                 day = max(work.days_on(need.green, dressing))
-                coldest = min(coldest, climate.growth_on(day))
+                coldest = min(coldest, climate().growth_on(day))
         cold = coldest < TOO_COLD_FOR_SAND
         if cold or round(heaviest, 6) > sand.MOST_ON_THE_SURFACE_KG_M2:
             why = (

@@ -129,6 +129,8 @@ courses = _optional(
     soil=st.just({"clay": "38.5 %", "sand": "22 %"}),
     mowing_height=st.floats(2, 9).map(q.format_length_mm),
     monthly_mean_temperature=st.lists(st.floats(-30, 40), min_size=12, max_size=12),
+    drains=texts,
+    daily_mean_temperature=st.dictionaries(days.map(str), st.floats(-30, 40), min_size=1),
 )
 crews = _optional(
     st.fixed_dictionaries({"people": st.integers(1, 30)}),
@@ -204,7 +206,14 @@ def plans(draw: st.DrawFn) -> dict[str, Any]:
             "issued": days.map(str),
             "crew": crews,
             "sand": st.fixed_dictionaries(
-                {}, optional={"density": st.just("1.55 t/m3"), "price_per_tonne": st.floats(0, 900)}
+                {},
+                optional={
+                    "density": st.just("1.55 t/m3"),
+                    "price_per_tonne": st.floats(0, 900),
+                    "waste": st.floats(0, 50).map(q.format_percent),
+                    "most_per_dressing": st.floats(0.5, 20).map(q.format_rate_kg_m2),
+                    "lorry_load": st.floats(1, 40).map(q.format_weight_t),
+                },
             ),
             "closures": closures,
             "fixtures": fixtures,
