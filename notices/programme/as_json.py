@@ -25,6 +25,7 @@ from notices.programme.model import (
     Promise,
     Recovery,
     Restriction,
+    Stretch,
     Task,
     Work,
     clock,
@@ -60,6 +61,13 @@ def programme_as_json(programme: Programme) -> Json:
         "status": {
             day.isoformat(): {green: status.value for green, status in on_day.items()}
             for day, on_day in sorted(programme.status.items())
+        },
+        "stretches": {
+            day.isoformat(): {
+                green: [_stretch(stretch) for stretch in stretches]
+                for green, stretches in on_day.items()
+            }
+            for day, on_day in programme.stretches.items()
         },
         "closures": [_closure(closure) for closure in programme.closures],
         "fixtures": [_fixture(fixture) for fixture in programme.fixtures],
@@ -149,6 +157,17 @@ def _recovery(recovery: Recovery) -> Json:
 
 def _range(span: DateRange) -> Json:
     return {"early": span.early.isoformat(), "late": _date(span.late)}
+
+
+def _stretch(stretch: Stretch) -> Json:
+    return {
+        "status": stretch.status.value,
+        **_time("from", stretch.begins),
+        **_time("until", stretch.ends),
+        "because": list(stretch.because),
+        "passing": stretch.passing,
+        "hours_known": stretch.hours_known,
+    }
 
 
 def _closure(closure: Closure) -> Json:

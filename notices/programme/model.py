@@ -160,12 +160,50 @@ class Work:
 
 
 class PlayStatus(enum.Enum):
-    """What a green is to a golfer on a day; the worst hour of the day counts."""
+    """What a green is to a golfer, from best to worst; of a day the worst hour counts."""
 
     OPEN = "open"
     RECOVERING = "open and recovering"
     TEMPORARY = "temporary green"
     CLOSED = "closed"
+
+
+WHOLE_DAY = (0.0, 1440.0)
+"""From midnight to midnight [min]."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """A stretch of one day in which a green is one thing to a golfer.
+
+    The stretches of a green follow one another from midnight to midnight; times are minutes from
+    midnight, local time.
+    """
+
+    begins: float
+    ends: float
+    status: PlayStatus
+    because: tuple[str, ...] = ()
+    """Works and closures that bring it, by their identities."""
+    passing: bool = False
+    """Whether the green stays in play that day, and golfers only wait for a machine to leave it."""
+    hours_known: bool = True
+    """False where the green comes back the same day, and the plan does not tell the hours."""
+
+    @property
+    def all_day(self) -> bool:
+        """Whether it lasts the whole day."""
+        return (self.begins, self.ends) == WHOLE_DAY
+
+    @property
+    def start(self) -> str:
+        """When it begins, such as "08:10"."""
+        return clock(self.begins)
+
+    @property
+    def finish(self) -> str:
+        """When it ends, such as "10:40"."""
+        return clock(self.ends)
 
 
 @dataclass(frozen=True, slots=True)
@@ -543,6 +581,8 @@ class Programme:
     """By kind of work, the rate of recovery that rests on the club's own record."""
     unused_records: tuple[tuple[int, str], ...] = field(default=())
     """Records that say nothing of the rate: which, counted from 0, and why."""
+    stretches: Mapping[dt.date, Mapping[str, tuple[Stretch, ...]]] = field(default_factory=dict)
+    """Every green on every day with work, hour by hour; on other days nothing changes."""
 
     @property
     def draft(self) -> bool:
@@ -552,6 +592,11 @@ class Programme:
     def status_on(self, day: dt.date, green: str) -> PlayStatus:
         """Return what a green is to a golfer on a day."""
         return self.status.get(day, {}).get(green, PlayStatus.OPEN)
+
+    def stretches_on(self, day: dt.date, green: str) -> tuple[Stretch, ...]:
+        """Return what a green is to a golfer on a day, from midnight to midnight."""
+        on_day = self.stretches.get(day)
+        return on_day[green] if on_day else (Stretch(*WHOLE_DAY, self.status_on(day, green)),)
 
     @cached_property
     def courses(self) -> tuple[str, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator, Mapping, Sequence
-from itertools import chain
+from dataclasses import dataclass
 
 from notices.operations import WhileWorking
 from notices.programme.model import Closure, Green, Period, PlayStatus, Work
@@ -19,8 +19,25 @@ _OF_WORK = {
 }
 
 Statuses = dict[dt.date, dict[str, PlayStatus]]
-Spell = tuple[dt.date, int, Sequence[str], PlayStatus]
-"""From when, for how many days, which greens, what they are."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spell:
+    """Days running on which greens are something else than simply open, and why."""
+
+    first: dt.date
+    days: int
+    greens: tuple[str, ...]
+    status: PlayStatus
+    because: tuple[str, ...]
+    """Identities of the works, or of the closure, that bring it."""
+    until_finished: bool = False
+    """Whether it ends the same day, when the work on the green is finished."""
+
+    @property
+    def dates(self) -> tuple[dt.date, ...]:
+        """Its days."""
+        return tuple(self.first + dt.timedelta(days=later) for later in range(self.days))
 
 
 def play_status(
@@ -31,16 +48,11 @@ def play_status(
 ) -> Statuses:
     """Return every green's status on every day on which one is not simply open."""
     statuses: Statuses = {}
-    for first, days, concerned, status in chain(
-        _while_working(works), _closed(closures, greens), _recovering(periods)
-    ):
-        if status is PlayStatus.OPEN:
-            continue
-        for later in range(days):
-            on_day = statuses.setdefault(first + dt.timedelta(days=later), {})
-            for green in concerned:
-                if _RANK[status] > _RANK[on_day.get(green, PlayStatus.OPEN)]:
-                    on_day[green] = status
+    for spell in spells(greens, works, periods, closures):
+        for day in spell.dates:
+            on_day = statuses.setdefault(day, {})
+            for green in spell.greens:
+                on_day[green] = worst(on_day.get(green, PlayStatus.OPEN), spell.status)
     return {
         day: {green: statuses[day].get(green, PlayStatus.OPEN) for green in greens}
         for day in sorted(statuses)
@@ -48,20 +60,45 @@ def play_status(
     }
 
 
+def worst(*statuses: PlayStatus) -> PlayStatus:
+    """Return the status that counts where several meet."""
+    return max(statuses, key=_RANK.__getitem__)
+
+
+def spells(
+    greens: Mapping[str, Green],
+    works: Sequence[Work],
+    periods: Sequence[Period],
+    closures: Sequence[Closure],
+) -> Iterator[Spell]:
+    """Yield all that makes a green something else than simply open."""
+    yield from _while_working(works)
+    yield from _closed(closures, greens)
+    yield from _recovering(periods)
+
+
 def _while_working(works: Sequence[Work]) -> Iterator[Spell]:
     """A green closed for the work stays so until it reopens; after a later dressing, that day."""
     for work in works:
-        for visit in work.visits:
-            days = max(1, work.reopen_days) if visit.ordinal == 1 else 1
-            yield visit.date, days, visit.greens, _OF_WORK[work.while_working]
+        status = _OF_WORK[work.while_working]
+        for visit in work.visits if status is not PlayStatus.OPEN else ():
+            yield Spell(
+                visit.date,
+                max(1, work.reopen_days) if visit.ordinal == 1 else 1,
+                visit.greens,
+                status,
+                (work.id,),
+                until_finished=work.reopen_days == 0,
+            )
 
 
 def _closed(closures: Sequence[Closure], greens: Mapping[str, Green]) -> Iterator[Spell]:
     for closure in closures:
         temporary = "temporary green" in closure.instead.casefold()
         status = PlayStatus.TEMPORARY if temporary else PlayStatus.CLOSED
-        for day in closure.dates:
-            yield day, 1, tuple(greens) if closure.whole_course else closure.greens, status
+        concerned = tuple(greens) if closure.whole_course else closure.greens
+        for day in closure.dates if concerned else ():
+            yield Spell(day, 1, concerned, status, (closure.id,))
 
 
 def _recovering(periods: Sequence[Period]) -> Iterator[Spell]:
@@ -72,7 +109,13 @@ def _recovering(periods: Sequence[Period]) -> Iterator[Spell]:
             smooth = recovery.putting_smoothly
             # Where it may never get there, the earliest day is all that can be said.
             until, first = smooth.late or smooth.early, begun[recovery.green]
-            yield first, (until - first).days, (recovery.green,), PlayStatus.RECOVERING
+            yield Spell(
+                first,
+                (until - first).days,
+                (recovery.green,),
+                PlayStatus.RECOVERING,
+                tuple(w.id for w in period.opening_works if recovery.green in w.greens),
+            )
 
 
 def _first_days(period: Period) -> dict[str, dt.date]:

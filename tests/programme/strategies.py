@@ -19,6 +19,9 @@ AUTUMN_DAYS = st.builds(
     dt.date, st.integers(2024, 2032), st.sampled_from([9, 10, 11]), st.integers(1, 30)
 )
 
+SHORT_DAY = "08:10 to 11:40"
+"""So short that many a day's work does not fit."""
+
 CLIMATES = st.one_of(
     st.none(),
     st.sampled_from([list(means) for means in STATIONS.values()]),
@@ -90,11 +93,23 @@ def written_works(
             st.sampled_from(["when finished", "next morning", "2 days later", "20 days later"])
         )
     if draw(st.booleans()):
+        work["while_working"] = draw(st.sampled_from(["closed", "temporary green", "open"]))
+    if draw(st.booleans()):
         last = max(
             dt.date.fromisoformat(word) for word in days.replace(",", "").split() if word != "to"
         )
         work["reserve_dates"] = str(last + dt.timedelta(days=draw(st.integers(1, 5))))
     return work
+
+
+@st.composite
+def written_closures(draw: st.DrawFn, first_days: st.SearchStrategy[dt.date]) -> dict[str, Any]:
+    """One closure of greens, a hole or the course."""
+    what = ["course", "greens 1-5", "greens 4-9", "hole 3", "Putting green", "practice ground"]
+    closure = {"what": draw(st.sampled_from(what)), "dates": draw(spells(first_days))}
+    if draw(st.booleans()):
+        closure["instead"] = "temporary greens"
+    return closure
 
 
 @st.composite
@@ -122,7 +137,8 @@ def plan_data(
         "club": {"name": "Marl Hill"},
         "course": course,
         "works": [draw(written_works(near, dates)) for _ in range(count)],
-        "crew": {"people": 4},
+        "closures": [draw(written_closures(near)) for _ in range(draw(st.integers(0, 2)))],
+        "crew": draw(st.sampled_from([{"people": 4}, {"people": 9, "working_day": SHORT_DAY}])),
     }
 
 

@@ -136,6 +136,27 @@ def test_dates_are_in_their_order(example: Programme) -> None:
         assert dates == sorted(dates)
 
 
+def test_hours_are_told_to_the_minute_and_kept_whole(programme_of: ProgrammeOf) -> None:
+    data = programme_as_json(
+        programme_of("""
+            course: {greens: [{green: 1, area: 480 m2}]}
+            crew:
+              people: 2
+              working_day: 07:00 to 15:00
+              machines: [{operation: brushing, width: 1 m, speed: 1.3 km/h, efficiency: 60 %,
+                          minutes_between_greens: 12, people: 1}]
+            works: [{operation: brushing, dates: 2026-06-01, settings: {passes: 1}}]
+        """)
+    )
+    before, closed, after = data["stretches"]["2026-06-01"]["1"]
+    # As above: done after 48.92 minutes.
+    assert (before["status"], before["from"], before["until"]) == ("open", "00:00", "07:00")
+    assert (closed["status"], closed["from"], closed["until"]) == ("closed", "07:00", "07:49")
+    assert closed["until_minutes"] == pytest.approx(420 + 12 + 60 * 0.048 / 0.078)
+    assert (closed["because"], closed["passing"]) == (["brushing-1"], False)
+    assert (after["status"], after["until"], after["because"]) == ("open", "24:00", [])
+
+
 def test_findings_name_the_work_and_never_the_line(programme_of: ProgrammeOf) -> None:
     data = programme_as_json(
         programme_of("""

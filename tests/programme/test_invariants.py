@@ -6,13 +6,17 @@ import datetime as dt
 import itertools
 import math
 import re
+from collections import Counter
 from typing import Any
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from notices.plan.model import Plan
-from notices.programme.model import PlayStatus, Programme, Promise
+from notices.programme.hours import to_half_hours
+from notices.programme.model import WHOLE_DAY, PlayStatus, Programme, Promise
+from notices.programme.play import worst
+from notices.programme.timetable import HAULING
 from notices.programme.work_out import work_out
 from tests.programme.strategies import AUTUMN_DAYS, COOL_CLIMATES, plan_data, plans, read
 
@@ -59,6 +63,80 @@ def test_every_green_has_one_status_on_each_day(plan: Plan) -> None:
     for on_day in programme.status.values():
         assert list(on_day) == list(programme.greens)
         assert any(status is not PlayStatus.OPEN for status in on_day.values())
+
+
+@slowly
+@given(plans())
+def test_every_green_has_just_one_status_at_any_time(plan: Plan) -> None:
+    programme = done(plan)
+    assert set(programme.stretches) == {v.date for work in programme.works for v in work.visits}
+    for day, on_day in programme.stretches.items():
+        assert list(on_day) == list(programme.greens)
+        for green, stretches in on_day.items():
+            for told in (stretches, to_half_hours(stretches)):
+                assert (told[0].begins, told[-1].ends) == WHOLE_DAY
+                for one, after in itertools.pairwise(told):
+                    assert one.begins < one.ends == after.begins
+            # What the day is told to be is its worst, a passing machine apart.
+            lasting = {s.status for s in stretches if not s.passing}
+            assert worst(*lasting) is programme.status_on(day, green)
+
+
+@slowly
+@given(plans())
+def test_a_green_is_closed_all_day_or_within_the_working_day(plan: Plan) -> None:
+    programme = done(plan)
+    for day, on_day in programme.stretches.items():
+        for stretch in itertools.chain.from_iterable(on_day.values()):
+            if stretch.status is PlayStatus.CLOSED and not stretch.all_day:
+                timetable = programme.timetables[day]
+                # A day that is too long goes on until its last task is done; a finding says so.
+                until = max(timetable.work_until, timetable.last_finish)
+                assert timetable.work_from <= stretch.begins
+                assert stretch.ends <= until
+
+
+@slowly
+@given(plans())
+def test_a_green_is_never_open_while_a_machine_is_on_it(plan: Plan) -> None:
+    programme = done(plan)
+    for day, timetable in programme.timetables.items():
+        for task in timetable.tasks:
+            if task.name == HAULING:  # to the green's edge
+                continue
+            for stretch in programme.stretches_on(day, task.green):
+                overlap = min(stretch.ends, task.finish_minutes) - max(
+                    stretch.begins, task.start_minutes
+                )
+                if overlap > 0:
+                    assert stretch.status in (PlayStatus.CLOSED, PlayStatus.TEMPORARY)
+
+
+@slowly
+@given(plans())
+def test_to_the_half_hour_a_green_is_never_better_than_it_is(plan: Plan) -> None:
+    for on_day in done(plan).stretches.values():
+        for stretches in on_day.values():
+            told = to_half_hours(stretches)
+            for one, said in itertools.product(stretches, told):
+                if min(one.ends, said.ends) - max(one.begins, said.begins) > 1e-6:
+                    assert worst(one.status, said.status) is said.status
+            assert all(said.begins % 30 == 0 for said in told)
+
+
+@slowly
+@given(plans())
+def test_greens_by_status_add_up_to_all_greens(plan: Plan) -> None:
+    programme = done(plan)
+    for day in {*programme.status, *programme.stretches}:
+        for minute in (0, 7.5 * 60, 10.75 * 60, 14 * 60):
+            at_once: Counter[PlayStatus] = Counter(
+                stretch.status
+                for green in programme.greens
+                for stretch in programme.stretches_on(day, green)
+                if stretch.begins <= minute < stretch.ends
+            )
+            assert at_once.total() == len(programme.greens)
 
 
 @slowly
@@ -154,7 +232,11 @@ def moved(data: dict[str, Any], by: dt.timedelta) -> dict[str, Any]:
         }
         for work in data["works"]
     ]
-    return {**data, "works": works}
+    closures = [
+        {**closure, "dates": re.sub(r"\d{4}-\d\d-\d\d", later, closure["dates"])}
+        for closure in data["closures"]
+    ]
+    return {**data, "works": works, "closures": closures}
 
 
 @slowly
