@@ -8,6 +8,7 @@ pack travels, the plan file stays.
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Iterable
 from typing import Any
 
 from notices.agronomy.recovery import DateRange, Range
@@ -15,11 +16,14 @@ from notices.findings import Finding
 from notices.operations import SettingValue
 from notices.programme.model import (
     Closure,
+    DayOfPlay,
     DayTimetable,
     Figure,
     FittedRate,
     Fixture,
     Green,
+    Hole,
+    HolesInPlay,
     Period,
     Programme,
     Promise,
@@ -69,6 +73,7 @@ def programme_as_json(programme: Programme) -> Json:
             }
             for day, on_day in programme.stretches.items()
         },
+        "holes_in_play": [_day_of_play(day, programme) for day in programme.play.values()],
         "closures": [_closure(closure) for closure in programme.closures],
         "fixtures": [_fixture(fixture) for fixture in programme.fixtures],
         "restrictions": [_restriction(restriction) for restriction in programme.restrictions],
@@ -170,6 +175,42 @@ def _stretch(stretch: Stretch) -> Json:
     }
 
 
+def _day_of_play(day: DayOfPlay, programme: Programme) -> Json:
+    return {
+        "date": day.date.isoformat(),
+        "all_day": _holes_in_play(day.all_day),
+        "nines": [
+            {
+                "holes": _holes(nine),
+                "open": _holes(h for h in nine if h in day.all_day.open),
+                "temporary": _holes(h for h in nine if h in day.all_day.temporary),
+                "closed": _holes(h for h in nine if h in day.all_day.closed),
+            }
+            for nine in programme.nines
+        ],
+        "by_hour": [_holes_in_play(hours) for hours in day.by_hour],
+    }
+
+
+def _holes_in_play(hours: HolesInPlay) -> Json:
+    return {
+        **_time("from", hours.begins),
+        **_time("until", hours.ends),
+        "open": _holes(hours.open),
+        "temporary": _holes(hours.temporary),
+        "closed": _holes(hours.closed),
+        "closed_part_of_day": _holes(hours.part_of_day),
+        "starts": [
+            {"from": _holes([start.hole])[0], "holes": _holes(start.holes)}
+            for start in hours.starts
+        ],
+    }
+
+
+def _holes(holes: Iterable[Hole]) -> list[Json]:
+    return [{"course": course, "hole": number} for course, number in holes]
+
+
 def _closure(closure: Closure) -> Json:
     return {
         "id": closure.id,
@@ -177,7 +218,7 @@ def _closure(closure: Closure) -> Json:
         "greens": list(closure.greens),
         "whole_course": closure.whole_course,
         "part": closure.part,
-        "holes": [{"course": course, "hole": number} for course, number in closure.holes],
+        "holes": _holes(closure.holes),
         "dates": _dates(closure.dates),
         "instead": closure.instead,
         "reason": closure.reason,

@@ -13,6 +13,7 @@ from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.climate import is_southern, may_be_british
 from notices.programme.lay_out import DEFAULT_AREA_M2
 from notices.programme.model import Programme
+from notices.programme.play_checks import fewer_than_nine_holes
 from notices.programme.time_checks import (
     day_too_long,
     light_not_known,
@@ -211,6 +212,7 @@ CHECKS: tuple[Check, ...] = (
     *AGRONOMIC_CHECKS,
     fixture_on_closed_greens,
     fixture_in_recovery,
+    fewer_than_nine_holes,
     recovery_into_winter,
     work_before_issue,
     day_too_long,

@@ -19,13 +19,14 @@ HALF_HOUR = 30.0
 _A_MOMENT = 1e-6
 """A sum of minutes may miss the half hour by so much [min]."""
 
-_PLAYABLE = (PlayStatus.OPEN, PlayStatus.RECOVERING)
+AWAY = frozenset({PlayStatus.TEMPORARY, PlayStatus.CLOSED})
+"""What a green is when nobody putts on it."""
 
 StretchesByDay = dict[dt.date, dict[str, tuple[Stretch, ...]]]
 
 
 def stretches_by_day(programme: Programme) -> StretchesByDay:
-    """Return every green's day in stretches, for each day with work.
+    """Return every green's day in stretches, for each day with work, and each with a green away.
 
     A green that comes back when the work is finished is away from the first task on it to the
     last; one that comes back later is away all day, and so is one that the club closes itself.
@@ -37,12 +38,12 @@ def stretches_by_day(programme: Programme) -> StretchesByDay:
     programme
         With its timetables. A day without one has no hours: a green is what it is all day.
     """
-    by_day: dict[dt.date, dict[str, list[Spell]]] = {
-        visit.date: {} for work in programme.works for visit in work.visits
+    days = {visit.date for work in programme.works for visit in work.visits}
+    days |= {
+        day for day, on_day in programme.status.items() if not AWAY.isdisjoint(on_day.values())
     }
-    for spell in spells(
-        programme.greens, programme.works, programme.periods, programme.closures
-    ):
+    by_day: dict[dt.date, dict[str, list[Spell]]] = {day: {} for day in days}
+    for spell in spells(programme.greens, programme.works, programme.periods, programme.closures):
         for day in spell.dates:
             if day in by_day:
                 for green in spell.greens:
@@ -74,7 +75,7 @@ def to_half_hours(stretches: Iterable[Stretch]) -> tuple[Stretch, ...]:
     told: list[Stretch] = []
     for stretch in stretches:
         begins = told[-1].ends if told else stretch.begins
-        if told and _rank(stretch.status) > _rank(told[-1].status):
+        if told and worst(told[-1].status, stretch.status) is not told[-1].status:
             begins = max(told[-1].begins, _down(stretch.begins))
             told[-1] = replace(told[-1], ends=begins)
         elif told:
@@ -82,10 +83,6 @@ def to_half_hours(stretches: Iterable[Stretch]) -> tuple[Stretch, ...]:
             told[-1] = replace(told[-1], ends=begins)
         told.append(replace(stretch, begins=begins, ends=max(begins, stretch.ends)))
     return _joined(stretch for stretch in told if stretch.ends > stretch.begins)
-
-
-def _rank(status: PlayStatus) -> int:
-    return list(PlayStatus).index(status)
 
 
 def _down(minutes: float) -> float:
@@ -121,6 +118,8 @@ def _parts(concerned: Sequence[Spell], day: dt.date, tasks: Sequence[Task]) -> I
     """Yield what the spells of one green come to on one day."""
     for spell in concerned:
         own = [task.start_minutes for task in tasks if task.work in spell.because]
+        if own and min(own) >= WHOLE_DAY[1]:
+            own = []  # a day that is much too long: nobody knows when it will really be
         begins, ends = WHOLE_DAY
         known = True
         if spell.status is PlayStatus.RECOVERING and own and day == spell.first:
@@ -163,7 +162,7 @@ def _piece(begins: float, ends: float, parts: Sequence[_Part]) -> Stretch:
     lasting = [part for part in parts if not part.passing]
     status = worst(PlayStatus.OPEN, *(part.status for part in lasting))
     counting = [part for part in lasting if part.status is status]
-    if status in _PLAYABLE and len(lasting) < len(parts):
+    if status not in AWAY and len(lasting) < len(parts):
         status = PlayStatus.CLOSED
         counting = [part for part in parts if part.passing]
     because = dict.fromkeys(name for part in counting for name in part.because)

@@ -168,6 +168,9 @@ class PlayStatus(enum.Enum):
     CLOSED = "closed"
 
 
+NINE = 9
+"""Holes of a short round, and of half a course."""
+
 WHOLE_DAY = (0.0, 1440.0)
 """From midnight to midnight [min]."""
 
@@ -204,6 +207,56 @@ class Stretch:
     def finish(self) -> str:
         """When it ends, such as "10:40"."""
         return clock(self.ends)
+
+
+@dataclass(frozen=True, slots=True)
+class Start:
+    """A tee from which a round may begin, with the holes that follow one another from there."""
+
+    hole: Hole
+    holes: tuple[Hole, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class HolesInPlay:
+    """Which holes are played at a time of the day, and where a starter may send people out.
+
+    Times are minutes from midnight, to the half hour. A hole for which golfers only wait until a
+    machine leaves its green is in play.
+    """
+
+    begins: float
+    ends: float
+    open: tuple[Hole, ...]
+    """To their own greens, recovering or not."""
+    temporary: tuple[Hole, ...]
+    """To temporary greens."""
+    closed: tuple[Hole, ...]
+    part_of_day: tuple[Hole, ...]
+    """Those of the closed ones that come back the same day, and nothing tells the hours."""
+    starts: tuple[Start, ...]
+    """Tees with at least nine holes in play from there on, by number; none where there are none."""
+
+    @property
+    def in_play(self) -> frozenset[Hole]:
+        """Every hole that can be played."""
+        return frozenset(self.open) | frozenset(self.temporary)
+
+
+@dataclass(frozen=True, slots=True)
+class DayOfPlay:
+    """The holes of one day on which not all are played to their own greens."""
+
+    date: dt.date
+    all_day: HolesInPlay
+    """What holds from morning to evening: a hole that is closed for an hour is not among the open."""
+    by_hour: tuple[HolesInPlay, ...]
+    """From midnight to midnight."""
+
+    @property
+    def first_start(self) -> HolesInPlay | None:
+        """When at least nine holes in a row are first in play; None where they never are."""
+        return next((hours for hours in self.by_hour if hours.starts), None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -292,6 +345,11 @@ class Closure:
     """Holes named."""
     courses: tuple[str, ...] = ()
     """Courses closed as a whole, where they have names."""
+
+    def closes_holes_on(self, day: dt.date) -> bool:
+        """Whether it takes its holes out of play that day, be their greens as they may."""
+        away = self.part in ("holes", "course") and "temporary green" not in self.instead.lower()
+        return away and day in self.dates
 
 
 @dataclass(frozen=True, slots=True)
@@ -582,7 +640,9 @@ class Programme:
     unused_records: tuple[tuple[int, str], ...] = field(default=())
     """Records that say nothing of the rate: which, counted from 0, and why."""
     stretches: Mapping[dt.date, Mapping[str, tuple[Stretch, ...]]] = field(default_factory=dict)
-    """Every green on every day with work, hour by hour; on other days nothing changes."""
+    """Every green, hour by hour, on every day with work and on every day with a green away."""
+    play: Mapping[dt.date, DayOfPlay] = field(default_factory=dict)
+    """Every day on which a hole is closed or has a temporary green, if only for an hour."""
 
     @property
     def draft(self) -> bool:
@@ -610,6 +670,14 @@ class Programme:
         found = [(green.course, hole) for green in self.greens.values() for hole in green.holes]
         return tuple(sorted(found, key=lambda hole: (order.get(hole[0], -1), hole[1])))
 
+    @cached_property
+    def nines(self) -> tuple[tuple[Hole, ...], ...]:
+        """Holes 1 to 9 and 10 to 18 of each course, as far as the plan has them."""
+        found: dict[tuple[str, int], list[Hole]] = {}
+        for course, number in self.holes:
+            found.setdefault((course, (number - 1) // NINE), []).append((course, number))
+        return tuple(tuple(holes) for holes in found.values())
+
     def holes_closed_on(self, day: dt.date) -> tuple[Hole, ...]:
         """Return the holes that cannot be played on a day; a closed double green closes two.
 
@@ -621,8 +689,14 @@ class Programme:
             if self.status_on(day, key) is PlayStatus.CLOSED
             for hole in green.holes
         }
-        closed |= {hole for shut in self.closures if _shuts(shut, day) for hole in shut.holes}
+        closed |= set(self.holes_shut_on(day))
         return tuple(hole for hole in self.holes if hole in closed)
+
+    def holes_shut_on(self, day: dt.date) -> tuple[Hole, ...]:
+        """Return the holes that the club closes itself, greens or no greens."""
+        return tuple(
+            hole for shut in self.closures if shut.closes_holes_on(day) for hole in shut.holes
+        )
 
     def is_filled(self, work: str) -> bool:
         """Whether a later dressing fills the holes of this work."""
@@ -639,9 +713,3 @@ class Programme:
     @cached_property
     def _index(self) -> dict[tuple[str, str, str], Figure]:
         return {(f.quantity, f.work, f.green): f for f in self.figures}
-
-
-def _shuts(closure: Closure, day: dt.date) -> bool:
-    """Whether a closure of holes or courses takes them out of play that day."""
-    away = closure.part in ("holes", "course") and "temporary green" not in closure.instead.lower()
-    return away and day in closure.dates

@@ -6,7 +6,7 @@ Messages and suggestions end without a full stop; `Finding` sets it.
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from notices.findings import Finding, Weight
 from notices.plan.model import Plan
@@ -86,7 +86,7 @@ def machine_in_two_places(programme: Programme, _plan: Plan) -> Iterator[Finding
             "machine-in-two-places",
             Weight.INFORMATION,
             f"{len(ids)} works want the machine for {last.operation.name} on "
-            f"{_dates(days)}; the timetable gives it to one after the other",
+            f"{name_days(days)}; the timetable gives it to one after the other",
             "",
             ("works", last.plan_index, "dates"),
             work=last.id,
@@ -103,7 +103,7 @@ def work_before_light(programme: Programme, _plan: Plan) -> Iterator[Finding]:
             "work-before-light",
             Weight.INFORMATION,
             f"the working day begins at {clock(early[0].begins)}, and on "
-            f"{_dates([day.date for day in early])} it is not light before that; "
+            f"{name_days([day.date for day in early])} it is not light before that; "
             f"work is reckoned from dawn, {clock(latest)} at the latest",
             "",
             ("crew", "working_day"),
@@ -116,7 +116,7 @@ def work_before_light(programme: Programme, _plan: Plan) -> Iterator[Finding]:
             "work-after-dark",
             Weight.INFORMATION,
             f"the working day ends at {clock(dark[0].ends)}, and on "
-            f"{_dates([day.date for day in dark])} it is dark before that; "
+            f"{name_days([day.date for day in dark])} it is dark before that; "
             f"work is reckoned until dusk, {clock(first)} at the earliest",
             "",
             ("crew", "working_day"),
@@ -172,7 +172,7 @@ def _there(count: int) -> str:
     return "only 1 person is" if count == 1 else f"only {count} people are"
 
 
-def _dates(days: list[dt.date]) -> str:
+def name_days(days: Iterable[dt.date]) -> str:
     """Name one day or two, and count more."""
     days = sorted(days)
     if len(days) > 2:

@@ -15,6 +15,7 @@ from notices.plan.places import read_place
 from notices.programme import figures
 from notices.programme.checks import check_programme
 from notices.programme.climate import ClubClimate, club_climate, is_southern
+from notices.programme.holes_in_play import days_of_play
 from notices.programme.hours import stretches_by_day
 from notices.programme.lay_out import club_greens, lay_out_greens, lay_out_works
 from notices.programme.model import (
@@ -96,6 +97,7 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
     programme = replace(programme, figures=_figures(programme, plan, climate, recovery_model))
     programme = _with_timetables(programme, plan)
     programme = replace(programme, stretches=stretches_by_day(programme))
+    programme = replace(programme, play=days_of_play(programme))
     return _with_findings(programme, plan)
 
 

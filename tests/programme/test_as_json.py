@@ -55,6 +55,7 @@ SHAPE: dict[str, set[str]] = {
         *("work", "green", "done", "back_in_play", "putting_smoothly", "fully_healed"),
         *("growth_stops", "growth_returns"),
     },
+    "holes_in_play": {"date", "all_day", "nines", "by_hour"},
     "closures": {
         *("id", "what", "part", "greens", "holes", "whole_course", "dates", "instead", "reason"),
     },
@@ -87,7 +88,7 @@ def test_it_has_its_parts(example: Programme) -> None:
     data = programme_as_json(example)
     assert data["format"] == 1
     assert data["issued"] == "2026-09-14"
-    assert set(data) == {"format", "club", "issued", "draft", "status", *SHAPE}
+    assert set(data) == {"format", "club", "issued", "draft", "status", "stretches", *SHAPE}
     for part, keys in SHAPE.items():
         for entry in data[part]:
             assert set(entry) == keys, part

@@ -65,8 +65,17 @@ MIDLANDS = CLUB.replace(
     "name", "place: {latitude: 52.5, longitude: -1.6, timezone: Europe/London}, name"
 )
 
+NINE_GREENS = COURSE.replace("1-2", "1-9")
+GREEN_1 = "closures: [{what: green 1, dates: 2026-06-01"
+
 # code, weight, plan with the finding, plan that just has not.
 TABLE = [
+    (
+        "fewer-than-nine-holes",
+        Weight.THINK_AGAIN,
+        CLUB + NINE_GREENS + GREEN_1 + "}]\n",
+        CLUB + NINE_GREENS + GREEN_1 + ", instead: temporary green}]\n",
+    ),
     (
         "no-sender",
         Weight.THINK_AGAIN,

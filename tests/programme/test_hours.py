@@ -178,6 +178,31 @@ def test_a_day_without_work_is_one_stretch(programme_of: ProgrammeOf) -> None:
     assert day_of(programme, "1", dt.date(2026, 5, 31)) == "00:00 open"
 
 
+def test_a_green_that_stays_away_says_why_on_the_days_after(programme_of: ProgrammeOf) -> None:
+    programme = programme_of(f"""{COURSE}{CREW}
+works: [{{operation: turfing, dates: 2026-06-01, greens: 1, reopen: 3 days later}}]
+closures: [{{what: green 2, dates: 2026-06-09}}]
+""")
+    days = [dt.date(2026, 6, day) for day in (1, 2, 3, 9)]
+    assert list(programme.stretches) == days
+    (stretch,) = programme.stretches_on(days[2], "1")
+    assert stretch == Stretch(0, 1440, PlayStatus.TEMPORARY, ("turfing-1",))
+    assert programme.stretches_on(days[3], "2")[0].because == ("closure-green-2-1",)
+
+
+def test_a_green_whose_turn_would_come_after_midnight_is_away_all_day(
+    programme_of: ProgrammeOf,
+) -> None:
+    # Twenty hours a green: that of the second begins in the small hours.
+    crew = CREW.replace("speed: 1 km/h", "speed: 0.05 km/h")
+    programme = programme_of(f"""{COURSE}{crew}
+works: [{{operation: verticutting, dates: 2026-06-01, reopen: when finished}}]
+""")
+    assert day_of(programme, "1") == "00:00 open, 07:00 closed"
+    (stretch,) = programme.stretches_on(DAY, "2")
+    assert (stretch.status, stretch.hours_known) == (PlayStatus.CLOSED, False)
+
+
 def stretches(text: str) -> tuple[Stretch, ...]:
     """Read "0 open, 430 closed, 445 open": minutes and what begins then."""
     found = [(float(part.split()[0]), part.split()[1]) for part in text.split(", ")]

@@ -69,7 +69,7 @@ def test_every_green_has_one_status_on_each_day(plan: Plan) -> None:
 @given(plans())
 def test_every_green_has_just_one_status_at_any_time(plan: Plan) -> None:
     programme = done(plan)
-    assert set(programme.stretches) == {v.date for work in programme.works for v in work.visits}
+    assert set(programme.stretches) >= {v.date for work in programme.works for v in work.visits}
     for day, on_day in programme.stretches.items():
         assert list(on_day) == list(programme.greens)
         for green, stretches in on_day.items():
