@@ -240,7 +240,7 @@ def test_build_says_where_to_look(tmp_path: Path) -> None:
     assert result.exit_code == DONE
     assert result.stdout == ""
     assert str(tmp_path / "pack" / "index.html") in result.stderr
-    assert "2 findings to think about again" in result.stderr
+    assert "3 findings to think about again" in result.stderr
     assert (tmp_path / "pack" / "index.html").is_file()
 
 
