@@ -45,3 +45,16 @@ def pack(request: pytest.FixtureRequest, packs: dict[str, BuiltPack]) -> BuiltPa
     """One example after the other."""
     name: str = request.param
     return packs[name]
+
+
+WORKING = [
+    name for name in NAMES if "\nworks:" in (EXAMPLES / name / "plan.yaml").read_text("utf-8")
+]
+"""The clubs that work on greens; one only closes some."""
+
+
+@pytest.fixture(scope="session", params=WORKING)
+def working_pack(request: pytest.FixtureRequest, packs: dict[str, BuiltPack]) -> BuiltPack:
+    """One example with works after the other."""
+    name: str = request.param
+    return packs[name]

@@ -38,8 +38,6 @@ FILES = {
 
 def main_period(programme: Programme) -> Period:
     """The period that opens the greens most: every example with works leads with it."""
-    if not programme.periods:
-        pytest.skip("this club has closures only")
     return max(programme.periods, key=lambda period: (period.noticed, len(period.greens)))
 
 
@@ -193,7 +191,8 @@ def test_the_lines_of_the_text_are_those_of_the_programme(pack: BuiltPack) -> No
     assert found == expected
 
 
-def test_the_rows_of_the_board_are_those_of_the_programme(pack: BuiltPack) -> None:
+def test_the_rows_of_the_board_are_those_of_the_programme(working_pack: BuiltPack) -> None:
+    pack = working_pack
     programme = pack.programme
     head = head_of(programme)
     sheet = Sheet.read(pack.files["board-notice-a4.pdf"])
@@ -225,8 +224,9 @@ def test_the_board_is_one_page_that_can_be_read_from_afar(pack: BuiltPack) -> No
         if fact.subject in ("when", "day", "also"):
             seen = further if fact.subject == "also" else large
             assert tight(fact.text) in tight(seen), f"{fact.text} is too small"
-    for greens in expected_days(main_period(pack.programme)).values():
-        assert greens  # each row has something to read
+    if pack.programme.periods:
+        for greens in expected_days(main_period(pack.programme)).values():
+            assert greens  # each row has something to read
 
 
 def test_the_board_says_whose_it_is_and_when_it_may_go(pack: BuiltPack) -> None:
@@ -283,7 +283,8 @@ FIRST_SCREEN = 900
 """Signs that a phone 375 px wide shows without scrolling, more or less."""
 
 
-def test_the_first_screen_of_the_email_answers_the_five_questions(pack: BuiltPack) -> None:
+def test_the_first_screen_of_the_email_answers_the_five_questions(working_pack: BuiltPack) -> None:
+    pack = working_pack
     text = Page(pack.text("member-email.html")).text[:FIRST_SCREEN]
     main = main_period(pack.programme)
     dates = days_in(read_dates(text.rpartition(".")[0], pack.programme.issued))
