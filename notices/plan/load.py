@@ -22,10 +22,13 @@ from notices.plan.refusal import sentences
 from notices.plan.settings import read_settings, write_settings
 from notices.plan.temperatures import TableFault, read_temperatures
 from notices.plan.typed_checks import check_typed, fault, tidy
-from notices.plan.yaml_file import PlanSource, read_yaml
+from notices.plan.yaml_file import MOST_FAULTS, PlanSource, read_yaml
 
 DAYS_BEFORE, DAYS_AFTER = 60, 300
 """How far around the planned days a fixture calendar is read."""
+LONGEST_READ = dt.timedelta(days=5 * 366)
+"""A slip in a year must not have us write out every week of a century."""
+MOST_CALENDARS = 20
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +90,7 @@ def load_plan(path: Path) -> LoadedPlan:
         fixtures = _fixtures(plan, path, source, findings)
         plan = _with_settings(plan).model_copy(update={"fixtures": tuple(f for _, f in fixtures)})
     if plan is None or findings:
-        raise PlanFault(sorted(dict.fromkeys(findings), key=_position))
+        raise PlanFault(sorted(dict.fromkeys(findings), key=_position)[:MOST_FAULTS])
     return LoadedPlan(plan, source, tuple(line for line, _ in fixtures))
 
 
@@ -133,15 +136,17 @@ def _faults_of_model(
     error: ValidationError, source: PlanSource, found: Sequence[Finding]
 ) -> Iterator[Finding]:
     """Return what pydantic found, without what the other checks have said more exactly."""
-    for details in error.errors(include_url=False):
+    paths = {finding.path for finding in found}
+    for details in error.errors(include_url=False)[:MOST_FAULTS]:
         path, message, suggestion = explain(details)
-        if any(f.path == path or _says_more(f, path, message) for f in found):
+        if path in paths or any(_says_more(f, path, message) for f in found):
             continue
         if (
             details["type"] == "too_short"
             and len(details["input"]) > details["ctx"]["actual_length"]
         ):
             continue  # pydantic counts only the items that are in order; the others are told anyway
+        paths.add(path)
         unknown = details["type"] == "extra_forbidden"
         yield fault(source, path, message, suggestion, key=unknown)
 
@@ -194,19 +199,28 @@ def _fixtures(
     planned = [work.dates for work in plan.works] + [closure.dates for closure in plan.closures]
     days = [day for dates in planned for day in all_days(dates)]
     first = min(days) - dt.timedelta(days=DAYS_BEFORE)
-    last = max(days) + dt.timedelta(days=DAYS_AFTER)
+    last = min(max(days) + dt.timedelta(days=DAYS_AFTER), first + LONGEST_READ)
     zone = plan.club.place.timezone if plan.club.place else None
     fixtures: list[tuple[int, Fixture]] = []
+    named: set[str] = set()
     for index, fixture in enumerate(plan.fixtures):
         if fixture.calendar is None:
             fixtures.append((index, fixture))
             continue
+        spot: PlanPath = ("fixtures", index, "calendar")
+        if fixture.calendar in named or len(named) == MOST_CALENDARS:
+            twice = fixture.calendar in named
+            what = "this calendar is named already" if twice else "this is one calendar too many"
+            remedy = "Take it out" if twice else f"Name at most {MOST_CALENDARS}"
+            findings.append(fault(source, spot, what, remedy))
+            continue
+        named.add(fixture.calendar)
         try:
             events = read_calendar(
                 path.parent, fixture.calendar, first=first, last=last, zone=zone, template=fixture
             )
         except ValueError as error:
-            findings.append(fault(source, ("fixtures", index, "calendar"), *sentences(error)))
+            findings.append(fault(source, spot, *sentences(error)))
         else:
             fixtures += ((index, event) for event in events)
     return fixtures

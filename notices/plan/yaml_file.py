@@ -35,8 +35,10 @@ from notices.findings import Finding, Place, Weight
 from notices.plan.nearest import nearest, quoted
 from notices.plan.yaml_complaints import Position, in_plain_words, position
 
-LARGEST_FILE = 5_000_000
+LARGEST_FILE = 1_000_000
 DEEPEST_NESTING = 50
+MOST_ENTRIES = 1_000
+"""Of one list or block: no club has so many works or fixtures, and each takes time to check."""
 MOST_FAULTS = 1_000
 """A file of nothing but faults would fill the memory with them; nobody reads so many."""
 
@@ -390,6 +392,10 @@ class _Reader:
             self._root = (value, spot)
             return
         frame = self._stack[-1]
+        if len(frame.data) >= MOST_ENTRIES:
+            message = f"this is entry {MOST_ENTRIES + 1:,} of its list or block"
+            self._fault((spot.line, spot.column), "too-many-entries", message, "Write fewer")
+            self._stop_at_faults()
         if isinstance(frame.spot.children, list):
             frame.data.append(value)
             frame.spot.children.append(spot)

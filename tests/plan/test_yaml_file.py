@@ -304,9 +304,9 @@ def test_refuses_what_is_not_text(plan: Path, content: bytes) -> None:
 
 
 def test_refuses_a_large_file(plan: Path) -> None:
-    code, _, _, message = fault(plan, b"#" * 5_000_001)
+    code, _, _, message = fault(plan, b"#" * 1_000_001)
     assert code == "file-too-large"
-    assert "larger than 5 MB" in message
+    assert "larger than 1 MB" in message
 
 
 def refusal(path: Path) -> Finding:
