@@ -13,7 +13,9 @@ from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.climate import is_southern, may_be_british
 from notices.programme.lay_out import DEFAULT_AREA_M2
 from notices.programme.model import Programme
+from notices.programme.order_checks import ORDER_CHECKS
 from notices.programme.play_checks import fewer_than_nine_holes
+from notices.programme.season_checks import SEASON_CHECKS
 from notices.programme.time_checks import (
     day_too_long,
     light_not_known,
@@ -210,6 +212,8 @@ CHECKS: tuple[Check, ...] = (
     no_sender,
     services_not_checked,
     *AGRONOMIC_CHECKS,
+    *ORDER_CHECKS,
+    *SEASON_CHECKS,
     fixture_on_closed_greens,
     fixture_in_recovery,
     fewer_than_nine_holes,

@@ -1,0 +1,253 @@
+"""Works in an order that undoes one of them, and greens that are left out.
+
+Messages and suggestions end without a full stop; `Finding` sets it. Spans are common practice,
+no published source.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Sequence
+from itertools import chain
+
+from notices.findings import Finding, Weight
+from notices.plan.model import Plan
+from notices.programme.model import Programme, Work
+from notices.programme.periods import FIRST_OPENING_ORDER
+
+FRESH_SAND = dt.timedelta(days=14)
+"""How long a dressing lies in the surface, so that cores take it out again (judgement)."""
+
+SEEDLINGS = dt.timedelta(days=42)
+"""How long blades tear out what was sown (judgement)."""
+
+BRUSHED_WITHIN = dt.timedelta(days=7)
+"""A dressing is brushed in when the sand is dry: in a wet week some days later (judgement)."""
+
+FINISHING = ("brushing", "rolling")
+
+SMALLEST_COURSE = 3
+"""With fewer greens, one that is left out is no sign of a slip."""
+
+
+def cored_after_dressing(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """Cores would take the new sand off again."""
+    for core in _of(programme, "hollow tining"):
+        for sand in _of(programme, "top dressing"):
+            if greens := _soon_before(sand, core, FRESH_SAND):
+                yield Finding(
+                    "cored-after-dressing",
+                    Weight.THINK_AGAIN,
+                    f"hollow tining begins on {core.dates[0]} on {_count(greens)} dressed from "
+                    f"{sand.dates[0]}, so the cores take the new sand out again",
+                    "Take the cores first, then dress",
+                    ("works", core.plan_index, "dates"),
+                    work=core.id,
+                    greens=greens,
+                    dates=core.dates,
+                )
+
+
+def scarified_after_seed(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """Blades would tear out the seedlings."""
+    for blades in _of(programme, "scarifying"):
+        for seed in _of(programme, "overseeding"):
+            if greens := _soon_before(seed, blades, SEEDLINGS):
+                yield Finding(
+                    "scarified-after-seed",
+                    Weight.THINK_AGAIN,
+                    f"scarifying begins on {blades.dates[0]} on {_count(greens)} sown from "
+                    f"{seed.dates[0]}, and tears out the seedlings",
+                    "Scarify first, then sow into the slits",
+                    ("works", blades.plan_index, "dates"),
+                    work=blades.id,
+                    greens=greens,
+                    dates=blades.dates,
+                )
+
+
+def finished_before_dressing(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """Brushing and rolling come once the sand is down and dry."""
+    for period in programme.periods:
+        sands = [work for work in period.works if work.operation.name == "top dressing"]
+        for work in period.works:
+            if work.operation.name not in FINISHING:
+                continue
+            early = tuple(
+                green
+                for green in work.greens
+                if (days := [s.days_on(green)[0] for s in sands if s.days_on(green)])
+                and work.last_day_on(green) < min(days)
+            )
+            # Another job of the same kind may come at the right time.
+            early = tuple(g for g in early if not _again(period.works, sands, work, g))
+            if early:
+                first = min(s.dates[0] for s in sands)
+                yield Finding(
+                    "finished-before-dressing",
+                    Weight.THINK_AGAIN,
+                    f"{work.operation.name} ends on {work.dates[-1]} on {_count(early)} that "
+                    f"are dressed later, from {first}",
+                    f"Put {work.operation.name} on the days of the dressing, once the sand is dry",
+                    ("works", work.plan_index, "dates"),
+                    work=work.id,
+                    greens=early,
+                    dates=work.dates,
+                )
+
+
+def dressing_not_brushed(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """Sand that nobody brushes in lies on the grass and in the mower."""
+    brushings = _of(programme, "brushing")
+    for sand in _of(programme, "top dressing"):
+        loose = tuple(
+            green
+            for green in sand.greens
+            if not any(
+                sand.last_day_on(green) <= day <= sand.last_day_on(green) + BRUSHED_WITHIN
+                for brushing in brushings
+                for day in brushing.days_on(green)
+            )
+        )
+        if loose:
+            yield Finding(
+                "dressing-not-brushed",
+                Weight.THINK_AGAIN,
+                f"no brushing follows the dressing of {_count(loose)} within "
+                f"{BRUSHED_WITHIN.days} days",
+                "Add brushing on the same days; it is done once the sand is dry",
+                ("works", sand.plan_index),
+                work=sand.id,
+                greens=loose,
+                dates=sand.dates,
+            )
+
+
+def orders_that_are_fine(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """Two orders that look wrong and are not."""
+    for solid in _of(programme, "solid tining"):
+        for sand in _of(programme, "top dressing"):
+            if greens := _soon_before(sand, solid, FRESH_SAND):
+                yield Finding(
+                    "sand-before-solid-tining",
+                    Weight.INFORMATION,
+                    f"solid tining from {solid.dates[0]} follows the dressing of {_count(greens)}: "
+                    "that is usual, as the tines carry the sand down",
+                    "",
+                    ("works", solid.plan_index, "dates"),
+                    work=solid.id,
+                    greens=greens,
+                    dates=solid.dates,
+                )
+    for deep in _of(programme, "deep solid tining"):
+        for core in _of(programme, "hollow tining"):
+            if greens := _soon_before(core, deep, FRESH_SAND):
+                yield Finding(
+                    "deep-tining-after-coring",
+                    Weight.INFORMATION,
+                    f"deep solid tining from {deep.dates[0]} follows the coring of "
+                    f"{_count(greens)}: it may come before or after",
+                    "",
+                    ("works", deep.plan_index, "dates"),
+                    work=deep.id,
+                    greens=greens,
+                    dates=deep.dates,
+                )
+
+
+def green_left_out(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """One green of a course has no work where all others have it."""
+    courses: dict[str, list[str]] = {}
+    for green in programme.greens.values():
+        if green.holes:
+            courses.setdefault(green.course, []).append(green.key)
+    for period in programme.periods:
+        done: dict[str, list[Work]] = {}
+        for work in period.works:
+            done.setdefault(work.operation.name, []).append(work)
+        missed: dict[str, list[Work]] = {}
+        for works in done.values():
+            covered = set(chain.from_iterable(work.greens for work in works))
+            for greens in courses.values():
+                out = [green for green in greens if green not in covered]
+                if len(greens) >= SMALLEST_COURSE and len(out) == 1:
+                    missed.setdefault(out[0], []).append(works[-1])
+        for key, works in missed.items():
+            names = ", ".join(work.operation.name for work in works)
+            yield Finding(
+                "green-left-out",
+                Weight.THINK_AGAIN,
+                f"green {key} is left out of {names}, which all the others have",
+                "Add the green, or accept the finding with a reason",
+                ("works", works[0].plan_index),
+                work=works[0].id,
+                greens=(key,),
+                dates=works[0].dates,
+            )
+
+
+def reserve_after_next_work(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """A day kept free comes after the next work on the same greens has begun."""
+    for work in programme.works:
+        if not work.reserve_dates:
+            continue
+        last, reserve = work.dates[-1], work.reserve_dates[-1]
+        following = [
+            other
+            for other in programme.works
+            if other.operation.order >= FIRST_OPENING_ORDER
+            and last < other.dates[0] < reserve
+            and set(other.greens) & set(work.greens)
+        ]
+        if following:
+            next_work = min(following, key=lambda other: (other.dates[0], other.plan_index))
+            yield Finding(
+                "reserve-after-next-work",
+                Weight.THINK_AGAIN,
+                f"the reserve date {reserve} for {work.operation.name} comes after "
+                f"{next_work.operation.name} begins on the same greens, on {next_work.dates[0]}",
+                "Choose an earlier reserve date, or move the next work",
+                ("works", work.plan_index, "reserve_dates"),
+                work=work.id,
+                greens=tuple(green for green in work.greens if green in next_work.greens),
+                dates=(reserve,),
+            )
+
+
+def _again(works: Sequence[Work], sands: Sequence[Work], work: Work, green: str) -> bool:
+    """Whether the same job is done on a green once more when it has been dressed."""
+    dressed = min(s.days_on(green)[0] for s in sands if s.days_on(green))
+    same = (other for other in works if other.operation.name == work.operation.name)
+    return any(day >= dressed for other in same for day in other.days_on(green))
+
+
+def _soon_before(first: Work, then: Work, within: dt.timedelta) -> tuple[str, ...]:
+    """Return the greens on which a work is done on an earlier day than another, and not long."""
+    return tuple(
+        green
+        for green in then.greens
+        if any(
+            dt.timedelta(0) < then.days_on(green)[0] - visit.date <= within
+            for visit in first.visits
+            if green in visit.greens
+        )
+    )
+
+
+def _of(programme: Programme, name: str) -> list[Work]:
+    return [work for work in programme.works if work.operation.name == name]
+
+
+def _count(greens: Sequence[str]) -> str:
+    return f"{len(greens)} {'green' if len(greens) == 1 else 'greens'}"
+
+
+ORDER_CHECKS = (
+    cored_after_dressing,
+    scarified_after_seed,
+    finished_before_dressing,
+    dressing_not_brushed,
+    orders_that_are_fine,
+    green_left_out,
+    reserve_after_next_work,
+)
