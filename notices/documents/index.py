@@ -8,6 +8,7 @@ from notices.documents.model import Document, Section
 from notices.documents.phrases import last_day_of_news
 from notices.findings import Finding, Weight
 from notices.programme.model import Programme
+from notices.wording import circumstances
 from notices.wording.blocks import KeyFact, KeyFacts, Paragraph
 from notices.wording.lists import counted, sentence
 from notices.wording.period import PeriodWords
@@ -47,6 +48,8 @@ def index(programme: Programme) -> Index:
     rows += [KeyFact(name, " ".join(times)) for name, times in planned.items()]
     if main is not None:
         rows.append(KeyFact("Putting well", PeriodWords(words, main).putting_well()))
+    if recorded := circumstances.own_record_in_figures(words):
+        rows.append(KeyFact("Our own record", " ".join(recorded)))
     note = (
         "This is a draft: the plan still awaits approval. Please send and put up nothing yet."
         if programme.draft

@@ -98,6 +98,8 @@ def operation_story(words: Words, work: Work) -> Iterator[Block]:
     for names in (("what we do", "why"), ("what you will see", "your game", "how long")):
         paragraphs = [b for name in names for b in text.section(name) if isinstance(b, Paragraph)]
         yield joined(paragraphs)
+    if known := circumstances.own_record(words, work.operation.name):
+        yield Paragraph.of(known)
     if work.note:
         yield Paragraph.of(work.note)
 

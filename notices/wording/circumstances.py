@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from notices.programme.model import Closure, Fixture, PlayStatus
 from notices.wording.greens import course_phrase
-from notices.wording.lists import and_list, sentence
+from notices.wording.lists import and_list, counted, sentence
 from notices.wording.words import Words
 
 _PREPOSITIONS = frozenset({"after", "at", "before", "by", "in", "near", "on", "outside", "until"})
@@ -152,6 +152,24 @@ def _led(text: str, preposition: str) -> str:
     """Put the preposition before words that do not bring one of their own."""
     first = text.split(" ", 1)[0].lower()
     return text if first in _PREPOSITIONS else f"{preposition} {text}"
+
+
+def own_record(words: Words, operation: str) -> str:
+    """Say that an estimate rests on the club's own record; empty where it does not."""
+    fitted = words.programme.records.get(operation)
+    if fitted is None:
+        return ""
+    return f"We go by what we saw here in {counted(fitted.seasons, 'earlier season')}."
+
+
+def own_record_in_figures(words: Words) -> list[str]:
+    """Say for each kind of work how the club's own record differs from the book."""
+    return [
+        f"{operation[:1].upper()}{operation[1:]}: {counted(fitted.seasons, 'season')} on record. "
+        f"An edge grew {fitted.rates.middle:.2f} mm on a day of best growth; "
+        f"the book has {fitted.book.middle:.2f} mm."
+        for operation, fitted in words.programme.records.items()
+    ]
 
 
 def approval(words: Words) -> str:
