@@ -156,12 +156,13 @@ def build(plan: Path, out: Path, today: str | None, *, quiet: bool, verbose: boo
         click.echo(f"{found} to think about again: notices check {plan}", err=True)
 
 
-@main.command()
+@main.command(epilog=f"Examples: {', '.join(example_names())}.")
 @click.argument("folder", type=click.Path(path_type=Path))
 @click.option(
     "--from",
     "example",
     type=click.Choice(example_names()),
+    metavar="EXAMPLE",
     help="Copy this example instead, with its own dates.",
 )
 @click.option(
@@ -200,10 +201,6 @@ def schema() -> None:
     click.echo(schema_text(), nl=False)
 
 
-def _counted(number: int, noun: str) -> str:
-    return f"{number} {noun}{'s' * (number != 1)}"
-
-
 @main.command()
 @_PLAN
 @click.argument("figure")
@@ -221,6 +218,10 @@ def explain(plan: Path, figure: str, today: str | None) -> None:
     loaded = notices.load_plan(plan)
     programme = notices.work_out(loaded.plan, _issued(loaded, today))
     click.echo(notices.explain(programme, figure))
+
+
+def _counted(number: int, noun: str) -> str:
+    return f"{number} {noun}{'s' * (number != 1)}"
 
 
 def _issued(loaded: LoadedPlan, today: str | None) -> dt.date:

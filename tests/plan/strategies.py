@@ -210,7 +210,7 @@ def plans(draw: st.DrawFn) -> dict[str, Any]:
                 optional={
                     "density": st.just("1.55 t/m3"),
                     "price_per_tonne": st.floats(0, 900),
-                    "waste": st.floats(0, 50).map(q.format_percent),
+                    "waste": st.floats(0.01, 50).map(q.format_percent),
                     "most_per_dressing": st.floats(0.5, 20).map(q.format_rate_kg_m2),
                     "lorry_load": st.floats(1, 40).map(q.format_weight_t),
                 },
