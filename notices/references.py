@@ -167,6 +167,16 @@ _ENTRIES = (
         "NOAA Global Monitoring Laboratory, solar calculator, "
         "after Meeus, “Astronomical algorithms” (from memory)",
     ),
+    # Rules of play
+    Reference(
+        "rules_of_golf2023",
+        "R&A and USGA, Rules of Golf, 2023, with section 8 of the Committee Procedures",
+    ),
+    Reference(
+        "england_golf",
+        "England Golf, on scores that count for handicap: temporary greens, measured length, "
+        "preferred lies",
+    ),
     # Not a publication, and said so
     Reference("definition", "plain geometry or the definition of a unit", status="derived"),
     Reference(

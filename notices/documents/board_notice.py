@@ -69,8 +69,12 @@ def board_notice(programme: Programme) -> Document:
         facts += (Fact("besides", text) for text in besides)
     if main is not None:
         sections.append(Section("why", words.story(main)[:1], "Why"))
-    ask = filter(None, (circumstances.decision(words), circumstances.contact(words)))
-    sections.append(Section("ask", tuple(Paragraph.of(text) for text in ask)))
+    foot = {
+        "decision": circumstances.decision(words),
+        "weather": circumstances.go_or_no_go(words),
+        "ask": circumstances.contact(words),
+    }
+    sections += [Section(name, (Paragraph.of(text),)) for name, text in foot.items() if text]
     down = words.dates.day(last_day_of_news(programme))
     sections.append(Section("take down", (Paragraph.of(f"Take down after {down}."),)))
     return Document(

@@ -13,6 +13,7 @@ from notices.wording import circumstances
 from notices.wording.blocks import Block, Bullets, Paragraph, Picture
 from notices.wording.dates import runs_of_days
 from notices.wording.period import PeriodWords
+from notices.wording.rules import COMMITTEE, rules
 from notices.wording.words import Words
 
 
@@ -57,6 +58,8 @@ def member_email(programme: Programme) -> Letter:
         sections.append(Section("your game", (Bullets.of(*game),), "What it means for your game"))
         facts += (Fact("your game", text) for text in game)
     sections.append(Section("safety", (phrases.safety(),), "On the course"))
+    sections += _rules(words)
+    facts += (Fact("rules", said.text, said.dates) for said in rules(words))
     if main is not None:
         sections += _explained(words, main)
     for period in others:
@@ -82,6 +85,15 @@ def member_email(programme: Programme) -> Letter:
 def _closures_from(words: Words, closed: Collection[dt.date]) -> str:
     """Name the first day alone, where all of them would be too much for a subject."""
     return f"Closures from {words.dates.day(min(closed))}"
+
+
+def _rules(words: Words) -> list[Section]:
+    said = rules(words)
+    if not said:
+        return []
+    blocks = (Paragraph.of(COMMITTEE), Bullets.of(*(rule.text for rule in said)))
+    title = "Rules while we work" if words.programme.works else "Rules for temporary greens"
+    return [Section("rules", blocks, title)]
 
 
 def _explained(words: Words, period: Period) -> list[Section]:
@@ -118,7 +130,11 @@ def _also_planned(words: Words, period: Period) -> tuple[Section, list[Fact]]:
 
 def _closing(words: Words) -> Section:
     programme = words.programme
-    lines = [circumstances.decision(words), circumstances.contact(words)]
+    lines = [
+        circumstances.decision(words),
+        circumstances.go_or_no_go(words),
+        circumstances.contact(words),
+    ]
     if programme.club.website:
         lines.append(f"You can always look here: {programme.club.website}")
     lines.append(circumstances.approval(words))

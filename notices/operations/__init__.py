@@ -12,6 +12,7 @@ from notices.operations.model import (
     Pace,
     Setting,
     SettingValue,
+    Weather,
     WhileWorking,
 )
 
@@ -29,5 +30,6 @@ __all__ = [
     "Pace",
     "Setting",
     "SettingValue",
+    "Weather",
     "WhileWorking",
 ]

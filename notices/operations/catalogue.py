@@ -21,6 +21,7 @@ from notices.operations.model import (
     Operation,
     Pace,
     Setting,
+    Weather,
     WhileWorking,
 )
 
@@ -29,6 +30,9 @@ CLEARING_CORES = Clearing(people=2, m3_per_person_hour=1.0)
 
 HAULING_SAND = Hauling(people=1, m3_per_load=1.0, minutes_per_load=15)
 """A trailer of about a tonne and a half, from a heap on the course (common practice)."""
+
+
+_ON_FIRM_GROUND = (Weather.NO_FROST, Weather.GROUND_NOT_WET)
 
 
 def _passes(default: int = 1) -> Setting:
@@ -78,7 +82,7 @@ _ENTRIES = (
         settings=(Setting("product", Kind.WORDS),),
         while_working=WhileWorking.OPEN,
         reopen_days=0,
-        product_label=True,
+        weather=(Weather.LABEL,),
     ),
     Operation(
         "wetting agent",
@@ -88,7 +92,7 @@ _ENTRIES = (
         settings=(Setting("product", Kind.WORDS),),
         while_working=WhileWorking.OPEN,
         reopen_days=0,
-        product_label=True,
+        weather=(Weather.LABEL,),
     ),
     Operation(
         "scarifying",
@@ -152,6 +156,7 @@ _ENTRIES = (
         pace=Pace(1.5, 1.5, 0.6, people=1, minutes_between_greens=10),
         filled=True,
         enters_ground=True,
+        weather=_ON_FIRM_GROUND,
     ),
     Operation(
         "solid tining",
@@ -163,6 +168,7 @@ _ENTRIES = (
         reopen_days=0,
         filled=True,
         enters_ground=True,
+        weather=_ON_FIRM_GROUND,
     ),
     Operation(
         "needle tining",
@@ -174,6 +180,7 @@ _ENTRIES = (
         reopen_days=0,
         filled=True,
         enters_ground=True,
+        weather=_ON_FIRM_GROUND,
     ),
     Operation(
         "hollow tining",
@@ -191,6 +198,7 @@ _ENTRIES = (
         filled=True,
         removes_core=True,
         enters_ground=True,
+        weather=_ON_FIRM_GROUND,
     ),
     Operation(
         "drill and fill",
@@ -257,6 +265,7 @@ _ENTRIES = (
         ),
         pace=Pace(1.5, 5.0, 0.5, people=1, minutes_between_greens=15),
         hauling=HAULING_SAND,
+        weather=(Weather.NO_FROST, Weather.DRY),
     ),
     Operation(
         "brushing",
@@ -276,6 +285,7 @@ _ENTRIES = (
         pace=Pace(1.5, 5.0, 0.6, people=1, minutes_between_greens=6),
         while_working=WhileWorking.OPEN,
         reopen_days=0,
+        weather=_ON_FIRM_GROUND,
     ),
 )
 

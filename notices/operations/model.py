@@ -38,6 +38,15 @@ class Noticed(enum.IntEnum):
     CLEARLY = 3
 
 
+class Weather(enum.Enum):
+    """What the weather must be for a kind of work (common practice); notices say it in words."""
+
+    NO_FROST = "no frost or thaw"
+    GROUND_NOT_WET = "not while the top 100 mm of the ground is wet"
+    DRY = "not before the surface and the sand are dry"
+    LABEL = "as the label of the product says"
+
+
 class WhileWorking(enum.StrEnum):
     """What a green is to golfers on a day when the work is done on it."""
 
@@ -131,8 +140,8 @@ class Operation:
     """Whether material leaves the green."""
     enters_ground: bool = False
     """Whether buried pipes and cables must be located and marked first."""
-    product_label: bool = False
-    """Whether a product's label decides about safety and timing."""
+    weather: tuple[Weather, ...] = (Weather.NO_FROST,)
+    """What stops it."""
     text: str = ""
     """The club's own text, in Markdown; empty for kinds of work that have one in templates."""
 

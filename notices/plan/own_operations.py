@@ -10,7 +10,16 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Field, ValidationError, ValidationInfo, field_validator
 
-from notices.operations import CATALOGUE, TEXT_SECTIONS, Kind, Noticed, Opening, Operation, Setting
+from notices.operations import (
+    CATALOGUE,
+    TEXT_SECTIONS,
+    Kind,
+    Noticed,
+    Opening,
+    Operation,
+    Setting,
+    Weather,
+)
 from notices.plan.beside import read_beside
 from notices.plan.fields import Number, Reopening, StateWhileWorking, Text
 from notices.plan.nearest import quoted
@@ -123,9 +132,15 @@ class OwnOperation(Part):
             filled=self.filled and like.opening is Opening.HOLES,
             removes_core=self.removes_material,
             enters_ground=self.enters_ground,
-            product_label=self.product_label,
+            weather=_weather(like, product_label=self.product_label),
             text=self.text,
         )
+
+
+def _weather(like: Operation, *, product_label: bool) -> tuple[Weather, ...]:
+    """Return what stops it; that it is no work for wet ground is for the club's own text to say."""
+    usual = [limit for limit in like.weather if limit is not Weather.GROUND_NOT_WET]
+    return (*usual, *([Weather.LABEL] if product_label else []))
 
 
 def _like(opens: str) -> Operation:

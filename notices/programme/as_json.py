@@ -29,6 +29,8 @@ from notices.programme.model import (
     Promise,
     Recovery,
     Restriction,
+    RuleInPlay,
+    ScoreDay,
     Stretch,
     Task,
     Work,
@@ -51,6 +53,7 @@ def programme_as_json(programme: Programme) -> Json:
             "slug": programme.club.slug,
             "language": programme.club.language,
             "units": programme.club.units,
+            "country": programme.club.country,
         },
         "issued": programme.issued.isoformat(),
         "draft": programme.draft,
@@ -74,6 +77,12 @@ def programme_as_json(programme: Programme) -> Json:
             for day, on_day in programme.stretches.items()
         },
         "holes_in_play": [_day_of_play(day, programme) for day in programme.play.values()],
+        "weather": [
+            {"limit": limit.value, "works": list(works)}
+            for limit, works in programme.weather.items()
+        ],
+        "rules_of_play": [_rule(rule) for rule in programme.rules],
+        "scores": [_score_day(day) for day in programme.scores],
         "closures": [_closure(closure) for closure in programme.closures],
         "fixtures": [_fixture(fixture) for fixture in programme.fixtures],
         "restrictions": [_restriction(restriction) for restriction in programme.restrictions],
@@ -209,6 +218,28 @@ def _holes_in_play(hours: HolesInPlay) -> Json:
 
 def _holes(holes: Iterable[Hole]) -> list[Json]:
     return [{"course": course, "hole": number} for course, number in holes]
+
+
+def _rule(rule: RuleInPlay) -> Json:
+    return {
+        "rule": rule.rule.value,
+        "dates": _dates(rule.dates),
+        "greens": list(rule.greens),
+        "works": list(rule.works),
+        "source": [REFERENCES[key].text for key in rule.source],
+    }
+
+
+def _score_day(day: ScoreDay) -> Json:
+    return {
+        "date": day.date.isoformat(),
+        "holes": _holes(day.holes),
+        "temporary": _holes(day.temporary),
+        "limit": day.limit,
+        "within_limit": day.within_limit,
+        "preferred_lies": day.preferred_lies,
+        "source": [REFERENCES[key].text for key in day.source],
+    }
 
 
 def _closure(closure: Closure) -> Json:

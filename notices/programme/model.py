@@ -15,7 +15,7 @@ from functools import cached_property
 from notices.agronomy.recovery import DateRange, Range
 from notices.agronomy.sand import on_surface_mm
 from notices.findings import Finding
-from notices.operations import Opening, Operation, SettingValue, WhileWorking
+from notices.operations import Opening, Operation, SettingValue, Weather, WhileWorking
 
 
 @dataclass(frozen=True, slots=True)
@@ -257,6 +257,48 @@ class DayOfPlay:
     def first_start(self) -> HolesInPlay | None:
         """When at least nine holes in a row are first in play; None where they never are."""
         return next((hours for hours in self.by_hour if hours.starts), None)
+
+
+class RuleOfGolf(enum.Enum):
+    """A rule of golf, or a local rule that a committee may adopt, that works on greens call up."""
+
+    RELIEF_FROM_HOLES = "Model Local Rule E-4"
+    LOOSE_SAND = "Rule 13.1c(1)"
+    HOLES_NOT_REPAIRED = "Rule 13.1c(2)"
+    TEMPORARY_GREENS = "Model Local Rule D-2"
+    WRONG_GREEN = "Rule 13.1f"
+
+
+@dataclass(frozen=True, slots=True)
+class RuleInPlay:
+    """A rule, on the days and greens on which it matters."""
+
+    rule: RuleOfGolf
+    dates: tuple[dt.date, ...]
+    greens: tuple[str, ...]
+    works: tuple[str, ...]
+    """Works that bring it into play; none where closures alone do."""
+    source: tuple[str, ...]
+    """Keys of the bibliography in notices.references."""
+
+
+@dataclass(frozen=True, slots=True)
+class ScoreDay:
+    """The temporary greens that a score meets on one day, and how many a handicap bears."""
+
+    date: dt.date
+    holes: tuple[Hole, ...]
+    """Those of the round: a course of eighteen, or a nine."""
+    temporary: tuple[Hole, ...]
+    limit: int
+    preferred_lies: bool
+    """Whether preferred lies leave a score counting on that day of the year."""
+    source: tuple[str, ...]
+
+    @property
+    def within_limit(self) -> bool:
+        """Whether a score can still count, as far as temporary greens go."""
+        return len(self.temporary) <= self.limit
 
 
 @dataclass(frozen=True, slots=True)
@@ -598,6 +640,8 @@ class Club:
     units: str
     southern: bool = False
     """Whether it lies south of the equator, so that its seasons are half a year turned."""
+    country: str = ""
+    """ISO 3166 code, such as GB-ENG; empty where the plan names none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -643,6 +687,12 @@ class Programme:
     """Every green, hour by hour, on every day with work and on every day with a green away."""
     play: Mapping[dt.date, DayOfPlay] = field(default_factory=dict)
     """Every day on which a hole is closed or has a temporary green, if only for an hour."""
+    weather: Mapping[Weather, tuple[str, ...]] = field(default_factory=dict)
+    """What the weather must be, and for which works."""
+    rules: tuple[RuleInPlay, ...] = field(default=())
+    """Rules of golf that the works bring into play; the committee decides which it adopts."""
+    scores: tuple[ScoreDay, ...] = field(default=())
+    """Temporary greens as the handicap counts them; only in England, whose limits we know."""
 
     @property
     def draft(self) -> bool:

@@ -35,10 +35,12 @@ from notices.programme.periods import group_works, make_period
 from notices.programme.play import Statuses, play_status
 from notices.programme.records import filled_works, fit_records
 from notices.programme.recovery import RecoveryModel, recover_works
+from notices.programme.rules_of_play import rules_in_play, score_days
 from notices.programme.sand import filled_by, sand_by_green
 from notices.programme.slugs import ALL, slug
 from notices.programme.thatch import through_thatch
 from notices.programme.timetable import timetables
+from notices.programme.weather import go_or_no_go
 
 
 def work_out(plan: Plan, issued: dt.date) -> Programme:
@@ -91,6 +93,7 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
         figures=(),
         recoveries=recoveries,
         sand=needs,
+        weather=go_or_no_go(works, climate.monthly_means),
         records=records,
         unused_records=unused_records,
     )
@@ -98,6 +101,7 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
     programme = _with_timetables(programme, plan)
     programme = replace(programme, stretches=stretches_by_day(programme))
     programme = replace(programme, play=days_of_play(programme))
+    programme = replace(programme, rules=rules_in_play(programme), scores=score_days(programme))
     return _with_findings(programme, plan)
 
 
@@ -162,6 +166,7 @@ def _club(plan: Plan) -> Club:
         website=club.website or "",
         contact=club.contact or "",
         language=club.language,
+        country=club.country or "",
         units=club.units or ("imperial" if club.language == "en-US" else "metric"),
         southern=is_southern(club),
     )

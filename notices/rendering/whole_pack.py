@@ -26,13 +26,16 @@ FITS: tuple[tuple[str, frozenset[str]], ...] = (
     ("grand", frozenset()),
     ("roomy", frozenset()),
     ("tight", frozenset()),
+    ("tight close", frozenset()),
     ("tight", frozenset({"why"})),
     ("tight close", frozenset({"why"})),
+    ("tight close", frozenset({"why", "weather"})),
     ("tight close dense", frozenset({"why"})),
+    ("tight close dense", frozenset({"why", "weather"})),
 )
 """Ways to set a sheet, largest first, tried until it fits one page.
 
-Only the reasons may go, never a fact: where even that is too much, a second page follows.
+Only the reasons may go, and what the weather must be, never a fact: where even that is too much, a second page follows.
 """
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from notices.operations import Opening, Weather
 from notices.programme.model import Closure, Fixture, PlayStatus
 from notices.wording.greens import course_phrase
 from notices.wording.lists import and_list, counted, sentence
@@ -134,6 +135,24 @@ def decision(words: Words) -> str:
         final = words.language.clock(decided.confirmed) if decided.confirmed else ""
         where = _led(decided.where, "on") if decided.where else ""
         sentences.append(_where_to_look(where, final))
+    return " ".join(filter(None, sentences))
+
+
+def go_or_no_go(words: Words) -> str:
+    """Say in what weather the planned works are not done; empty where it stops none of them."""
+    programme, terms = words.programme, words.language.terms
+    limits = programme.weather
+    kept_dry = [w for w in programme.works if w.id in limits.get(Weather.GROUND_NOT_WET, ())]
+    rolling = any(work.operation.opening is Opening.NONE for work in kept_dry)
+    tining = any(work.operation.opening is not Opening.NONE for work in kept_dry)
+    verbs = [verb for verb, planned in ((terms.to_tine, tining), ("roll", rolling)) if planned]
+    wet = f"{and_list(verbs, 'or')} wet greens" if verbs else ""
+    frost = "work in frost or thaw" if Weather.NO_FROST in limits else ""
+    sentences = [
+        f"We do not {', or '.join(filter(None, (wet, frost)))}." if wet or frost else "",
+        f"We {terms.to_sand} only when it is dry." if Weather.DRY in limits else "",
+        "Where we use a product, we follow its label." if Weather.LABEL in limits else "",
+    ]
     return " ".join(filter(None, sentences))
 
 

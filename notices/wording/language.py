@@ -40,6 +40,8 @@ class Terms:
     """A period of several kinds of work on greens."""
     to_sand: str
     """What one does with sand: we spread sand, we topdress."""
+    to_tine: str
+    """What one does with tines: we tine, we aerify."""
     autumn: str
     new_turf: str
     reserve_day: str
@@ -81,6 +83,7 @@ _LANGUAGES = (
         Terms(
             renovation="Greens renovation",
             to_sand="spread sand",
+            to_tine="tine",
             autumn="autumn",
             new_turf="new turf",
             reserve_day="Reserve day",
@@ -106,6 +109,7 @@ _LANGUAGES = (
         Terms(
             renovation="Greens aerification",
             to_sand="topdress",
+            to_tine="aerify",
             autumn="fall",
             new_turf="new sod",
             reserve_day="Rain date",

@@ -55,6 +55,11 @@ SHAPE: dict[str, set[str]] = {
         *("work", "green", "done", "back_in_play", "putting_smoothly", "fully_healed"),
         *("growth_stops", "growth_returns"),
     },
+    "weather": {"limit", "works"},
+    "rules_of_play": {"rule", "dates", "greens", "works", "source"},
+    "scores": {
+        *("date", "holes", "temporary", "limit", "within_limit", "preferred_lies", "source"),
+    },
     "holes_in_play": {"date", "all_day", "nines", "by_hour"},
     "closures": {
         *("id", "what", "part", "greens", "holes", "whole_course", "dates", "instead", "reason"),

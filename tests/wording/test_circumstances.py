@@ -448,3 +448,39 @@ def test_a_fixture_on_closed_and_on_temporary_greens() -> None:
             "and green 7 has a temporary green."
         )
     ]
+
+
+WEATHER = [
+    (("hollow tining",), "08", "We do not tine wet greens.", "We do not aerify wet greens."),
+    (("rolling",), "08", "We do not roll wet greens.", "We do not roll wet greens."),
+    (
+        ("hollow tining", "needle tining", "rolling", "top dressing"),
+        "11",
+        (
+            "We do not tine or roll wet greens, or work in frost or thaw. "
+            "We spread sand only when it is dry."
+        ),
+        (
+            "We do not aerify or roll wet greens, or work in frost or thaw. "
+            "We topdress only when it is dry."
+        ),
+    ),
+    (("scarifying",), "11", "We do not work in frost or thaw.", "We do not work in frost or thaw."),
+    (("scarifying",), "08", "", ""),
+    (
+        ("feeding",),
+        "08",
+        "Where we use a product, we follow its label.",
+        "Where we use a product, we follow its label.",
+    ),
+]
+
+
+@pytest.mark.parametrize(("operations", "month", "british", "american"), WEATHER)
+def test_the_weather_is_spoken_of_as_far_as_it_stops_what_is_planned(
+    operations: tuple[str, ...], month: str, british: str, american: str
+) -> None:
+    works = [work(operation, f"2027-{month}-09") for operation in operations]
+    assert circumstances.go_or_no_go(words(plan(*works))) == british
+    club = {"language": "en-US"}
+    assert circumstances.go_or_no_go(words(plan(*works, club=club))) == american

@@ -1,0 +1,94 @@
+"""Rules while greens are worked on, in plain words."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+import pytest
+
+from notices.wording.rules import rules
+from tests.wording.reading_ease import grade
+from tests.wording.small_plans import plan, words, work
+
+CORES = work("hollow tining", "2027-08-09")
+SCARIFYING = work("scarifying", "2027-08-09")
+DRESSING = work("top dressing", "2027-08-09")
+DRAIN = work("drain trenching", "2027-08-09", greens="12")
+ENGLAND = {"name": "Fallow Mead Golf Club", "country": "GB-ENG"}
+
+FROM_HOLES = (
+    "Under Model Local Rule E-4 you get free relief from the holes. You get none when they are "
+    "only in your stance, or in your line of play on the green."
+)
+SAND = "You may move loose sand and soil on the green."
+REPAIR = "You may not repair the holes: they are part of looking after the green."
+WRONG_GREEN = (
+    "Under Model Local Rule D-2 a green that has a temporary one is a wrong green. If your ball "
+    "lies on it, you must take free relief: drop it within one club-length of the nearest point "
+    "clear of that green, not nearer the hole."
+)
+ASK = (
+    "Please ask the committee whether your score counts for handicap. "
+    "The national body sets the limits."
+)
+COUNTS = "Work on the greens does not by itself stop a score counting for handicap."
+LIMIT = (
+    "A score can count for handicap only with at most two temporary greens in 18 holes, "
+    "or one in nine."
+)
+
+
+def said(*works: dict[str, object], **more: object) -> list[str]:
+    return [rule.text for rule in rules(words(plan(*works, **more)))]  # type: ignore[arg-type]
+
+
+def test_each_work_brings_its_own() -> None:
+    assert said(CORES) == [FROM_HOLES, f"{SAND} {REPAIR}", ASK]
+    assert said(SCARIFYING) == [FROM_HOLES.replace("holes", "slits"), SAND, ASK]
+    both = FROM_HOLES.replace("the holes", "the holes and slits")
+    assert said(CORES, SCARIFYING) == [both, f"{SAND} {REPAIR}", ASK]
+    assert said(DRESSING) == [SAND, ASK]
+    assert said(DRAIN) == [WRONG_GREEN, ASK]
+    assert said(work("rolling", "2027-08-09")) == []
+
+
+def test_in_england_more_is_known() -> None:
+    assert said(CORES, club=ENGLAND) == [FROM_HOLES, f"{SAND} {REPAIR}", COUNTS]
+    assert said(DRAIN, club=ENGLAND) == [WRONG_GREEN, LIMIT]
+
+
+def closed(greens: str, course: str = "1-18") -> list[tuple[str, tuple[dt.date, ...]]]:
+    closure = {"what": f"greens {greens}", "dates": "2027-08-09", "instead": "temporary greens"}
+    told = words(plan(club=ENGLAND, greens=course, closures=[closure]))
+    return [(rule.text, rule.dates) for rule in rules(told)]
+
+
+MONDAY = (dt.date(2027, 8, 9),)
+
+
+@pytest.mark.parametrize(
+    ("greens", "course", "more", "dates"),
+    [
+        ("1-2", "1-18", "", ()),
+        # Over nine holes from the tenth it still counts.
+        ("1-3", "1-18", " So no score over 18 holes can count on Monday 9 August.", MONDAY),
+        ("1", "1-9", "", ()),
+        ("1-2", "1-9", " So no score can count on Monday 9 August.", MONDAY),
+    ],
+)
+def test_days_on_which_no_score_counts_are_named(
+    greens: str, course: str, more: str, dates: tuple[dt.date, ...]
+) -> None:
+    assert closed(greens, course) == [(WRONG_GREEN, ()), (LIMIT + more, dates)]
+
+
+def test_on_another_course_it_still_counts() -> None:
+    closure = {"what": "greens Oak", "dates": "2027-08-09", "instead": "temporary greens"}
+    data = plan(club=ENGLAND, closures=[closure])
+    data["course"]["greens"] = [{"green": "1-9", "course": name} for name in ("Oak", "Elm")]
+    assert [rule.text for rule in rules(words(data))] == [WRONG_GREEN, LIMIT]
+
+
+def test_the_rules_are_as_plain_as_the_rest() -> None:
+    for text in (FROM_HOLES, SAND, REPAIR, WRONG_GREEN, ASK, COUNTS, LIMIT):
+        assert grade(text) < 9, text
