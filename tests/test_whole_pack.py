@@ -19,6 +19,8 @@ import pytest
 from notices.documents.model import Fact
 from notices.documents.phrases import last_day_of_news
 from notices.programme.model import Period, Programme
+from notices.wording.circumstances import go_or_no_go
+from notices.wording.words import Words
 from tests.documents.building import EXAMPLES, BuiltPack, days_of
 from tests.documents.dates_in_words import days_in, read_dates, read_greens
 from tests.documents.reading import Mail, Page, Sheet, plain, tight, unwrapped
@@ -81,7 +83,7 @@ def test_each_document_declares_its_facts(pack: BuiltPack) -> None:
     for document in (pack.documents.member_email.document, pack.documents.board_notice):
         subjects = {fact.subject for fact in document.facts}
         if not pack.programme.periods:
-            assert subjects <= {"your game", "also", "besides"}
+            assert subjects <= {"your game", "rules", "also", "besides"}
             continue
         assert "when" in subjects
         assert subjects & {"putting well", "good again"}
@@ -227,6 +229,17 @@ def test_the_board_is_one_page_that_can_be_read_from_afar(pack: BuiltPack) -> No
     if pack.programme.periods:
         for greens in expected_days(main_period(pack.programme)).values():
             assert greens  # each row has something to read
+
+
+def test_every_notice_says_in_what_weather_nothing_is_done(pack: BuiltPack) -> None:
+    limits = go_or_no_go(Words(pack.programme))
+    assert bool(limits) is bool(pack.programme.works)
+    assert limits in unwrapped(pack.text("member-email.txt"))
+    # On the fullest of sheets it makes room for dates.
+    listed = sum(fact.subject == "also" for fact in pack.documents.board_notice.facts)
+    if listed < 10:
+        sheet = Sheet.read(pack.files["board-notice-a4.pdf"])
+        assert tight(limits) in tight(sheet.text)
 
 
 def test_the_board_says_whose_it_is_and_when_it_may_go(pack: BuiltPack) -> None:
