@@ -14,6 +14,7 @@ from notices.errors import PlanFault
 from notices.findings import Finding, Place, Weight
 from notices.plan.days import all_days
 from notices.plan.fixture_calendar import read_calendar
+from notices.plan.followers import with_followers
 from notices.plan.messages import Path as PlanPath
 from notices.plan.messages import explain
 from notices.plan.model import Fixture, Plan
@@ -76,6 +77,8 @@ def load_plan(path: Path) -> LoadedPlan:
     """
     source, findings = tidy(read_yaml(path))
     _bring_own_texts(source, path, findings)
+    source, faults = with_followers(source)
+    findings += [fault(source, ("works", n, key), *sentences(error)) for n, key, error in faults]
     findings += check_typed(source)
     plan: Plan | None = None
     fixtures: list[tuple[int, Fixture]] = []
@@ -104,6 +107,8 @@ def canonical(plan: Plan) -> dict[str, Any]:
     catalogue = plan.catalogue
     for work, written in zip(plan.works, data.get("works", ()), strict=True):
         written["settings"] = write_settings(catalogue[work.operation], work.settings)
+        if work.after is not None:
+            del written["dates"]  # they follow
     filled: dict[str, Any] = _without_empty(data)
     return {"notices": plan.notices} | filled
 

@@ -51,6 +51,7 @@ from notices.plan.fields import (
     WorkingDay,
     Zone,
 )
+from notices.plan.followers import AfterWork
 from notices.plan.green_choice import GreenChoice, WorkGreens
 from notices.plan.nearest import quoted
 from notices.plan.own_operations import OwnOperation
@@ -283,6 +284,8 @@ class Crew(Part):
     """How fast cores are cleared, where it differs from the usual."""
     hauling_sand: HaulingSand | None = None
     """How fast sand is hauled, where it differs from the usual."""
+    hour_price: Annotated[Number, Field(ge=0)] | None = None
+    """Price of one person's hour in the club's currency."""
 
     @field_validator("kept_back")
     @classmethod
@@ -317,6 +320,8 @@ class Work(Part):
     """Kind of work, by its trade term."""
     dates: Days
     """Day or days."""
+    after: AfterWork | None = None
+    """Work that this one follows, in place of dates and greens: hollow tining, +1 day."""
     reserve_dates: Days = ()
     """Days kept free in case of rain."""
     greens: WorkGreens | None = None
@@ -329,6 +334,8 @@ class Work(Part):
     """Whether irrigation, cables and drains have been located and marked."""
     reopen: Reopening | None = None
     """When a green comes back into play: days after the work."""
+    hire: Annotated[Number, Field(ge=0)] | None = None
+    """Price of machines and people hired for the work, in the club's currency."""
     id: Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=60)] | None = None
     """Name that the work keeps when its dates change."""
     note: Text | None = None

@@ -16,7 +16,7 @@ from pydantic.json_schema import GenerateJsonSchema
 from pydantic_core import core_schema
 
 from notices.operations import CATALOGUE, Kind, Operation, Setting, WhileWorking
-from notices.plan import days, fields, green_choice, green_list, quantities
+from notices.plan import days, fields, followers, green_choice, green_list, quantities
 from notices.plan.descriptions import descriptions
 from notices.plan.model import Plan
 from notices.plan.part import Part
@@ -166,6 +166,30 @@ _VALUES: Mapping[str, Schema] = {
             {"type": "string", "pattern": "^[0-9]{1,3} days? later$", "examples": ["2 days later"]},
         ]
     },
+    "after": {
+        "anyOf": [
+            _typed(
+                r"[^,]*[^, ][^,]*(?:, *(?:(?:[tT]he +)?[sS]ame +day|\+? ?[0-9]{1,3} +days?(?: +later)?))?",
+                "a work to follow",
+                "hollow tining, same day",
+                "hollow tining, +1 day",
+            ),
+            {
+                "type": "object",
+                "properties": {
+                    "work": {"type": "string", "pattern": "[^ ]"},
+                    "days": {
+                        "type": "integer",
+                        "minimum": 0,
+                        "maximum": followers.LONGEST_WAIT,
+                        "default": 0,
+                    },
+                },
+                "required": ["work"],
+                "additionalProperties": False,
+            },
+        ]
+    },
     "operation": {"type": "string", "anyOf": [{"enum": list(CATALOGUE)}, {"pattern": _OWN_NAME}]},
 }
 """How each kind of value is typed."""
@@ -185,6 +209,7 @@ _READERS: Mapping[object, str] = {
     days.parse_working_day: "working-day",
     green_list.parse_greens: "greens",
     green_choice.read_choice: "greens-by-day",
+    followers.read_after: "after",
     fields.read_course_name: "course-name",
     fields.read_day: "day",
     fields.read_address: "address",
@@ -250,6 +275,14 @@ def _say_what_the_model_checks(parts: dict[str, Schema]) -> None:
             "not": {"anyOf": [{"required": ["name"]}, {"required": ["date"]}]},
         },
         {"required": ["name", "date"], "not": {"required": ["calendar"]}},
+    ]
+    work["required"].remove("dates")
+    work["oneOf"] = [
+        {"required": ["dates"], "not": {"required": ["after"]}},
+        {
+            "required": ["after"],
+            "not": {"anyOf": [{"required": ["dates"]}, {"required": ["greens"]}]},
+        },
     ]
     work["allOf"] = [
         {

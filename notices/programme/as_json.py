@@ -36,6 +36,7 @@ from notices.programme.model import (
     Work,
     clock,
 )
+from notices.programme.sand_order import SandOrder
 from notices.references import REFERENCES
 
 FORMAT = 1
@@ -87,12 +88,32 @@ def programme_as_json(programme: Programme) -> Json:
         "fixtures": [_fixture(fixture) for fixture in programme.fixtures],
         "restrictions": [_restriction(restriction) for restriction in programme.restrictions],
         "timetables": [_timetable(day) for day in programme.timetables.values()],
+        "sand_order": _sand_order(programme.sand_order) if programme.sand_order else None,
         "records": [_record(record) for record in programme.records.values()],
         "figures": [_figure(figure) for figure in programme.figures],
         "findings": [_finding(finding) for finding in programme.findings],
         "accepted": [
             {**_finding(finding), "by": by, "why": why} for finding, by, why in programme.accepted
         ],
+    }
+
+
+def _sand_order(order: SandOrder) -> Json:
+    return {
+        "volume_m3": order.volume_m3,
+        "mass_t": order.mass_t,
+        "lorry_loads": order.lorry_loads,
+        "deliver_by": order.deliver_by.isoformat(),
+        "days": [
+            {
+                "date": day.date.isoformat(),
+                "volume_m3": day.volume_m3,
+                "mass_t": day.mass_t,
+                "top_up": day.top_up,
+            }
+            for day in order.days
+        ],
+        "top_ups": _dates(order.top_ups),
     }
 
 

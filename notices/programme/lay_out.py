@@ -12,6 +12,7 @@ from typing import TypeVar
 from notices.operations import Operation, SettingValue
 from notices.plan.club_greens import ClubGreens, read_lines
 from notices.plan.days import all_days
+from notices.plan.followers import leader_of, named_works
 from notices.plan.green_list import GreenRef
 from notices.plan.model import GreenChoice, Plan
 from notices.plan.model import Work as WrittenWork
@@ -97,16 +98,22 @@ def green_keys(refs: Sequence[GreenRef], club: ClubGreens) -> tuple[str, ...]:
 def lay_out_works(plan: Plan) -> tuple[Work, ...]:
     """Return the works with their days, in the order of the plan."""
     club = club_greens(plan)
+    leading = [work for work in plan.works if work.after is None]
     together = {
-        days: _days_of_greens([w for w in plan.works if all_days(w.dates) == days], days, club)
-        for days in {all_days(work.dates) for work in plan.works}
+        days: _days_of_greens([w for w in leading if all_days(w.dates) == days], days, club)
+        for days in {all_days(work.dates) for work in leading}
     }
     identities = _identities(plan)
     catalogue = plan.catalogue
     works = []
     for index, written in enumerate(plan.works):
         operation = catalogue[written.operation]
-        by_day = _greens_by_day(written, together[all_days(written.dates)], club)
+        leader, wait = _leader(plan, index)
+        led = plan.works[leader]
+        by_day = {
+            day + wait: greens
+            for day, greens in _greens_by_day(led, together[all_days(led.dates)], club).items()
+        }
         visits = tuple(Visit(day, by_day[day]) for day in sorted(by_day) if by_day[day])
         settings = settle(operation, written.settings, plan)
         works.append(
@@ -116,7 +123,8 @@ def lay_out_works(plan: Plan) -> tuple[Work, ...]:
                 plan_index=index,
                 settings=settings,
                 visits=visits + _later_dressings(visits, settings),
-                reserve_dates=all_days(written.reserve_dates),
+                reserve_dates=all_days(written.reserve_dates)
+                or tuple(day + wait for day in all_days(led.reserve_dates)),
                 while_working=written.while_working or operation.while_working,
                 reopen_days=operation.reopen_days if written.reopen is None else written.reopen,
                 services_checked=written.services_checked,
@@ -125,6 +133,19 @@ def lay_out_works(plan: Plan) -> tuple[Work, ...]:
             )
         )
     return tuple(works)
+
+
+def _leader(plan: Plan, index: int) -> tuple[int, dt.timedelta]:
+    """Return the work at the head of those that a work follows, and how long after it; or itself.
+
+    plan.load has refused a plan in which works follow one another in a circle.
+    """
+    named = named_works([(work.operation, work.id or "") for work in plan.works])
+    wait = dt.timedelta(0)
+    while (after := plan.works[index].after) is not None:
+        wait += dt.timedelta(days=after.days)
+        index = leader_of(after, named)
+    return index, wait
 
 
 def _identities(plan: Plan) -> list[str]:

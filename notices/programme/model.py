@@ -16,6 +16,7 @@ from notices.agronomy.recovery import DateRange, Range
 from notices.agronomy.sand import on_surface_mm
 from notices.findings import Finding
 from notices.operations import Opening, Operation, SettingValue, Weather, WhileWorking
+from notices.programme.sand_order import SandOrder
 
 
 @dataclass(frozen=True, slots=True)
@@ -693,6 +694,8 @@ class Programme:
     """Rules of golf that the works bring into play; the committee decides which it adopts."""
     scores: tuple[ScoreDay, ...] = field(default=())
     """Temporary greens as the handicap counts them; only in England, whose limits we know."""
+    sand_order: SandOrder | None = None
+    """The sand to be ordered; None where nothing is dressed."""
 
     @property
     def draft(self) -> bool:

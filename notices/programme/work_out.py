@@ -15,6 +15,7 @@ from notices.plan.places import read_place
 from notices.programme import figures
 from notices.programme.checks import check_programme
 from notices.programme.climate import ClubClimate, club_climate, is_southern
+from notices.programme.cost import figures_of_cost, sand_order
 from notices.programme.holes_in_play import days_of_play
 from notices.programme.hours import stretches_by_day
 from notices.programme.lay_out import club_greens, lay_out_greens, lay_out_works
@@ -143,10 +144,16 @@ def _figures(
 
 
 def _with_timetables(programme: Programme, plan: Plan) -> Programme:
-    """Lay out every day; its length is a figure like any other."""
+    """Lay out every day; its length is a figure like any other, and so is what it costs."""
     days = timetables(programme, plan)
     lengths = figures.figures_of_days(days.values())
-    return replace(programme, timetables=days, figures=(*programme.figures, *lengths))
+    programme = replace(programme, timetables=days, figures=(*programme.figures, *lengths))
+    costs = tuple(figures_of_cost(programme, plan))
+    return replace(
+        programme,
+        figures=(*programme.figures, *costs),
+        sand_order=sand_order(programme, plan),
+    )
 
 
 def _club(plan: Plan) -> Club:

@@ -93,7 +93,16 @@ def test_it_has_its_parts(example: Programme) -> None:
     data = programme_as_json(example)
     assert data["format"] == 1
     assert data["issued"] == "2026-09-14"
-    assert set(data) == {"format", "club", "issued", "draft", "status", "stretches", *SHAPE}
+    assert set(data) == {
+        "format",
+        "club",
+        "issued",
+        "draft",
+        "status",
+        "stretches",
+        "sand_order",
+        *SHAPE,
+    }
     for part, keys in SHAPE.items():
         for entry in data[part]:
             assert set(entry) == keys, part

@@ -1,0 +1,40 @@
+"""The sand to be ordered: in all, by day, and by when it must lie there."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class SandDay:
+    """What is spread on one day, waste included."""
+
+    date: dt.date
+    volume_m3: float
+    mass_t: float
+    top_up: bool
+    """Whether it is a second or later dressing, and no work of its own that day."""
+
+
+@dataclass(frozen=True, slots=True)
+class SandOrder:
+    """What to order of the merchant, unrounded."""
+
+    volume_m3: float
+    mass_t: float
+    lorry_loads: int
+    deliver_by: dt.date
+    """Last day from Monday to Friday before the first need."""
+    days: tuple[SandDay, ...]
+
+    @property
+    def top_ups(self) -> tuple[dt.date, ...]:
+        """Days of second and later dressings."""
+        return tuple(day.date for day in self.days if day.top_up)
+
+
+def weekday_before(day: dt.date) -> dt.date:
+    """Return the last day from Monday to Friday before a day."""
+    before = day - dt.timedelta(days=1)
+    return before - dt.timedelta(days=max(0, before.weekday() - 4))
