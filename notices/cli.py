@@ -24,6 +24,7 @@ from notices.paths import example_names
 
 if TYPE_CHECKING:
     from notices.plan.load import LoadedPlan
+    from notices.programme.model import Programme
 
 _PLAN = click.argument("plan", type=click.Path(path_type=Path))
 _TODAY = click.option(
@@ -77,11 +78,24 @@ def main() -> None:
 @_PLAN
 @_TODAY
 @click.option("--json", "as_json", is_flag=True, help="Write the findings as JSON.")
+@click.option(
+    "--better-dates",
+    "better",
+    is_flag=True,
+    help="Try every other start in the same month for works whose dates clash.",
+)
 @_LINES
 @_QUIET
 @_VERBOSE
 def check(
-    plan: Path, today: str | None, *, as_json: bool, lines: bool, quiet: bool, verbose: bool
+    plan: Path,
+    today: str | None,
+    *,
+    as_json: bool,
+    better: bool,
+    lines: bool,
+    quiet: bool,
+    verbose: bool,
 ) -> None:
     """Say what is wrong with a plan, or should be thought about again.
 
@@ -106,8 +120,11 @@ def check(
         click.echo(f"{plan}: {read}; issued {programme.issued}", err=True)
     findings = loaded.located(programme.findings)
     stopping = tuple(found for found in findings if found.weight is Weight.CANNOT_BUILD)
-    if as_json or stopping or not quiet:
-        _show(stopping if quiet else findings, as_json=as_json, lines=lines)
+    shown = stopping if quiet else findings
+    if better and not stopping:
+        _show_better_dates(loaded, programme, shown, as_json=as_json, lines=lines)
+    elif as_json or stopping or not quiet:
+        _show(shown, as_json=as_json, lines=lines)
     if stopping:
         sys.exit(PlanFault.exit_status)
 
@@ -251,6 +268,31 @@ def _show(findings: Sequence[Finding], *, as_json: bool, lines: bool) -> None:
         terminal.show_findings(findings, lines=lines)
     else:
         click.echo("Nothing to say: the plan is in order.")
+
+
+def _show_better_dates(
+    loaded: LoadedPlan,
+    programme: Programme,
+    findings: Sequence[Finding],
+    *,
+    as_json: bool,
+    lines: bool,
+) -> None:
+    """Show the findings, then the dates that would clear those that clash."""
+    from notices.programme import better_dates as better  # noqa: PLC0415, start-up time
+
+    found = better.better_dates(loaded.plan, programme)
+    if as_json:
+        data = {
+            "findings": [_as_data(finding) for finding in findings],
+            "better_dates": better.better_dates_as_json(found),
+        }
+        click.echo(json.dumps(data, ensure_ascii=False))
+        return
+    if findings:
+        _show(findings, as_json=False, lines=lines)
+        click.echo()
+    click.echo(better.better_dates_in_words(found))
 
 
 def _as_data(finding: Finding) -> dict[str, object]:

@@ -535,3 +535,23 @@ def test_names_of_any_script_on_a_plain_terminal(tmp_path: Path) -> None:
     )
     assert done.returncode == DONE
     assert "Traceback" not in done.stderr
+
+
+def test_better_dates_only_when_asked_for(tmp_path: Path) -> None:
+    plan = tmp_path / "plan.yaml"
+    plan.write_text(
+        "club: {name: Marl Hill}\n"
+        "course: {greens: [{green: 1-9}]}\n"
+        "works: [{operation: top dressing, dates: 2026-06-10}]\n"
+        "fixtures: [{name: June Medal, date: 2026-06-10}]\n",
+        encoding="utf-8",
+    )
+    arguments = ("check", str(plan), "--today", "2026-01-05")
+    assert "Better dates" not in run(*arguments).stdout
+    shown = run(*arguments, "--better-dates")
+    assert shown.exit_code == DONE
+    assert "Better dates for top dressing" in shown.stdout
+    assert "(fixture-in-closure)" in shown.stdout
+    data = json.loads(run(*arguments, "--better-dates", "--json").stdout)
+    assert {finding["code"] for finding in data["findings"]} >= {"fixture-in-closure"}
+    assert data["better_dates"][0]["options"][0]["start"] == "2026-06-11"

@@ -108,7 +108,7 @@ def lay_out_works(plan: Plan) -> tuple[Work, ...]:
     works = []
     for index, written in enumerate(plan.works):
         operation = catalogue[written.operation]
-        leader, wait = _leader(plan, index)
+        leader, wait = head_of(plan, index)
         led = plan.works[leader]
         by_day = {
             day + wait: greens
@@ -135,7 +135,7 @@ def lay_out_works(plan: Plan) -> tuple[Work, ...]:
     return tuple(works)
 
 
-def _leader(plan: Plan, index: int) -> tuple[int, dt.timedelta]:
+def head_of(plan: Plan, index: int) -> tuple[int, dt.timedelta]:
     """Return the work at the head of those that a work follows, and how long after it; or itself.
 
     plan.load has refused a plan in which works follow one another in a circle.

@@ -1,0 +1,269 @@
+"""Better dates for works that clash: every start in the same month is tried, and the nearest kept.
+
+Nothing is guessed: for each start the whole plan is worked out anew with the works of one period
+moved, and what follows them moved too. A start is good where the clash is gone and nothing else
+came up that a course manager should think about again.
+"""
+
+from __future__ import annotations
+
+import calendar
+import datetime as dt
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from notices.findings import Finding, Weight
+from notices.plan.days import DayRange
+from notices.plan.green_choice import GreenChoice
+from notices.plan.model import Plan
+from notices.plan.model import Work as WrittenWork
+from notices.programme.lay_out import head_of
+from notices.programme.model import Period, PlayStatus, Programme, Promise
+from notices.programme.play import play_status
+from notices.programme.work_out import work_out
+
+CLASHES = ("fixture-in-closure", "fixture-in-recovery", "out-of-season", "day-too-long")
+"""Findings that other dates may clear, the gravest first."""
+
+BEFORE_ISSUE = "before the date of issue"
+OTHER_WORK = "other works in the way"
+REASONS: Mapping[str, str] = {
+    "fixture-in-closure": "a fixture with greens out of play",
+    "fixture-in-recovery": "a fixture before greens putt well again",
+    "out-of-season": "out of season",
+    "day-too-long": "a day too long",
+    "recovery-into-winter": "recovery into winter",
+}
+"""Why a start will not do, in words; others by the code of their finding."""
+
+MOST_OFFERED = 3
+
+
+@dataclass(frozen=True, slots=True)
+class BetterDate:
+    """One start that clears the clash."""
+
+    start: dt.date
+    move: int
+    """Days later than planned; earlier where negative."""
+    putting_days: int | None
+    """Days more until greens putt well at worst, fewer where negative; None where not known."""
+    healing_days: int | None
+    """The same until nothing is left to see."""
+    weekend: tuple[dt.date, ...]
+    """Days of work that fall on a Saturday or a Sunday."""
+
+
+@dataclass(frozen=True, slots=True)
+class BetterDates:
+    """What was found for the works of one period."""
+
+    works: tuple[str, ...]
+    what: str
+    """Kinds of work, the first of them and how many more."""
+    days: tuple[dt.date, ...]
+    clashes: tuple[Finding, ...]
+    options: tuple[BetterDate, ...]
+    """The nearest first; of two equally near the earlier."""
+    tried: int
+    good: int
+    """How many of those tried clear the clash."""
+    failed: Mapping[str, int]
+    """Why the others do not, each counted once for its gravest reason."""
+
+
+def better_dates(plan: Plan, programme: Programme) -> tuple[BetterDates, ...]:
+    """Return better dates for each period that clashes, in the order of the programme.
+
+    Parameters
+    ----------
+    plan
+        The plan.
+    programme
+        What follows from it, with its findings; a clash that the club accepts is none.
+    """
+    found = []
+    for period in programme.periods:
+        clashes = _clashes(programme, period)
+        if clashes:
+            found.append(_for_period(plan, programme, period, clashes))
+    return tuple(found)
+
+
+def _for_period(
+    plan: Plan, programme: Programme, period: Period, clashes: tuple[Finding, ...]
+) -> BetterDates:
+    first = period.days[0]
+    length = calendar.monthrange(first.year, first.month)[1]
+    moves = [number - first.day for number in range(1, length + 1) if number != first.day]
+    failed: Counter[str] = Counter()
+    options = []
+    for move in sorted(moves, key=lambda days: (abs(days), days)):
+        outcome = _try(plan, programme, period, move)
+        if isinstance(outcome, str):
+            failed[outcome] += 1
+        else:
+            options.append(outcome)
+    kinds = dict.fromkeys(work.operation.name for work in (*period.opening_works, *period.works))
+    more = len(kinds) - 1
+    return BetterDates(
+        works=tuple(work.id for work in period.works),
+        what=next(iter(kinds)) + (f" and {more} more" if more else ""),
+        days=period.days,
+        clashes=clashes,
+        options=tuple(options[:MOST_OFFERED]),
+        tried=len(moves),
+        good=len(options),
+        failed=dict(sorted(failed.items(), key=lambda item: (-item[1], item[0]))),
+    )
+
+
+def _try(plan: Plan, programme: Programme, period: Period, move: int) -> BetterDate | str:
+    """Return what a move brings, or why it will not do."""
+    by = dt.timedelta(days=move)
+    if min(work.dates[0] for work in period.works) + by < programme.issued:
+        return BEFORE_ISSUE
+    moved = work_out(_moved(plan, period, by), programme.issued)
+    names = {work.id for work in period.works}
+    there = [one for one in moved.periods if {work.id for work in one.works} == names]
+    if not there:
+        return OTHER_WORK
+    if left := _clashes(moved, there[0]):
+        return REASONS[left[0].code]
+    if new := _doubts(moved) - _doubts(programme):
+        code = min(new)
+        return REASONS.get(code, code)
+    return BetterDate(
+        start=there[0].days[0],
+        move=move,
+        putting_days=_more(period, period.putting_well, there[0], there[0].putting_well),
+        healing_days=_more(period, period.fully_healed, there[0], there[0].fully_healed),
+        weekend=tuple(day for day in there[0].days if day.weekday() >= 5),
+    )
+
+
+def _clashes(programme: Programme, period: Period) -> tuple[Finding, ...]:
+    """Return the findings that the dates of one period bring about, the gravest first."""
+    own = play_status(programme.greens, period.works, [period], ())
+    works = {work.id for work in period.works}
+    days = {visit.date for work in period.works for visit in work.visits}
+
+    def concerns(finding: Finding) -> bool:
+        if finding.code == "out-of-season":
+            return finding.work in works
+        if finding.code == "day-too-long":
+            return bool(days.intersection(finding.dates))
+        return any(
+            own.get(day, {}).get(green, PlayStatus.OPEN) is not PlayStatus.OPEN
+            for day in finding.dates
+            for green in finding.greens
+        )
+
+    found = [one for one in programme.findings if one.code in CLASHES and concerns(one)]
+    return tuple(sorted(found, key=lambda one: (CLASHES.index(one.code), one.dates, one.message)))
+
+
+def _doubts(programme: Programme) -> Counter[str]:
+    """Count what stops a build or should be thought about again, by code."""
+    return Counter(one.code for one in programme.findings if one.weight is not Weight.INFORMATION)
+
+
+def _moved(plan: Plan, period: Period, by: dt.timedelta) -> Plan:
+    """Return the plan with the works of a period, and all that follow them, moved."""
+    heads = {head_of(plan, work.plan_index)[0] for work in period.works}
+    works = [
+        _moved_work(work, by) if head_of(plan, index)[0] in heads else work
+        for index, work in enumerate(plan.works)
+    ]
+    return plan.model_copy(update={"works": tuple(works)})
+
+
+def _moved_work(work: WrittenWork, by: dt.timedelta) -> WrittenWork:
+    def later(ranges: Sequence[DayRange]) -> tuple[DayRange, ...]:
+        return tuple(DayRange(days.first + by, days.last + by) for days in ranges)
+
+    greens = work.greens
+    if greens is not None and greens.by_day:
+        greens = GreenChoice(by_day=tuple((day + by, refs) for day, refs in greens.by_day))
+    return work.model_copy(
+        update={
+            "dates": later(work.dates),
+            "reserve_dates": later(work.reserve_dates),
+            "greens": greens,
+        }
+    )
+
+
+def _more(was: Period, before: Promise, now: Period, after: Promise) -> int | None:
+    """Return how many days longer recovery takes from the last day of work."""
+    if before.at_worst is None or after.at_worst is None:
+        return None
+    return ((after.at_worst - now.days[-1]) - (before.at_worst - was.days[-1])).days
+
+
+def better_dates_in_words(found: Sequence[BetterDates]) -> str:
+    """Say what was found, in plain text."""
+    if not found:
+        return "No dates clash: there is nothing to look for."
+    return "\n\n".join("\n".join(_lines(one)) for one in found)
+
+
+def _lines(found: BetterDates) -> Iterator[str]:
+    span = f"{found.days[0]}" + (f" to {found.days[-1]}" if len(found.days) > 1 else "")
+    codes = ", ".join(dict.fromkeys(clash.code for clash in found.clashes))
+    yield f"Better dates for {found.what}, planned for {span} ({codes}):"
+    for option in found.options:
+        distance = f"{_days(abs(option.move))} {'later' if option.move > 0 else 'earlier'}"
+        yield (
+            f"  start on {option.start}, {distance}: greens putt well "
+            f"{_compared(option.putting_days)}, all is healed {_compared(option.healing_days)}"
+            + (f"; works at a weekend on {_list(option.weekend)}" if option.weekend else "")
+        )
+    if not found.options:
+        yield "  no start in the same month clears the clash"
+    reasons = ", ".join(f"{reason} {count}" for reason, count in found.failed.items())
+    tried = f"  {found.tried} other starts in the month tried, {found.good} of them good"
+    yield tried + (f"; why the others fail: {reasons}" if reasons else "")
+
+
+def _compared(days: int | None) -> str:
+    if days is None:
+        return "at a time that cannot be told"
+    if days == 0:
+        return "after as many days"
+    return f"after {_days(abs(days))} {'more' if days > 0 else 'fewer'}"
+
+
+def _days(number: int) -> str:
+    return f"{number} {'day' if number == 1 else 'days'}"
+
+
+def _list(days: Sequence[dt.date]) -> str:
+    return ", ".join(str(day) for day in days)
+
+
+def better_dates_as_json(found: Sequence[BetterDates]) -> list[dict[str, Any]]:
+    """Return what was found as plain JSON types."""
+    return [
+        {
+            "works": list(one.works),
+            "days": [day.isoformat() for day in one.days],
+            "clashes": list(dict.fromkeys(clash.code for clash in one.clashes)),
+            "options": [
+                {
+                    "start": option.start.isoformat(),
+                    "move_days": option.move,
+                    "putting_days_more": option.putting_days,
+                    "healing_days_more": option.healing_days,
+                    "weekend": [day.isoformat() for day in option.weekend],
+                }
+                for option in one.options
+            ],
+            "tried": one.tried,
+            "good": one.good,
+            "failed": dict(one.failed),
+        }
+        for one in found
+    ]
