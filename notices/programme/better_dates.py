@@ -11,7 +11,8 @@ import calendar
 import datetime as dt
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import chain
 from typing import Any
 
 from notices.findings import Finding, Weight
@@ -19,10 +20,12 @@ from notices.plan.days import DayRange
 from notices.plan.green_choice import GreenChoice
 from notices.plan.model import Plan
 from notices.plan.model import Work as WrittenWork
+from notices.programme.checks import fixture_in_recovery, fixture_on_closed_greens
 from notices.programme.lay_out import head_of
 from notices.programme.model import Period, PlayStatus, Programme, Promise
 from notices.programme.play import play_status
-from notices.programme.work_out import work_out
+from notices.programme.season_checks import out_of_season
+from notices.programme.work_out import outline, work_out
 
 CLASHES = ("fixture-in-closure", "fixture-in-recovery", "out-of-season", "day-too-long")
 """Findings that other dates may clear, the gravest first."""
@@ -125,11 +128,16 @@ def _try(plan: Plan, programme: Programme, period: Period, move: int) -> BetterD
     by = dt.timedelta(days=move)
     if min(work.dates[0] for work in period.works) + by < programme.issued:
         return BEFORE_ISSUE
-    moved = work_out(_moved(plan, period, by), programme.issued)
+    moved_plan = _moved(plan, period, by)
+    # Most starts fail for what the outline shows; the rest are worked out whole.
+    moved = _clashes_of_days(outline(moved_plan, programme.issued), moved_plan)
     names = {work.id for work in period.works}
     there = [one for one in moved.periods if {work.id for work in one.works} == names]
     if not there:
         return OTHER_WORK
+    if left := _clashes(moved, there[0]):
+        return REASONS[left[0].code]
+    moved = work_out(moved_plan, programme.issued)
     if left := _clashes(moved, there[0]):
         return REASONS[left[0].code]
     if new := _doubts(moved) - _doubts(programme):
@@ -142,6 +150,14 @@ def _try(plan: Plan, programme: Programme, period: Period, move: int) -> BetterD
         healing_days=_more(period, period.fully_healed, there[0], there[0].fully_healed),
         weekend=tuple(day for day in there[0].days if day.weekday() >= 5),
     )
+
+
+def _clashes_of_days(programme: Programme, plan: Plan) -> Programme:
+    """Return an outline with those findings that need no figures and that nobody accepts."""
+    accepted = {one.finding for one in plan.accepted}
+    checks = (fixture_on_closed_greens, fixture_in_recovery, out_of_season)
+    findings = chain.from_iterable(check(programme, plan) for check in checks)
+    return replace(programme, findings=tuple(f for f in findings if f.code not in accepted))
 
 
 def _clashes(programme: Programme, period: Period) -> tuple[Finding, ...]:

@@ -59,6 +59,24 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
     Programme
         With its figures and findings; the findings carry paths into the plan, not places.
     """
+    programme, climate, recovery_model = _outline(plan, issued)
+    programme = replace(programme, figures=_figures(programme, plan, climate, recovery_model))
+    programme = _with_timetables(programme, plan)
+    programme = replace(programme, stretches=stretches_by_day(programme))
+    programme = replace(programme, play=days_of_play(programme))
+    programme = replace(programme, rules=rules_in_play(programme), scores=score_days(programme))
+    return _with_findings(programme, plan)
+
+
+def outline(plan: Plan, issued: dt.date) -> Programme:
+    """Work out days, recovery and fixtures only, which takes a fraction of the time.
+
+    There are no figures, no timetables and no findings in it.
+    """
+    return _outline(plan, issued)[0]
+
+
+def _outline(plan: Plan, issued: dt.date) -> tuple[Programme, ClubClimate, RecoveryModel]:
     greens = lay_out_greens(plan)
     works = lay_out_works(plan)
     climate = club_climate(plan)
@@ -98,12 +116,7 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
         records=records,
         unused_records=unused_records,
     )
-    programme = replace(programme, figures=_figures(programme, plan, climate, recovery_model))
-    programme = _with_timetables(programme, plan)
-    programme = replace(programme, stretches=stretches_by_day(programme))
-    programme = replace(programme, play=days_of_play(programme))
-    programme = replace(programme, rules=rules_in_play(programme), scores=score_days(programme))
-    return _with_findings(programme, plan)
+    return programme, climate, recovery_model
 
 
 def _figures(
