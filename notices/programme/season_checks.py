@@ -13,7 +13,7 @@ from notices.findings import Finding, Weight
 from notices.operations import Opening, WhileWorking
 from notices.plan.model import Plan
 from notices.programme.climate import club_climate, is_southern
-from notices.programme.model import Programme, Work
+from notices.programme.model import Programme, Recovery, Work
 from notices.programme.promises import put_off
 from notices.programme.recovery import RecoveryModel, recover_works
 
@@ -178,9 +178,9 @@ def _cost(programme: Programme, work: Work, move: dt.timedelta, model: RecoveryM
     if work.operation.opening is Opening.NONE:
         return f"; the nearest usual start is {first}"
     others = [other for other in programme.works if other.id != work.id]
-    here, there = (
-        days_to_heal(done, programme, model, others) for done in (work, put_off([work], move)[0])
-    )
+    moved = recover_works(put_off([work], move), programme.sand, model, others)
+    here = _days_to_heal(programme.recoveries[work.id])
+    there = _days_to_heal(moved[work.id])
     if here is None or there is None:
         return f"; {_over(here)}, and from {first}, the nearest usual start, {_over(there)}"
     if here == there:
@@ -203,15 +203,10 @@ def _said(day: MonthDay) -> str:
     return f"{'mid-' if day[1] == 15 else ''}{_MONTHS[day[0] - 1]}"
 
 
-def days_to_heal(
-    work: Work, programme: Programme, model: RecoveryModel, others: Sequence[Work]
-) -> int | None:
-    """Return the days from a work until its slowest green has healed at the latest."""
-    recoveries = recover_works([work], programme.sand, model, others)[work.id]
-    lates = [(r.fully_healed.late, r.done) for r in recoveries]
-    if any(late is None for late, _ in lates):
-        return None
-    return max((late - done).days for late, done in lates if late is not None)
+def _days_to_heal(recoveries: Sequence[Recovery]) -> int | None:
+    """Return the days from the work until the slowest green has healed at the latest."""
+    spans = [r.fully_healed.late - r.done for r in recoveries if r.fully_healed.late is not None]
+    return max(spans).days if len(spans) == len(recoveries) else None
 
 
 SEASON_CHECKS = (out_of_season, closed_on_days_off)
