@@ -32,7 +32,8 @@ def days_of_play(programme: Programme) -> dict[dt.date, DayOfPlay]:
     programme
         With its stretches.
     """
-    days = set(programme.status) | {day for shut in programme.closures for day in shut.dates}
+    # A green that only recovers, as it may for months, closes no hole: those days have no hours.
+    days = set(programme.stretches) | {day for shut in programme.closures for day in shut.dates}
     found = {}
     for day in sorted(days):
         hours = _hour_by_hour(programme, day)

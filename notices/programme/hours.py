@@ -72,8 +72,11 @@ def to_half_hours(stretches: Iterable[Stretch]) -> tuple[Stretch, ...]:
     What takes a green from golfers is rounded outward: it begins no later and ends no earlier
     than in truth. A stretch that is left with no time is left out.
     """
+    whole = tuple(stretches)
+    if len(whole) == 1:
+        return whole
     told: list[Stretch] = []
-    for stretch in stretches:
+    for stretch in whole:
         begins = told[-1].ends if told else stretch.begins
         if told and worst(told[-1].status, stretch.status) is not told[-1].status:
             begins = max(told[-1].begins, _down(stretch.begins))
