@@ -29,7 +29,7 @@ def rules(words: Words) -> list[RuleSaid]:
     if RuleOfGolf.RELIEF_FROM_HOLES in met:
         said.append(
             RuleSaid(
-                f"Under Model Local Rule E-4 you get free relief from the {_openings(words)}. "
+                f"If Model Local Rule E-4 is in force, you get free relief from the {_openings(words)}. "
                 "You get none when they are only in your stance, or in your line of play on the "
                 "green."
             )
@@ -40,7 +40,7 @@ def rules(words: Words) -> list[RuleSaid]:
     if RuleOfGolf.TEMPORARY_GREENS in met:
         said.append(
             RuleSaid(
-                "Under Model Local Rule D-2 a green that has a temporary one is a wrong green. "
+                "If Model Local Rule D-2 is in force, a green that has a temporary one is a wrong green. "
                 "If your ball lies on it, you must take free relief: drop it within one "
                 "club-length of the nearest point clear of that green, not nearer the hole."
             )

@@ -17,13 +17,13 @@ DRAIN = work("drain trenching", "2027-08-09", greens="12")
 ENGLAND = {"name": "Fallow Mead Golf Club", "country": "GB-ENG"}
 
 FROM_HOLES = (
-    "Under Model Local Rule E-4 you get free relief from the holes. You get none when they are "
+    "If Model Local Rule E-4 is in force, you get free relief from the holes. You get none when they are "
     "only in your stance, or in your line of play on the green."
 )
 SAND = "You may move loose sand and soil on the green."
 REPAIR = "You may not repair the holes: they are part of looking after the green."
 WRONG_GREEN = (
-    "Under Model Local Rule D-2 a green that has a temporary one is a wrong green. If your ball "
+    "If Model Local Rule D-2 is in force, a green that has a temporary one is a wrong green. If your ball "
     "lies on it, you must take free relief: drop it within one club-length of the nearest point "
     "clear of that green, not nearer the hole."
 )
