@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import lru_cache
 from itertools import pairwise
 
 from notices.programme.hours import AWAY, to_half_hours
@@ -42,7 +43,8 @@ def days_of_play(programme: Programme) -> dict[dt.date, DayOfPlay]:
     return found
 
 
-def starts(holes: Sequence[Hole], in_play: frozenset[Hole]) -> tuple[Start, ...]:
+@lru_cache(maxsize=256)  # the same holes are closed hour after hour
+def starts(holes: tuple[Hole, ...], in_play: frozenset[Hole]) -> tuple[Start, ...]:
     """Return the tees from which at least nine holes in play follow one another.
 
     They are the first tees of the nines, and those where play begins after a gap. A course that
@@ -112,7 +114,9 @@ def _day_of_play(programme: Programme, day: dt.date, hours: HourByHour) -> DayOf
             by_hour[-1] = replace(by_hour[-1], ends=ends)
         else:
             by_hour.append(found)
-    return DayOfPlay(day, _between(programme, hours, *WHOLE_DAY), tuple(by_hour))
+    one = len(by_hour) == 1
+    all_day = by_hour[0] if one else _between(programme, hours, *WHOLE_DAY)
+    return DayOfPlay(day, all_day, tuple(by_hour))
 
 
 def _between(programme: Programme, hours: HourByHour, begins: float, ends: float) -> HolesInPlay:

@@ -51,7 +51,7 @@ STARTS = [
 def test_where_a_round_may_begin(
     holes: int, closed: list[int], expected: dict[int, list[int]]
 ) -> None:
-    course = [("", number) for number in range(1, holes + 1)]
+    course = tuple(("", number) for number in range(1, holes + 1))
     found = starts(course, frozenset(h for h in course if h[1] not in closed))
     assert {start.hole[1]: numbers(start.holes) for start in found} == {
         number: listed for number, listed in expected.items() if listed
@@ -60,12 +60,12 @@ def test_where_a_round_may_begin(
 
 def test_each_course_is_a_loop_of_its_own() -> None:
     oak, elm = ([(name, number) for number in range(1, 10)] for name in ("Oak", "Elm"))
-    found = starts([*oak, *elm], frozenset([*oak, *elm]) - {("Oak", 3)})
+    found = starts((*oak, *elm), frozenset([*oak, *elm]) - {("Oak", 3)})
     assert [(start.hole, start.holes) for start in found] == [(("Elm", 1), tuple(elm))]
 
 
 def test_holes_that_the_plan_leaves_out_end_a_row() -> None:
-    course = [("", number) for number in (*range(1, 6), *range(7, 17))]
+    course = tuple(("", number) for number in (*range(1, 6), *range(7, 17)))
     found = starts(course, frozenset(course))
     assert [(start.hole[1], len(start.holes)) for start in found] == [(7, 10)]
 
