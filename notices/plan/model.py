@@ -384,8 +384,19 @@ class Closure(Part):
     """Day or days."""
     instead: Text | None = None
     """What golfers use meanwhile."""
+    temporary: Text | None = None
+    """Where the temporary greens lie and how good they are, such as 40 m short, cut to 6 mm."""
     reason: Text | None = None
     """Why."""
+
+    @model_validator(mode="after")
+    def _of_temporary_greens(self) -> Closure:
+        if self.temporary and "temporary green" not in (self.instead or "temporary green").lower():
+            raise Refusal(
+                "this describes temporary greens, and golfers use something else instead",
+                "write instead: temporary greens, or take temporary out",
+            )
+        return self
 
 
 class Fixture(Part):

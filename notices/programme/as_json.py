@@ -273,6 +273,7 @@ def _closure(closure: Closure) -> Json:
         "holes": _holes(closure.holes),
         "dates": _dates(closure.dates),
         "instead": closure.instead,
+        "temporary": closure.temporary,
         "reason": closure.reason,
     }
 

@@ -388,6 +388,8 @@ class Closure:
     """Holes named."""
     courses: tuple[str, ...] = ()
     """Courses closed as a whole, where they have names."""
+    temporary: str = ""
+    """Where the temporary greens lie and how good they are, in the club's words."""
 
     def closes_holes_on(self, day: dt.date) -> bool:
         """Whether it takes its holes out of play that day, be their greens as they may."""

@@ -220,7 +220,8 @@ def _closures(plan: Plan, club: ClubGreens) -> list[Closure]:
                 greens=place.greens,
                 whole_course=place.whole_course,
                 dates=all_days(written.dates),
-                instead=written.instead or "",
+                instead=written.instead or _temporary(written.temporary, place.greens),
+                temporary=written.temporary or "",
                 reason=written.reason or "",
                 plan_index=index,
                 part=place.part,
@@ -229,6 +230,13 @@ def _closures(plan: Plan, club: ClubGreens) -> list[Closure]:
             )
         )
     return sorted(closures, key=lambda closure: (closure.dates[0], closure.plan_index))
+
+
+def _temporary(described: str | None, greens: tuple[str, ...]) -> str:
+    """Say what golfers use where the plan only describes the temporary greens."""
+    if not described:
+        return ""
+    return "a temporary green" if len(greens) == 1 else "temporary greens"
 
 
 def _fixtures(plan: Plan, statuses: Statuses) -> list[Fixture]:

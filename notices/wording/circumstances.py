@@ -29,7 +29,11 @@ def closure(words: Words, closed: Closure) -> str:
     reason = f": {closed.reason}" if closed.reason else ""
     if "temporary green" in closed.instead.lower():
         have = "have" if many else "has"
-        return sentence(f"{subject} {have} {_inside(closed.instead)} {when}{reason}")
+        sentences = [sentence(f"{subject} {have} {_inside(closed.instead)} {when}{reason}")]
+        if closed.temporary:
+            one = f"temporary green{'s' if many else ''}"
+            sentences.append(sentence(f"{one}: {closed.temporary}"))
+        return " ".join(sentences)
     are = "are" if many else "is"
     sentences = [sentence(f"{subject} {are} closed {when}{reason}")]
     if closed.instead:

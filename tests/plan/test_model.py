@@ -167,6 +167,20 @@ WORK = {"operation": "hollow tining", "dates": "2027-08-16 to 2027-08-17"}
             ("fixtures", 0),
             "names a calendar and a fixture at once",
         ),
+        (
+            {
+                "closures": [
+                    {
+                        "what": "green 1",
+                        "dates": "2027-08-09",
+                        "instead": "the nursery green",
+                        "temporary": "rough",
+                    }
+                ]
+            },
+            ("closures", 0),
+            "golfers use something else instead",
+        ),
         ({"approval": "yes"}, ("approval",), 'write "pending"'),
         ({"approval": {}}, ("approval",), "nobody is named who approved"),
         (

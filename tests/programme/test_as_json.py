@@ -63,6 +63,7 @@ SHAPE: dict[str, set[str]] = {
     "holes_in_play": {"date", "all_day", "nines", "by_hour"},
     "closures": {
         *("id", "what", "part", "greens", "holes", "whole_course", "dates", "instead", "reason"),
+        "temporary",
     },
     "fixtures": {"name", "date", "kind", "closed_greens", "recovering_greens"},
     "restrictions": {"what", "dates", "except", "ask"},

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from notices.programme.model import PlayStatus
 from notices.wording import circumstances
 from tests.wording.small_plans import plan, words, work
 
@@ -484,3 +485,31 @@ def test_the_weather_is_spoken_of_as_far_as_it_stops_what_is_planned(
     assert circumstances.go_or_no_go(words(plan(*works))) == british
     club = {"language": "en-US"}
     assert circumstances.go_or_no_go(words(plan(*works, club=club))) == american
+
+
+@pytest.mark.parametrize(
+    ("closure", "said"),
+    [
+        (
+            {"what": "greens 1-9", "instead": "temporary greens", "temporary": "40 m short, rough"},
+            (
+                "Greens 1 to 9 have temporary greens on Monday 9 August. "
+                "Temporary greens: 40 m short, rough."
+            ),
+        ),
+        (
+            {"what": "green 7", "temporary": "Cut to 6 mm since July.", "reason": "a drain"},
+            (
+                "Green 7 has a temporary green on Monday 9 August: a drain. "
+                "Temporary green: Cut to 6 mm since July."
+            ),
+        ),
+    ],
+)
+def test_temporary_greens_are_described_in_the_clubs_words(
+    closure: dict[str, str], said: str
+) -> None:
+    told = words(plan(WORK, closures=[{**closure, "dates": "2027-08-09"}]))
+    assert circumstances.closure(told, told.programme.closures[0]) == said
+    (day,) = told.programme.closures[0].dates
+    assert told.programme.status_on(day, "7") is PlayStatus.TEMPORARY
