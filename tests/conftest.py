@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 from tests.documents.building import EXAMPLES, NAMES, BuiltPack, build
+
+
+if "CI" not in os.environ:  # there hypothesis has a profile of its own, without deadline too
+    # Time is measured in tests/benchmarks, never in a test: a busy machine must not fail one.
+    settings.register_profile("by hand", deadline=None)
+    settings.load_profile("by hand")
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
