@@ -11,7 +11,6 @@ from hypothesis import settings
 
 from tests.documents.building import EXAMPLES, NAMES, BuiltPack, build
 
-
 if "CI" not in os.environ:  # there hypothesis has a profile of its own, without deadline too
     # Time is measured in tests/benchmarks, never in a test: a busy machine must not fail one.
     settings.register_profile("by hand", deadline=None)
