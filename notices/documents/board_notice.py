@@ -6,7 +6,6 @@ import datetime as dt
 
 from notices.documents import phrases
 from notices.documents.model import Document, Fact, Section
-from notices.documents.phrases import last_day_of_news
 from notices.drawings.course import green_strip
 from notices.drawings.model import Drawing
 from notices.programme.model import Programme
@@ -14,9 +13,6 @@ from notices.wording import circumstances
 from notices.wording.blocks import KeyFact, KeyFacts, Paragraph, Table
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
-
-MAX_ROWS = 10
-"""Rows of days that fit one sheet at the size that two metres ask for."""
 
 
 def board_notice(programme: Programme) -> Document:
@@ -75,7 +71,7 @@ def board_notice(programme: Programme) -> Document:
         "ask": circumstances.contact(words),
     }
     sections += [Section(name, (Paragraph.of(text),)) for name, text in foot.items() if text]
-    down = words.dates.day(last_day_of_news(programme))
+    down = words.dates.day(phrases.last_day_of_news(programme))
     sections.append(Section("take down", (Paragraph.of(f"Take down after {down}."),)))
     return Document(
         name="board-notice-a4",

@@ -55,9 +55,8 @@ def period_facts(period_words: PeriodWords) -> Iterator[Fact]:
     period = period_words.period
     yield Fact("when", period_words.when(), period.days, period.greens)
     yield from (Fact("good again", row.text) for row in good_again(period_words))
-    for text in (period_words.reserve(), period_words.marks()):
-        if text:
-            yield Fact("besides", text)
+    if reserve := period_words.reserve():
+        yield Fact("besides", reserve)
 
 
 def days_table(words: Words, period: Period) -> Table:

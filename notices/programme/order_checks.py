@@ -32,38 +32,51 @@ SMALLEST_COURSE = 3
 
 def cored_after_dressing(programme: Programme, _plan: Plan) -> Iterator[Finding]:
     """Cores would take the new sand off again."""
-    for core in _of(programme, "hollow tining"):
-        for sand in _of(programme, "top dressing"):
-            if greens := _soon_before(sand, core, FRESH_SAND):
-                yield Finding(
-                    "cored-after-dressing",
-                    Weight.THINK_AGAIN,
-                    f"hollow tining begins on {core.dates[0]} on {_count(greens)} dressed from "
-                    f"{sand.dates[0]}, so the cores take the new sand out again",
-                    "Take the cores first, then dress",
-                    ("works", core.plan_index, "dates"),
-                    work=core.id,
-                    greens=greens,
-                    dates=core.dates,
-                )
+    for core, sand, greens in _too_soon_after(
+        programme, "hollow tining", "top dressing", FRESH_SAND
+    ):
+        yield _undoes(
+            "cored-after-dressing",
+            core,
+            greens,
+            f"dressed from {sand.dates[0]}, so the cores take the new sand out again",
+            "Take the cores first, then dress",
+        )
 
 
 def scarified_after_seed(programme: Programme, _plan: Plan) -> Iterator[Finding]:
     """Blades would tear out the seedlings."""
-    for blades in _of(programme, "scarifying"):
-        for seed in _of(programme, "overseeding"):
-            if greens := _soon_before(seed, blades, SEEDLINGS):
-                yield Finding(
-                    "scarified-after-seed",
-                    Weight.THINK_AGAIN,
-                    f"scarifying begins on {blades.dates[0]} on {_count(greens)} sown from "
-                    f"{seed.dates[0]}, and tears out the seedlings",
-                    "Scarify first, then sow into the slits",
-                    ("works", blades.plan_index, "dates"),
-                    work=blades.id,
-                    greens=greens,
-                    dates=blades.dates,
-                )
+    for blades, seed, greens in _too_soon_after(programme, "scarifying", "overseeding", SEEDLINGS):
+        yield _undoes(
+            "scarified-after-seed",
+            blades,
+            greens,
+            f"sown from {seed.dates[0]}, and tears out the seedlings",
+            "Scarify first, then sow into the slits",
+        )
+
+
+def _too_soon_after(
+    programme: Programme, later: str, earlier: str, within: dt.timedelta
+) -> Iterator[tuple[Work, Work, tuple[str, ...]]]:
+    """Yield each later work with the earlier one that it follows too soon, and on which greens."""
+    for second in _of(programme, later):
+        for first in _of(programme, earlier):
+            if greens := _soon_before(first, second, within):
+                yield second, first, greens
+
+
+def _undoes(code: str, work: Work, greens: tuple[str, ...], harm: str, remedy: str) -> Finding:
+    return Finding(
+        code,
+        Weight.THINK_AGAIN,
+        f"{work.operation.name} begins on {work.dates[0]} on {_count(greens)} {harm}",
+        remedy,
+        ("works", work.plan_index, "dates"),
+        work=work.id,
+        greens=greens,
+        dates=work.dates,
+    )
 
 
 def finished_before_dressing(programme: Programme, _plan: Plan) -> Iterator[Finding]:

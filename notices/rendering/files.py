@@ -14,7 +14,3 @@ class RenderedFile:
     media_type: str
     """What it is, as IANA registers it, such as "application/pdf"."""
     content: bytes
-    purpose: str = ""
-    """What to do with it, as one short sentence for the index of the pack."""
-    audience: str = ""
-    """Who reads it, in the words of the index."""

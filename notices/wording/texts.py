@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 import jinja2
 from jinja2.sandbox import SandboxedEnvironment
@@ -108,5 +108,10 @@ def _source(language: str, path: str) -> str:
     return (templates_folder() / language / path).read_text("utf-8")
 
 
+@lru_cache(maxsize=64)  # several documents say the same of each work; 64 texts are three languages
+def _template(language: str, source: str) -> jinja2.Template:
+    return _environment(language).from_string(_IMPORT + source)
+
+
 def _filled(language: str, source: str, facts: Mapping[str, object]) -> str:
-    return _environment(language).from_string(_IMPORT + source).render(facts)
+    return _template(language, source).render(facts)
