@@ -8,22 +8,10 @@ import pytest
 
 from notices.drawings import palette
 from notices.paths import templates_folder
-
-TEXT = 4.5
-"""Success criterion 1.4.3, level AA."""
+from tests.drawings.metrics import LEAST_CONTRAST as TEXT
+from tests.drawings.metrics import contrast
 
 Rules = dict[str, dict[str, str]]
-
-
-def luminance(colour: str) -> float:
-    parts = [int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5)]
-    red, green, blue = (p / 12.92 if p <= 0.04045 else ((p + 0.055) / 1.055) ** 2.4 for p in parts)
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-
-
-def contrast(one: str, other: str) -> float:
-    light, dark = sorted((luminance(one), luminance(other)), reverse=True)
-    return (light + 0.05) / (dark + 0.05)
 
 
 def test_the_formula() -> None:
