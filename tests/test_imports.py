@@ -34,6 +34,7 @@ RULES = {
     "units": may(),
     "references": may(),
     "paths": may(),
+    "look": may(),
     "findings": may("errors"),
     "errors": may("findings"),
     "excerpt": may(),
@@ -52,14 +53,14 @@ RULES = {
     "wording": may(
         "errors findings programme operations units references paths", "babel markdown jinja2"
     ),
-    "drawings": may("errors findings programme wording units"),
+    "drawings": may("errors findings programme wording units operations look"),
     "documents": may(
-        "errors programme operations wording drawings units references findings paths",
+        "errors programme operations wording drawings units references findings paths look",
         "babel markdown",
     ),
     # Never plan or programme: what a template wants, the document must hold.
     "rendering": may(
-        "errors findings documents drawings wording paths",
+        "errors findings documents drawings wording paths look",
         "jinja2 markupsafe weasyprint pydyf css_inline icalendar resvg_py PIL",
     ),
     "pack": may("errors findings rendering documents paths"),

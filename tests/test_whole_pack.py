@@ -80,14 +80,17 @@ BOARD_SIZE, LIST_SIZE, SMALLEST = 27.99, 16.99, 13.99
 
 
 def test_each_document_declares_its_facts(pack: BuiltPack) -> None:
-    for document in (pack.documents.member_email.document, pack.documents.board_notice):
+    for document in (
+        pack.documents.document("member-email"),
+        pack.documents.document("board-notice-a4"),
+    ):
         subjects = {fact.subject for fact in document.facts}
         if not pack.programme.periods:
             assert subjects <= {"your game", "rules", "also", "besides"}
             continue
         assert "when" in subjects
         assert subjects & {"putting well", "good again"}
-    named = {fact.subject for fact in pack.documents.board_notice.facts}
+    named = {fact.subject for fact in pack.documents.document("board-notice-a4").facts}
     assert ("day" in named) is bool(pack.programme.periods)
 
 
@@ -99,14 +102,14 @@ def test_every_fact_of_the_email_stands_in_each_form_of_it(pack: BuiltPack) -> N
         "html": Page(pack.text("member-email.html")).text,
         "txt": unwrapped(pack.text("member-email.txt")),
     }
-    for fact in pack.documents.member_email.document.facts:
+    for fact in pack.documents.document("member-email").facts:
         for form, text in forms.items():
             assert plain(fact.text) in text, f"{fact.subject} is missing in {form}"
 
 
 def test_every_fact_of_the_board_stands_on_the_sheet(pack: BuiltPack) -> None:
     sheet = tight(Sheet.read(pack.files["board-notice-a4.pdf"]).text)
-    for fact in pack.documents.board_notice.facts:
+    for fact in pack.documents.document("board-notice-a4").facts:
         assert tight(fact.text) in sheet, fact.subject
 
 
@@ -114,8 +117,8 @@ def test_a_fact_with_days_names_just_those(pack: BuiltPack) -> None:
     programme = pack.programme
     head = head_of(programme)
     facts: list[Fact] = [
-        *pack.documents.member_email.document.facts,
-        *pack.documents.board_notice.facts,
+        *pack.documents.document("member-email").facts,
+        *pack.documents.document("board-notice-a4").facts,
     ]
     assert any(fact.dates for fact in facts)
     for fact in facts:
@@ -219,10 +222,12 @@ def test_the_board_is_one_page_that_can_be_read_from_afar(pack: BuiltPack) -> No
     assert min(span.size for span in sheet.spans) >= SMALLEST
     large = " ".join(span.text for span in sheet.spans if span.size >= BOARD_SIZE)
     # A long list of further dates is set smaller, so that all is on one sheet.
-    listed = sum(fact.subject == "also" for fact in pack.documents.board_notice.facts)
+    listed = sum(
+        fact.subject == "also" for fact in pack.documents.document("board-notice-a4").facts
+    )
     size = BOARD_SIZE if listed < 10 else LIST_SIZE
     further = " ".join(span.text for span in sheet.spans if span.size >= size)
-    for fact in pack.documents.board_notice.facts:
+    for fact in pack.documents.document("board-notice-a4").facts:
         if fact.subject in ("when", "day", "also"):
             seen = further if fact.subject == "also" else large
             assert tight(fact.text) in tight(seen), f"{fact.text} is too small"
@@ -236,7 +241,9 @@ def test_every_notice_says_in_what_weather_nothing_is_done(pack: BuiltPack) -> N
     assert bool(limits) is bool(pack.programme.works)
     assert limits in unwrapped(pack.text("member-email.txt"))
     # On the fullest of sheets it makes room for dates.
-    listed = sum(fact.subject == "also" for fact in pack.documents.board_notice.facts)
+    listed = sum(
+        fact.subject == "also" for fact in pack.documents.document("board-notice-a4").facts
+    )
     if listed < 10:
         sheet = Sheet.read(pack.files["board-notice-a4.pdf"])
         assert tight(limits) in tight(sheet.text)
@@ -267,7 +274,7 @@ def test_the_email_is_light_and_keeps_its_pictures_to_itself(pack: BuiltPack) ->
     assert len(mail.html.encode()) < 60_000
     shown = [image["src"] for image in Page(mail.html).images]
     assert shown == [f"cid:{name}" for name in mail.images]
-    assert len(shown) == len(pack.documents.member_email.document.drawings)
+    assert len(shown) == len(pack.documents.document("member-email").drawings)
     assert len(shown) == bool(pack.programme.periods)
     for picture in mail.images.values():
         assert picture.startswith(b"\x89PNG\r\n")

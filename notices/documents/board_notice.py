@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 
 from notices.documents import phrases
-from notices.documents.model import Document, Fact, Section
+from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
 from notices.drawings.course import green_strip
 from notices.drawings.model import Drawing
 from notices.programme.model import Programme
@@ -13,6 +13,36 @@ from notices.wording import circumstances
 from notices.wording.blocks import KeyFact, KeyFacts, Paragraph, Table
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
+
+FITS = (
+    Fit("grand"),
+    Fit("roomy"),
+    Fit("tight"),
+    Fit("tight close"),
+    Fit("tight", frozenset({"why"})),
+    Fit("tight close", frozenset({"why"})),
+    Fit("tight close", frozenset({"why", "weather"})),
+    Fit("tight close dense", frozenset({"why"})),
+    Fit("tight close dense", frozenset({"why", "weather"})),
+)
+"""Ways to set the sheet.
+
+Only the reasons may go, and what the weather must be, never a fact: where even that is too much, a second page follows.
+"""
+
+
+def board_notices(programme: Programme) -> Entry:
+    """Return the sheets for the notice board with what to do with them."""
+    words = Words(programme)
+    down = words.dates.day(phrases.last_day_of_news(programme))
+    terms = words.language.terms
+    return Entry(
+        terms.notice_board,
+        "Everyone at the club",
+        f"Print it on {terms.paper}, in {terms.colour} or black and white, and put it up now. "
+        f"Take it down after {down}.",
+        (Sheet(board_notice(programme), "board-notice", FITS),),
+    )
 
 
 def board_notice(programme: Programme) -> Document:

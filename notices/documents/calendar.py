@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator, Sequence
 
-from notices.documents.model import CalendarDocument, CalendarEntry
+from notices.documents.model import CalendarDocument, CalendarEntry, Entry
 from notices.programme.model import Period, Programme, Visit, Work
 from notices.wording import circumstances
 from notices.wording.dates import runs_of_days
@@ -13,6 +13,16 @@ from notices.wording.lists import and_list, sentence
 from notices.wording.words import Words, days_with_greens
 
 DRAFT = "DRAFT: not yet approved."
+
+
+def calendars(programme: Programme) -> Entry:
+    """Return the calendar with what to do with it."""
+    return Entry(
+        "Calendar",
+        "Members and visitors",
+        "Put it on the club’s website, or attach it to a message. The email already carries it.",
+        (calendar(programme),),
+    )
 
 
 def calendar(programme: Programme) -> CalendarDocument:

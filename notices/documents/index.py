@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from notices.documents.model import Document, Section
-from notices.documents.phrases import last_day_of_news
+from notices.documents.model import Document, Entry, Section
 from notices.findings import Finding, Weight
 from notices.programme.model import Programme
 from notices.wording import circumstances
@@ -16,7 +16,7 @@ from notices.wording.words import Words
 
 
 @dataclass(frozen=True, slots=True)
-class FileCard:
+class Card:
     """One thing to send, print or keep, with the files that it comes in."""
 
     title: str
@@ -30,12 +30,21 @@ class Index:
     """The front page: the document, the files, and the findings that stay open."""
 
     document: Document
-    cards: tuple[FileCard, ...]
+    cards: tuple[Card, ...]
     findings: tuple[KeyFact, ...]
     accepted: tuple[KeyFact, ...]
 
 
-def index(programme: Programme) -> Index:
+FIGURES = Card(
+    "Figures and plan",
+    "Course manager and committee",
+    "Keep them. programme.json says how each figure was worked out and from what. "
+    "plan.json is the plan, and can be built again.",
+    ("programme.json", "plan.json", "manifest.json"),
+)
+
+
+def index(programme: Programme, entries: Sequence[Entry]) -> Index:
     """Write the front page of a pack."""
     words = Words(programme)
     main = words.main_period()
@@ -69,47 +78,11 @@ def index(programme: Programme) -> Index:
     )
     return Index(
         document,
-        _cards(programme, words),
+        (*(Card(entry.title, entry.whom, entry.todo, entry.files) for entry in entries), FIGURES),
         tuple(_finding(found) for found in programme.findings),
         tuple(
             KeyFact(f"Accepted by {by}", f"{sentence(found.message)} {sentence(why)}")
             for found, by, why in programme.accepted
-        ),
-    )
-
-
-def _cards(programme: Programme, words: Words) -> tuple[FileCard, ...]:
-    down = last_day_of_news(programme)
-    terms = words.language.terms
-    return (
-        FileCard(
-            "Email to members",
-            "All members",
-            "Open member-email.eml in your mail program: it opens as a draft. Put the members "
-            "into Bcc, so that nobody sees the others. For a mailing service, take "
-            "member-email.html and member-email.txt.",
-            ("member-email.eml", "member-email.html", "member-email.txt"),
-        ),
-        FileCard(
-            terms.notice_board,
-            "Everyone at the club",
-            f"Print it on {terms.paper}, in {terms.colour} or black and white, and put it up now. "
-            f"Take it down after {words.dates.day(down)}.",
-            ("board-notice-a4.pdf",),
-        ),
-        FileCard(
-            "Calendar",
-            "Members and visitors",
-            "Put it on the club’s website, or attach it to a message. "
-            "The email already carries it.",
-            ("calendar.ics",),
-        ),
-        FileCard(
-            "Figures and plan",
-            "Course manager and committee",
-            "Keep them. programme.json says how each figure was worked out and from what. "
-            "plan.json is the plan, and can be built again.",
-            ("programme.json", "plan.json", "manifest.json"),
         ),
     )
 

@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Collection
 
 from notices.documents import phrases
-from notices.documents.model import Document, Fact, Letter, Section
+from notices.documents.model import Document, Entry, Fact, Letter, Section
 from notices.drawings.course import greens_by_day
 from notices.programme.model import Period, Programme
 from notices.wording import circumstances
@@ -15,6 +15,18 @@ from notices.wording.dates import runs_of_days
 from notices.wording.period import PeriodWords
 from notices.wording.rules import COMMITTEE, rules
 from notices.wording.words import Words
+
+
+def member_emails(programme: Programme) -> Entry:
+    """Return the emails to members with what to do with them."""
+    return Entry(
+        "Email to members",
+        "All members",
+        "Open member-email.eml in your mail program: it opens as a draft. Put the members "
+        "into Bcc, so that nobody sees the others. For a mailing service, take "
+        "member-email.html and member-email.txt.",
+        (member_email(programme),),
+    )
 
 
 def member_email(programme: Programme) -> Letter:
@@ -161,4 +173,5 @@ def _letter(document: Document, programme: Programme) -> Letter:
         unsubscribe=(
             f"mailto:{club.reply_to or club.sender.email}?subject=No%20more%20course%20notices"
         ),
+        calendar="calendar",
     )

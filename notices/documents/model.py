@@ -6,6 +6,7 @@ import datetime as dt
 from dataclasses import dataclass
 
 from notices.drawings.model import Drawing
+from notices.look import HOUSE, Look
 from notices.wording.blocks import Block
 
 
@@ -37,7 +38,7 @@ class Document:
     """One document for one kind of reader, in the order in which it is read."""
 
     name: str
-    """Also the name of its template and, with an ending, of its file."""
+    """Also, with an ending, the name of its file."""
     title: str
     language: str
     club: str
@@ -48,6 +49,7 @@ class Document:
     facts: tuple[Fact, ...]
     drawings: tuple[Drawing, ...] = ()
     draft: bool = False
+    look: Look = HOUSE
 
     def section(self, name: str) -> Section | None:
         """Return a section by name, or None where this document has none."""
@@ -96,3 +98,79 @@ class Letter:
     message_id: str
     list_id: str
     unsubscribe: str
+    template: str = "letter"
+    """Of ``templates/mail``."""
+    calendar: str = ""
+    """Name of the calendar that travels with it, if any."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """One way to set a sheet: the styles of its body and the sections that go for it."""
+
+    styles: str = ""
+    left_out: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A document on paper."""
+
+    document: Document
+    template: str
+    """Of ``templates/print``."""
+    fits: tuple[Fit, ...] = (Fit(),)
+    """Ways to set it, largest first, tried until it takes no more than ``pages``."""
+    pages: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A document on a screen, which stands alone."""
+
+    document: Document
+    template: str = "page"
+    """Of ``templates/web``."""
+
+
+@dataclass(frozen=True, slots=True)
+class PlainText:
+    """A document as plain text."""
+
+    document: Document
+
+
+Item = Letter | Sheet | Page | PlainText | CalendarDocument
+"""What becomes one file, or as a letter three."""
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One thing to send, print or keep, in the forms in which it comes."""
+
+    title: str
+    whom: str
+    """Who reads it."""
+    todo: str
+    """What the secretary does with it."""
+    items: tuple[Item, ...]
+
+    @property
+    def files(self) -> tuple[str, ...]:
+        """Names of its files."""
+        return tuple(name for item in self.items for name in file_names(item))
+
+
+def file_names(item: Item) -> tuple[str, ...]:
+    """Return the names of the files that an item becomes."""
+    match item:
+        case Letter(document=document):
+            return tuple(f"{document.name}.{ending}" for ending in ("eml", "html", "txt"))
+        case Sheet(document=document):
+            return (f"{document.name}.pdf",)
+        case Page(document=document):
+            return (f"{document.name}.html",)
+        case PlainText(document=document):
+            return (f"{document.name}.txt",)
+        case CalendarDocument(name=name):
+            return (f"{name}.ics",)

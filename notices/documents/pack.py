@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
-from notices.documents.board_notice import board_notice
-from notices.documents.calendar import calendar
+from notices.documents.board_notice import board_notices
+from notices.documents.calendar import calendars
 from notices.documents.index import Index, index
-from notices.documents.member_email import member_email
-from notices.documents.model import CalendarDocument, Document, Letter
+from notices.documents.member_email import member_emails
+from notices.documents.model import CalendarDocument, Document, Entry, Item
 from notices.programme.as_json import programme_as_json
 from notices.programme.model import Programme
+
+ENTRIES: tuple[Callable[[Programme], Entry], ...] = (
+    member_emails,
+    board_notices,
+    calendars,
+)
+"""What a pack holds, in the order in which the secretary meets it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,11 +26,29 @@ class PackDocuments:
     """What goes into a pack, before it is rendered."""
 
     index: Index
-    member_email: Letter
-    board_notice: Document
-    calendar: CalendarDocument
+    entries: tuple[Entry, ...]
     records: Mapping[str, Mapping[str, object]]
     """Files for machines, by name: plain data to be written as JSON."""
+
+    @property
+    def items(self) -> Iterator[Item]:
+        """Everything that becomes a file, but the index and the records."""
+        return (item for entry in self.entries for item in entry.items)
+
+    @property
+    def documents(self) -> Iterator[Document]:
+        """Every document, each form of it."""
+        return (item.document for item in self.items if not isinstance(item, CalendarDocument))
+
+    def document(self, name: str) -> Document:
+        """Return a document by name."""
+        return next(document for document in self.documents if document.name == name)
+
+    def calendar(self, name: str = "calendar") -> CalendarDocument:
+        """Return a calendar by name."""
+        return next(
+            item for item in self.items if isinstance(item, CalendarDocument) and item.name == name
+        )
 
 
 def write_documents(programme: Programme, plan: Mapping[str, object]) -> PackDocuments:
@@ -36,10 +61,9 @@ def write_documents(programme: Programme, plan: Mapping[str, object]) -> PackDoc
     plan
         The plan in canonical form; the pack carries it, so that it can be built again.
     """
+    entries = tuple(write(programme) for write in ENTRIES)
     return PackDocuments(
-        index=index(programme),
-        member_email=member_email(programme),
-        board_notice=board_notice(programme),
-        calendar=calendar(programme),
+        index=index(programme, entries),
+        entries=entries,
         records={"programme.json": programme_as_json(programme), "plan.json": plan},
     )

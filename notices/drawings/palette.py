@@ -1,11 +1,13 @@
-"""The few colours of all that we print and send; contrast is tested, meaning never rests on one."""
+"""The colours that drawings use; they stay as they are whatever colour a club sets."""
 
-INK = "#1b2b2b"
+from notices.look import HOUSE
+
+INK = HOUSE.ink
 """Text and lines."""
-QUIET = "#52605f"
+QUIET = HOUSE.quiet
 """Lesser text; 6:1 on paper and more than 4.5:1 on sand."""
-PAPER = "#ffffff"
-SAND = "#f3ead6"
+PAPER = HOUSE.paper
+SAND = HOUSE.sand
 """Ground of what matters most; prints as a light grey."""
-LOAM = "#7a4a1e"
+LOAM = HOUSE.accent
 """Accent: headings, rules, marks."""

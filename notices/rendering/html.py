@@ -8,6 +8,7 @@ import css_inline
 import jinja2
 from markupsafe import Markup
 
+from notices.documents.model import Document
 from notices.paths import templates_folder
 from notices.wording import blocks
 
@@ -33,6 +34,7 @@ def _environment() -> jinja2.Environment:
     for name, kind in _TESTS.items():
         environment.tests[name] = lambda value, kind=kind: isinstance(value, kind)
     environment.filters["svg"] = _svg
+    environment.filters["css"] = _css
     return environment
 
 
@@ -41,12 +43,19 @@ def _svg(source: str) -> Markup:
     return Markup(source)  # noqa: S704
 
 
-def fill(template: str, **content: object) -> str:
-    """Fill a template.
+def _css(text: str) -> Markup:
+    """Return words as they stand inside a quoted string of a style sheet (CSS Syntax 3, 4.3.5)."""
+    escaped = (sign if sign.isalnum() or sign in " .,:-" else f"\\{ord(sign):x} " for sign in text)
+    return Markup("".join(escaped))  # noqa: S704
+
+
+def fill(template: str, *, document: Document, **content: object) -> str:
+    """Fill a template with a document and what else it asks for.
 
     Every name must be known to it and everything is escaped, whatever a plan holds.
     """
-    return _environment().get_template(template).render(content).strip() + "\n"
+    source = _environment().get_template(template)
+    return source.render(content, document=document, look=document.look).strip() + "\n"
 
 
 def inline_styles(html: str) -> str:

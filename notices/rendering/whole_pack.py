@@ -4,10 +4,19 @@ from __future__ import annotations
 
 import datetime as dt
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from notices.documents.index import Index
-from notices.documents.model import CalendarDocument, Document, Letter
+from notices.documents.model import (
+    CalendarDocument,
+    Document,
+    Fit,
+    Item,
+    Letter,
+    Page,
+    PlainText,
+    Sheet,
+)
 from notices.documents.pack import PackDocuments
 from notices.paths import font_files, templates_folder
 from notices.rendering import html, mail
@@ -22,22 +31,6 @@ from notices.wording.dates import DateWords
 PRODID = "-//Notices//Course calendar//EN"
 CALENDAR_REFRESH = dt.timedelta(hours=12)
 
-FITS: tuple[tuple[str, frozenset[str]], ...] = (
-    ("grand", frozenset()),
-    ("roomy", frozenset()),
-    ("tight", frozenset()),
-    ("tight close", frozenset()),
-    ("tight", frozenset({"why"})),
-    ("tight close", frozenset({"why"})),
-    ("tight close", frozenset({"why", "weather"})),
-    ("tight close dense", frozenset({"why"})),
-    ("tight close dense", frozenset({"why", "weather"})),
-)
-"""Ways to set a sheet, largest first, tried until it fits one page.
-
-Only the reasons may go, and what the weather must be, never a fact: where even that is too much, a second page follows.
-"""
-
 
 def render_pack(
     documents: PackDocuments, told: Callable[[int, int], None] = lambda _done, _of: None
@@ -46,20 +39,34 @@ def render_pack(
 
     ``told`` hears how many of how many parts are done, for whoever waits.
     """
-    calendar = _calendar(documents.calendar)
-    parts: tuple[Callable[[], tuple[RenderedFile, ...]], ...] = (
-        lambda: (_index(documents.index),),
-        lambda: _email(documents.member_email, calendar.content),
-        lambda: (_sheet(documents.board_notice),),
-        lambda: (calendar,),
-        lambda: tuple(_record(name, data) for name, data in documents.records.items()),
-    )
-    files: list[RenderedFile] = []
-    for number, part in enumerate(parts):
-        told(number, len(parts))
-        files += part()
-    told(len(parts), len(parts))
+    items = tuple(documents.items)
+    calendars = {item.name: _calendar(item) for item in items if isinstance(item, CalendarDocument)}
+    files = [_index(documents.index)]
+    files += (_record(name, data) for name, data in documents.records.items())
+    for number, item in enumerate(items):
+        told(number, len(items))
+        files += render_item(item, calendars)
+    told(len(items), len(items))
     return tuple(files)
+
+
+def render_item(item: Item, calendars: Mapping[str, RenderedFile]) -> tuple[RenderedFile, ...]:
+    """Render one item; the calendars are there already, since letters carry them."""
+    match item:
+        case Letter(calendar=name):
+            return _email(item, calendars[name].content if name else None)
+        case Sheet():
+            return (_sheet(item),)
+        case Page(document=document):
+            page = html.fill(
+                f"web/{item.template}.html.j2", document=document, footer=footer(document)
+            )
+            return (RenderedFile(f"{document.name}.html", "text/html", page.encode()),)
+        case PlainText(document=document):
+            text = plain_text(document, footer(document))
+            return (RenderedFile(f"{document.name}.txt", "text/plain", text.encode()),)
+        case CalendarDocument(name=name):
+            return (calendars[name],)
 
 
 def issued(document: Document) -> str:
@@ -79,7 +86,7 @@ def _index(index: Index) -> RenderedFile:
     return RenderedFile("index.html", "text/html", page.encode())
 
 
-def _email(letter: Letter, calendar: bytes) -> tuple[RenderedFile, ...]:
+def _email(letter: Letter, calendar: bytes | None) -> tuple[RenderedFile, ...]:
     document = letter.document
     domain = letter.sender[1].rpartition("@")[2]
     content_ids = {drawing.name: f"{drawing.name}@{domain}" for drawing in document.drawings}
@@ -106,7 +113,7 @@ def _email(letter: Letter, calendar: bytes) -> tuple[RenderedFile, ...]:
             for drawing in document.drawings
         ),
         calendar=calendar,
-        calendar_name="calendar.ics",
+        calendar_name=f"{letter.calendar}.ics" if letter.calendar else "",
     )
     return (
         RenderedFile(f"{document.name}.eml", "message/rfc822", mail.compose(message)),
@@ -119,7 +126,7 @@ def _email(letter: Letter, calendar: bytes) -> tuple[RenderedFile, ...]:
 def _email_html(letter: Letter, pictures: dict[str, str]) -> str:
     document = letter.document
     page = html.fill(
-        f"mail/{document.name}.html.j2",
+        f"mail/{letter.template}.html.j2",
         document=document,
         pictures=pictures,
         footer=footer(document),
@@ -127,22 +134,20 @@ def _email_html(letter: Letter, pictures: dict[str, str]) -> str:
     return html.inline_styles(page)
 
 
-def _sheet(document: Document) -> RenderedFile:
-    pdf = _set(document, *FITS[0])
-    for fit, left_out in FITS[1:]:
-        if pdf.pages == 1:
+def _sheet(sheet: Sheet) -> RenderedFile:
+    first, *others = sheet.fits
+    pdf = _set(sheet, first)
+    for fit in others:
+        if pdf.pages <= sheet.pages:
             break
-        pdf = _set(document, fit, left_out)
-    return RenderedFile(f"{document.name}.pdf", "application/pdf", pdf.content)
+        pdf = _set(sheet, fit)
+    return RenderedFile(f"{sheet.document.name}.pdf", "application/pdf", pdf.content)
 
 
-def _set(document: Document, fit: str, left_out: frozenset[str]) -> Pdf:
+def _set(sheet: Sheet, fit: Fit) -> Pdf:
+    document = sheet.document
     page = html.fill(
-        f"print/{document.name}.html.j2",
-        document=document,
-        issued=issued(document),
-        fit=fit,
-        left_out=left_out,
+        f"print/{sheet.template}.html.j2", document=document, issued=issued(document), fit=fit
     )
     return write_pdf(printable(page), base=templates_folder())
 

@@ -11,6 +11,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 import notices
+from notices.documents.model import Letter
 from notices.documents.phrases import last_day_of_news
 from notices.rendering.text import plain_text
 from notices.rendering.whole_pack import _calendar, _email_html
@@ -37,7 +38,7 @@ def test_any_plan_is_told(path: Path, data: dict[str, Any]) -> None:
     programme = notices.work_out(loaded.plan, ISSUED)
     documents = notices.write_documents(programme, notices.canonical(loaded.plan))
     known = days_of(programme) | {last_day_of_news(programme)}
-    for document in (documents.member_email.document, documents.board_notice):
+    for document in (documents.document("member-email"), documents.document("board-notice-a4")):
         for fact in document.facts:
             assert fact.text.strip()
             if not fact.dates:
@@ -45,9 +46,10 @@ def test_any_plan_is_told(path: Path, data: dict[str, Any]) -> None:
             head = fact.dates[0]
             said = [day for one in read_dates(fact.text, ISSUED, head) for day in one.days]
             assert tuple(said) == fact.dates
-    email = documents.member_email.document
+    email = documents.document("member-email")
     text = unwrapped(plain_text(email, "Footer."))
-    page = Page(_email_html(documents.member_email, {})).text
+    letter = next(item for item in documents.items if isinstance(item, Letter))
+    page = Page(_email_html(letter, {})).text
     for fact in email.facts:
         assert plain(fact.text) in text
         assert plain(fact.text) in page
@@ -55,9 +57,9 @@ def test_any_plan_is_told(path: Path, data: dict[str, Any]) -> None:
         if section.name in ("at a glance", "days", "also planned", "other dates"):
             for one in read_dates(" ".join(_words(section.blocks)), ISSUED):
                 assert set(one.days) & known if one.rough else set(one.days) <= known, one
-    calendar = icalendar.Calendar.from_ical(_calendar(documents.calendar).content)
+    calendar = icalendar.Calendar.from_ical(_calendar(documents.calendar()).content)
     events = {str(event["UID"]) for event in calendar.walk("VEVENT")}
-    assert len(events) == len(documents.calendar.entries)
+    assert len(events) == len(documents.calendar().entries)
 
 
 def _words(blocks: tuple[Any, ...]) -> list[str]:

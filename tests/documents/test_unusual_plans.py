@@ -113,7 +113,10 @@ def built(data: Mapping[str, object], folder: Path) -> BuiltPack:
     assert min(span.size for span in sheet.spans) >= 13.99
     for name in ("member-email.html", "index.html"):
         assert "None" not in Page(pack.text(name)).text.replace("None.", "")
-    for document in (pack.documents.member_email.document, pack.documents.board_notice):
+    for document in (
+        pack.documents.document("member-email"),
+        pack.documents.document("board-notice-a4"),
+    ):
         text = tight(sheet.text) if document.name.startswith("board") else ""
         page = Page(pack.text("member-email.html")).text if not text else ""
         for fact in document.facts:
@@ -143,7 +146,10 @@ def test_closures_only(tmp_path: Path) -> None:
     for text in (page.text, plain(pack.text("member-email.txt")), sheet, pack.text("calendar.ics")):
         assert "weather" not in text.casefold()
     # No line is left empty where the weather stood.
-    for document in (pack.documents.board_notice, pack.documents.member_email.document):
+    for document in (
+        pack.documents.document("board-notice-a4"),
+        pack.documents.document("member-email"),
+    ):
         for section in document.sections:
             assert all(b.text for b in section.blocks if isinstance(b, Paragraph)), section.name
     assert Sheet.read(pack.files["board-notice-a4.pdf"]).pages == 1
@@ -220,7 +226,7 @@ def test_many_greens_over_many_days(tmp_path: Path) -> None:
     found = [read_greens(row[1], pack.programme.greens) for row in rows[0][1:]]
     assert set.union(*found) == {str(n) for n in range(1, 37)}
     large = tight(" ".join(span.text for span in sheet.spans if span.size >= 27.99))
-    for fact in pack.documents.board_notice.facts:
+    for fact in pack.documents.document("board-notice-a4").facts:
         if fact.subject == "day":
             assert tight(fact.text) in large
     assert sheet.pages == 1

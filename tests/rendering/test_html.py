@@ -2,15 +2,29 @@
 
 from __future__ import annotations
 
+import datetime as dt
+
 import jinja2
 import pytest
 
+from notices.documents.model import Document
 from notices.rendering import html
+
+DOCUMENT = Document(
+    name="page",
+    title="Title",
+    language="en-GB",
+    club="Fallow Moor Golf Club",
+    issued=dt.date(2027, 3, 1),
+    summary="Summary.",
+    sections=(),
+    facts=(),
+)
 
 
 def test_a_name_that_the_template_needs_must_be_given() -> None:
     with pytest.raises(jinja2.UndefinedError):
-        html.fill("web/index.html.j2")
+        html.fill("web/index.html.j2", document=DOCUMENT)
 
 
 def test_styles_are_inlined_and_those_for_the_dark_kept() -> None:
@@ -27,3 +41,9 @@ def test_styles_are_inlined_and_those_for_the_dark_kept() -> None:
 def test_styles_are_fetched_from_nowhere() -> None:
     page = '<link rel="stylesheet" href="https://fallow.example/a.css"><p>Words</p>'
     assert "Words" in html.inline_styles(page)
+
+
+def test_words_in_a_style_sheet_cannot_end_its_string() -> None:
+    # CSS Syntax Level 3, 4.3.7: a backslash, the code in hexadecimal and a blank stand for a sign.
+    page = html._environment().from_string("{{ name|css }}").render(name='O’Neil"; }</style>')
+    assert page == r"O\2019 Neil\22 \3b  \7d \3c \2f style\3e "
