@@ -25,6 +25,14 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     )
 
 
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    # What builds every example is built by one process, whichever tests ask for it.
+    for item in items:
+        for shared in ("packs", "distributions"):
+            if shared in getattr(item, "fixturenames", ()):
+                item.add_marker(pytest.mark.xdist_group(shared))
+
+
 @pytest.fixture
 def matches(request: pytest.FixtureRequest) -> Callable[[Path, str], None]:
     """Compare a text with a committed file, or write the file when asked to by --renew."""

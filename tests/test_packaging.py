@@ -89,7 +89,7 @@ def distributions(tmp_path_factory: pytest.TempPathFactory) -> Distributions:
 
 
 @pytest.fixture(scope="session")
-def packs(distributions: Distributions, tmp_path_factory: pytest.TempPathFactory) -> Packs:
+def installed(distributions: Distributions, tmp_path_factory: pytest.TempPathFactory) -> Packs:
     folder = tmp_path_factory.mktemp("installed")
     shutil.copytree(EXAMPLE, folder / "club")
     plan = folder / "club" / "plan.yaml"
@@ -166,24 +166,24 @@ def test_the_sdist_carries_what_its_readers_need(distributions: Distributions) -
     } <= names
 
 
-def test_each_pack_came_from_the_installation_it_was_meant_to(packs: Packs) -> None:
-    assert packs.wheel_home.parent.name == "site-packages"
-    assert packs.editable_home == ROOT / "notices"
+def test_each_pack_came_from_the_installation_it_was_meant_to(installed: Packs) -> None:
+    assert installed.wheel_home.parent.name == "site-packages"
+    assert installed.editable_home == ROOT / "notices"
 
 
-def test_an_installed_wheel_builds_a_pack_from_another_folder(packs: Packs) -> None:
-    assert packs.wheel_module.keys() >= EXPECTED
+def test_an_installed_wheel_builds_a_pack_from_another_folder(installed: Packs) -> None:
+    assert installed.wheel_module.keys() >= EXPECTED
 
 
-def test_an_installed_wheel_starts_a_plan_from_an_example(packs: Packs) -> None:
-    assert packs.started == packs.started_in_checkout
-    assert packs.started.keys() == {"fixtures.ics", "plan.yaml", "plan.schema.json"}
+def test_an_installed_wheel_starts_a_plan_from_an_example(installed: Packs) -> None:
+    assert installed.started == installed.started_in_checkout
+    assert installed.started.keys() == {"fixtures.ics", "plan.yaml", "plan.schema.json"}
 
 
-def test_the_script_and_the_module_build_the_same_pack(packs: Packs) -> None:
-    assert packs.wheel_script == packs.wheel_module
-    assert packs.editable_script == packs.editable_module
+def test_the_script_and_the_module_build_the_same_pack(installed: Packs) -> None:
+    assert installed.wheel_script == installed.wheel_module
+    assert installed.editable_script == installed.editable_module
 
 
-def test_wheel_and_checkout_build_the_same_pack(packs: Packs) -> None:
-    assert packs.editable_module == packs.wheel_module
+def test_wheel_and_checkout_build_the_same_pack(installed: Packs) -> None:
+    assert installed.editable_module == installed.wheel_module

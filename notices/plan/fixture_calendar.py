@@ -24,7 +24,7 @@ LONGEST_NAME = 200
 LONGEST_EVENT = 14
 """Days of one event that count; a longer one is a season or a league, not a fixture."""
 MOST_EVENTS = 10_000
-PATIENCE = 15.0
+PATIENCE = 6.0
 """Seconds for which recurrences are worked out; a club's own calendar takes well under one."""
 TOO_OFTEN = {"SECONDLY", "MINUTELY", "HOURLY"}
 """Recurrences that no golf club plays, and that would take for ever to write out."""

@@ -7,6 +7,7 @@ import re
 import pytest
 
 from notices.drawings import palette
+from notices.look import HOUSE
 from notices.paths import templates_folder
 from tests.drawings.metrics import LEAST_CONTRAST as TEXT
 from tests.drawings.metrics import contrast
@@ -27,8 +28,14 @@ def test_the_palette(text: str, ground: str) -> None:
     assert contrast(getattr(palette, text), getattr(palette, ground)) >= TEXT
 
 
-def styles(template: str) -> str:
+def with_colours(template: str) -> str:
+    """Return a template with the colours of our own look in their places."""
     source = (templates_folder() / template).read_text("utf-8")
+    return re.sub(r"\{\{ look\.(\w+) \}\}", lambda name: str(getattr(HOUSE, name[1])), source)
+
+
+def styles(template: str) -> str:
+    source = with_colours(template)
     return "\n".join(re.findall(r"<style.*?>(.*?)</style>", source, flags=re.DOTALL)) or source
 
 
@@ -79,8 +86,8 @@ WEB = [
     ("ink", "sand"),
     ("quiet", "ground"),
     ("quiet", "paper"),
-    ("loam", "ground"),
-    ("loam", "paper"),
+    ("accent", "ground"),
+    ("accent", "paper"),
     ("warn", "ground"),
     ("warn", "paper"),
 ]
@@ -113,10 +120,13 @@ def test_the_head_of_the_page(text: str) -> None:
     assert contrast(rules[text]["color"], rules["header"]["background"]) >= TEXT
 
 
-@pytest.mark.parametrize("template", ["print/_base.html.j2", "print/board-notice-a4.html.j2"])
+PRINTED = [f"print/{path.name}" for path in sorted(templates_folder().glob("print/*.j2"))]
+
+
+@pytest.mark.parametrize("template", PRINTED)
 def test_everything_printed(template: str) -> None:
     """Any colour of a text on any ground of the sheet."""
-    source = (templates_folder() / template).read_text("utf-8")
+    source = with_colours(template)
     texts = re.findall(r"(?<![\w-])color: (#\w{6})", source)
     grounds = re.findall(r"background(?:-color)?: (#\w{6})", source)
     for text in texts:
@@ -124,17 +134,9 @@ def test_everything_printed(template: str) -> None:
             assert contrast(text, ground) >= TEXT
 
 
-@pytest.mark.parametrize(
-    "template",
-    [
-        "mail/_base.html.j2",
-        "web/_base.html.j2",
-        "print/_base.html.j2",
-        "print/board-notice-a4.html.j2",
-    ],
-)
+@pytest.mark.parametrize("template", ["mail/_base.html.j2", "web/_base.html.j2", *PRINTED])
 def test_no_text_is_transparent_or_named(template: str) -> None:
     """A colour that this test cannot read would pass unseen."""
-    css = (templates_folder() / template).read_text("utf-8")
+    css = with_colours(template)
     for value in re.findall(r"(?<![\w-])color: ([^;]+);", css):
         assert re.fullmatch(r"#[0-9a-f]{6}(?: !important)?|inherit|var\(--\w+\)", value), value
