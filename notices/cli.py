@@ -237,6 +237,41 @@ def explain(plan: Path, figure: str, today: str | None) -> None:
     click.echo(notices.explain(programme, figure))
 
 
+@main.command()
+@_PLAN
+@click.option(
+    "--today",
+    metavar="DATE",
+    help="The day to look at, such as 2027-08-09; today when left out.",
+)
+@click.option("--json", "as_json", is_flag=True, help="Write the list as JSON.")
+def due(plan: Path, today: str | None, *, as_json: bool) -> None:
+    """Say what is to be sent, printed, put up, taken down, ordered or confirmed now.
+
+    It also says which promised dates have passed with nothing on record.
+
+    \b
+    Example:
+      notices due plan.yaml --today 2027-08-09
+    """  # noqa: D301, click wants the sign itself
+    from notices.programme import duties  # noqa: PLC0415, start-up time
+    from notices.wording import duties as wording  # noqa: PLC0415, start-up time
+    from notices.wording.words import Words  # noqa: PLC0415, start-up time
+
+    loaded = notices.load_plan(plan)
+    day = _today(today) or dt.datetime.now().astimezone().date()
+    words = Words(notices.work_out(loaded.plan, loaded.plan.issued or day))
+    found = duties.due(duties.duties(words.programme), day)
+    if as_json:
+        listed = [
+            {**duties.duty_as_json(one, day), "text": wording.as_seen(words, one, day)}
+            for one in found
+        ]
+        click.echo(json.dumps(listed, ensure_ascii=False))
+    else:
+        click.echo(wording.due_in_words(words, found, day))
+
+
 def _counted(number: int, noun: str) -> str:
     return f"{number} {noun}{'s' * (number != 1)}"
 

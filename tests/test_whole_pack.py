@@ -17,8 +17,8 @@ import icalendar
 import pytest
 
 from notices.documents.model import Fact
-from notices.documents.phrases import last_day_of_news
 from notices.programme.model import Period, Programme
+from notices.programme.news import last_day_of_news
 from notices.wording.circumstances import go_or_no_go
 from notices.wording.words import Words
 from tests.documents.building import EXAMPLES, BuiltPack, days_of

@@ -9,6 +9,7 @@ from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
 from notices.drawings.course import green_strip
 from notices.drawings.model import Drawing
 from notices.programme.model import Programme
+from notices.programme.news import last_day_of_news
 from notices.wording import circumstances
 from notices.wording.blocks import KeyFact, KeyFacts, Paragraph, Table
 from notices.wording.period import PeriodWords
@@ -34,7 +35,7 @@ Only the reasons may go, and what the weather must be, never a fact: where even 
 def board_notices(programme: Programme) -> Entry:
     """Return the sheets for the notice board with what to do with them."""
     words = Words(programme)
-    down = words.dates.day(phrases.last_day_of_news(programme))
+    down = words.dates.day(last_day_of_news(programme))
     terms = words.language.terms
     return Entry(
         terms.notice_board,
@@ -101,7 +102,7 @@ def board_notice(programme: Programme) -> Document:
         "ask": circumstances.contact(words),
     }
     sections += [Section(name, (Paragraph.of(text),)) for name, text in foot.items() if text]
-    down = words.dates.day(phrases.last_day_of_news(programme))
+    down = words.dates.day(last_day_of_news(programme))
     sections.append(Section("take down", (Paragraph.of(f"Take down after {down}."),)))
     return Document(
         name="board-notice-a4",

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from collections.abc import Iterator, Sequence
 
 from notices.documents.model import Fact
-from notices.programme.model import Period, Programme, Work
+from notices.programme.model import Period, Work
+from notices.programme.news import last_day_of_news as last_day_of_news  # noqa: PLC0414, its old home
 from notices.wording import circumstances
 from notices.wording.blocks import (
     Block,
@@ -129,22 +129,3 @@ def joined(paragraphs: Sequence[Paragraph]) -> Paragraph:
     for paragraph in paragraphs:
         runs += [Run(" "), *paragraph.runs] if runs else paragraph.runs
     return Paragraph(tuple(runs))
-
-
-def last_day_of_news(programme: Programme) -> dt.date:
-    """Return the day after which nothing that was announced is still to come."""
-    days = [
-        day
-        for period in programme.periods
-        for day in (*period.days, *period.reserve_dates, period.open_again.at_worst)
-        if day is not None
-    ]
-    days += [visit.date for work in programme.works for visit in work.visits]
-    for promise in (period.putting_well for period in programme.periods if period.noticed):
-        if promise.growth_stops is None:
-            days.append(promise.at_worst or promise.expect_by)
-        elif promise.through_winter:  # the day in autumn is named, that in spring only roughly
-            days.append(promise.expect_by)
-    days += [day for closed in programme.closures for day in closed.dates]
-    days += [day for restriction in programme.restrictions for day in restriction.dates]
-    return max(days, default=programme.issued)

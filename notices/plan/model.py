@@ -53,6 +53,7 @@ from notices.plan.fields import (
 )
 from notices.plan.followers import AfterWork
 from notices.plan.green_choice import GreenChoice, WorkGreens
+from notices.plan.moments import MomentOfNotice, SendDay
 from notices.plan.nearest import quoted
 from notices.plan.own_operations import OwnOperation
 from notices.plan.part import Part
@@ -519,14 +520,14 @@ class Mailing(Part):
 
     document: Text
     """Which document."""
-    moment: Literal["announcement", "reminder", "day before", "progress", "finished"]
+    moment: MomentOfNotice
     """On what occasion."""
-    send: Text
-    """Such as 28 days before."""
+    send: SendDay
+    """Such as 28 days before, the day before, when finished, or a date."""
 
 
 class Observed(Part):
-    """When greens really came back, in an earlier year."""
+    """When greens really came back, in this year or an earlier one."""
 
     operation: OperationName
     """Kind of work."""
@@ -538,6 +539,8 @@ class Observed(Part):
     """Day on which nothing was left to see."""
     opening: LengthMm | None = None
     """Width of the holes or slits then, where it was another than in this plan."""
+    greens: GreenRefs | None = None
+    """Greens that this was seen on, all of the work when left out."""
 
     @field_validator("putting_smoothly", "healed")
     @classmethod

@@ -16,7 +16,7 @@ from pydantic.json_schema import GenerateJsonSchema
 from pydantic_core import core_schema
 
 from notices.operations import CATALOGUE, Kind, Operation, Setting, WhileWorking
-from notices.plan import days, fields, followers, green_choice, green_list, quantities
+from notices.plan import days, fields, followers, green_choice, green_list, moments, quantities
 from notices.plan.descriptions import descriptions
 from notices.plan.model import Plan
 from notices.plan.part import Part
@@ -166,6 +166,15 @@ _VALUES: Mapping[str, Schema] = {
             {"type": "string", "pattern": "^[0-9]{1,3} days? later$", "examples": ["2 days later"]},
         ]
     },
+    "moment": {"enum": [moment.value for moment in moments.Moment]},
+    "sending": _typed(
+        f"{_DATE}|(?:the +)?day +(?:before|after)|on the day|when finished"
+        "|[0-9]{1,3} +(?:day|week)s? +(?:before|after)",
+        "a day to send on",
+        "28 days before",
+        "the day before",
+        "when finished",
+    ),
     "after": {
         "anyOf": [
             _typed(
@@ -210,6 +219,8 @@ _READERS: Mapping[object, str] = {
     green_list.parse_greens: "greens",
     green_choice.read_choice: "greens-by-day",
     followers.read_after: "after",
+    moments.read_moment: "moment",
+    moments.read_sending: "sending",
     fields.read_course_name: "course-name",
     fields.read_day: "day",
     fields.read_address: "address",

@@ -196,16 +196,14 @@ def rests_on_defaults(programme: Programme, plan: Plan) -> Iterator[Finding]:
 
 def not_used_yet(_programme: Programme, plan: Plan) -> Iterator[Finding]:
     """A part of the plan that this version reads and keeps, but does not use."""
-    used = any(m.thatch_depth is not None for m in plan.measurements)
-    for name in ("mailings",) if used else ("measurements", "mailings"):
-        if getattr(plan, name):
-            yield Finding(
-                "not-used-yet",
-                Weight.INFORMATION,
-                f"{name} are kept with the plan, but this version does not use them yet",
-                "",
-                (name,),
-            )
+    if plan.measurements and all(m.thatch_depth is None for m in plan.measurements):
+        yield Finding(
+            "not-used-yet",
+            Weight.INFORMATION,
+            "measurements are kept with the plan, but this version does not use them yet",
+            "",
+            ("measurements",),
+        )
 
 
 CHECKS: tuple[Check, ...] = (

@@ -16,6 +16,8 @@ from notices.agronomy.recovery import DateRange, Range
 from notices.agronomy.sand import on_surface_mm
 from notices.findings import Finding
 from notices.operations import Opening, Operation, SettingValue, Weather, WhileWorking
+from notices.plan.moments import Moment as Moment  # noqa: PLC0414, documents have it from here
+from notices.plan.moments import Sending
 from notices.programme.sand_order import SandOrder
 
 
@@ -512,6 +514,26 @@ class FittedRate:
         return len({record.done.year for record in self.records})
 
 
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """What the club has recorded of one of the works of this plan."""
+
+    work: str
+    greens: tuple[str, ...]
+    done: dt.date
+    putting_smoothly: dt.date | None
+    healed: dt.date | None
+
+
+@dataclass(frozen=True, slots=True)
+class Mailing:
+    """A document that goes out on an occasion."""
+
+    document: str
+    moment: Moment
+    send: Sending
+
+
 class Limit(enum.Enum):
     """What decides when a day's work ends."""
 
@@ -686,6 +708,10 @@ class Programme:
     """By kind of work, the rate of recovery that rests on the club's own record."""
     unused_records: tuple[tuple[int, str], ...] = field(default=())
     """Records that say nothing of the rate: which, counted from 0, and why."""
+    seen: Mapping[str, tuple[Seen, ...]] = field(default_factory=dict)
+    """By work of this plan, what is on record of it already."""
+    mailings: tuple[Mailing, ...] = field(default=())
+    """What goes out and when, as the plan has it."""
     stretches: Mapping[dt.date, Mapping[str, tuple[Stretch, ...]]] = field(default_factory=dict)
     """Every green, hour by hour, on every day with work and on every day with a green away."""
     play: Mapping[dt.date, DayOfPlay] = field(default_factory=dict)

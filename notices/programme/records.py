@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Mapping, Sequence
 
 from notices.agronomy.growth import Climate
@@ -10,12 +11,17 @@ from notices.agronomy.recovery import (
     fitted_range,
     observed_rate_mm_per_day,
 )
+from notices.plan.club_greens import ClubGreens
 from notices.plan.model import Observed
 from notices.programme.grounds import effective_opening_mm
-from notices.programme.model import FittedRate, SeasonOnRecord, Work
+from notices.programme.lay_out import green_keys
+from notices.programme.model import FittedRate, SeasonOnRecord, Seen, Work
 
 Unused = tuple[tuple[int, str], ...]
 """Records that do not help: which, counted from 0, and why."""
+
+LATEST_AFTER_PLAN = dt.timedelta(days=14)
+"""A record of work done so long after its last planned day is still of that work (judgement)."""
 
 FAR_FROM_BOOK = 5
 """So many times slower or faster than the book is a slip of the pen, not a green (judgement)."""
@@ -43,6 +49,8 @@ def fit_records(
     found: dict[str, list[SeasonOnRecord]] = {}
     unused: list[tuple[int, str]] = []
     for index, record in enumerate(observed):
+        if work_on_record(record, works) is not None:
+            continue  # what becomes of a work must not change what was promised of it
         try:
             season = _season(record, first.get(record.operation), filled, climate)
         except ValueError as reason:
@@ -59,6 +67,35 @@ def fit_records(
         for operation, seasons in found.items()
     }
     return fitted, tuple(unused)
+
+
+def work_on_record(record: Observed, works: Sequence[Work]) -> Work | None:
+    """Return the work of this plan that a record is of; None for one of an earlier season."""
+    same = [
+        work
+        for work in works
+        if work.operation.name == record.operation
+        and work.dates
+        and work.dates[0]
+        <= record.done
+        <= max((*work.dates, *work.reserve_dates)) + LATEST_AFTER_PLAN
+    ]
+    return max(same, key=lambda work: work.dates[0], default=None)
+
+
+def seen_by_work(
+    observed: Sequence[Observed], works: Sequence[Work], club: ClubGreens
+) -> Mapping[str, tuple[Seen, ...]]:
+    """Return what the records say of the works of this plan."""
+    found: dict[str, list[Seen]] = {}
+    for record in observed:
+        if (work := work_on_record(record, works)) is None:
+            continue
+        greens = work.greens if record.greens is None else green_keys(record.greens, club)
+        found.setdefault(work.id, []).append(
+            Seen(work.id, greens, record.done, record.putting_smoothly, record.healed)
+        )
+    return {work: tuple(seen) for work, seen in found.items()}
 
 
 def _season(

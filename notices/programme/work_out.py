@@ -26,6 +26,7 @@ from notices.programme.model import (
     Decision,
     Figure,
     Fixture,
+    Mailing,
     PlayStatus,
     Programme,
     Restriction,
@@ -34,7 +35,7 @@ from notices.programme.model import (
 from notices.programme.pace import club_paces
 from notices.programme.periods import group_works, make_period
 from notices.programme.play import Statuses, play_status
-from notices.programme.records import filled_works, fit_records
+from notices.programme.records import filled_works, fit_records, seen_by_work
 from notices.programme.recovery import RecoveryModel, recover_works
 from notices.programme.rules_of_play import rules_in_play, score_days
 from notices.programme.sand import filled_by, sand_by_green
@@ -92,7 +93,8 @@ def _outline(plan: Plan, issued: dt.date) -> tuple[Programme, ClubClimate, Recov
     periods = tuple(
         make_period(group, works, recoveries, needs, recovery_model) for group in group_works(works)
     )
-    closures = tuple(_closures(plan, club_greens(plan)))
+    club = club_greens(plan)
+    closures = tuple(_closures(plan, club))
     statuses = play_status(greens, works, periods, closures)
     programme = Programme(
         club=_club(plan),
@@ -115,6 +117,8 @@ def _outline(plan: Plan, issued: dt.date) -> tuple[Programme, ClubClimate, Recov
         weather=go_or_no_go(works, climate.monthly_means),
         records=records,
         unused_records=unused_records,
+        seen=seen_by_work(plan.observed, works, club),
+        mailings=tuple(Mailing(m.document, m.moment, m.send) for m in plan.mailings),
     )
     return programme, climate, recovery_model
 

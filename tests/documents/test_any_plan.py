@@ -12,7 +12,7 @@ from hypothesis import HealthCheck, given, settings
 
 import notices
 from notices.documents.model import Letter
-from notices.documents.phrases import last_day_of_news
+from notices.programme.news import last_day_of_news
 from notices.rendering.text import plain_text
 from notices.rendering.whole_pack import _calendar, _email_html
 from tests.documents.building import ISSUED, days_of

@@ -1,0 +1,137 @@
+"""What is to be done about the work, in words for the team and the secretary."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable
+
+from notices.programme.duties import Duty, DutyKind, Subject
+from notices.programme.model import Moment, Programme
+from notices.units import t_to_us_tons
+from notices.wording.lists import counted, sentence
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words
+
+_SENT = {
+    Moment.ANNOUNCEMENT: "the announcement",
+    Moment.REMINDER: "the reminder",
+    Moment.DAY_BEFORE: "the note for the day before",
+    Moment.CALLED_OFF: "the note that the day is called off",
+    Moment.STOPPED: "the note that we stopped part-way",
+    Moment.PROGRESS: "the note on progress",
+    Moment.FINISHED: "the note that we have finished",
+    Moment.RECOVERY_LATE: "the note that the greens need longer",
+    Moment.BACK_TO_NORMAL: "the note that all is back to normal",
+}
+
+_RECOVERED = {
+    Subject.OPEN_AGAIN: "open again",
+    Subject.PUTTING_WELL: "putting well again",
+    Subject.FULLY_HEALED: "fully healed",
+}
+
+
+LOOK_NOW = "Look, record what you see, and tell members if it takes longer."
+
+
+def duty_in_words(words: Words, duty: Duty) -> str:
+    """Say what there is to do: "Send the reminder of hollow tining (member-email-reminder)."."""
+    match duty.kind:
+        case DutyKind.SEND:
+            sent = _SENT[duty.moment] if duty.moment else "it"
+            said = f"Send {sent}{_of_period(words, duty)} ({duty.document})."
+        case DutyKind.PRINT:
+            said = f"Print {duty.document}.pdf{_of_period(words, duty, ' for ')}."
+        case DutyKind.PUT_UP:
+            said = f"Print {duty.document}.pdf and put it up."
+        case DutyKind.TAKE_DOWN:
+            said = f"Take down {duty.document}.pdf."
+        case DutyKind.ORDER:
+            said = f"Order {_sand(words.programme)}, to lie here by {_day(words, duty)}."
+        case DutyKind.DELIVER:
+            said = f"See that the sand is here by {_day(words, duty)}: {_sand(words.programme)}."
+        case DutyKind.CONFIRM:
+            said = _confirm(words, duty)
+        case DutyKind.LOOK:
+            said = f"Look whether {_recovered(words, duty)}, and record it."
+    return said
+
+
+def missed_in_words(words: Words, duty: Duty) -> str:
+    """Say that a promised date is past and nobody has recorded what came of it."""
+    greens = words.greens(duty.greens)
+    many = "were" if len(duty.greens) > 1 else "was"
+    state = _RECOVERED[duty.subject] if duty.subject else "open again"
+    return (
+        f"{greens[:1].upper()}{greens[1:]} {many} to be {state} "
+        f"by {words.dates.day(duty.last)}{_of_period(words, duty, ' after ')}. "
+        "Nothing is recorded."
+    )
+
+
+def as_seen(words: Words, duty: Duty, today: dt.date) -> str:
+    """Say what there is to do, or what has passed without a word."""
+    return missed_in_words(words, duty) if duty.missed_on(today) else duty_in_words(words, duty)
+
+
+def until_in_words(words: Words, duty: Duty, today: dt.date) -> str:
+    """Say by when: "today", or "by Sunday 9 August"."""
+    return "today" if duty.last == today else f"by {words.dates.day(duty.last)}"
+
+
+def due_in_words(words: Words, duties: Iterable[Duty], today: dt.date) -> str:
+    """Write what is to be done on a day: what has passed without a word, and then the rest."""
+    late, now = [], []
+    for duty in duties:
+        if duty.missed_on(today):
+            late.append(f"  {missed_in_words(words, duty)}")
+        else:
+            until = until_in_words(words, duty, today)
+            now.append(f"  {sentence(until)[:-1]}: {duty_in_words(words, duty)}")
+    parts = []
+    if late:
+        parts.append("\n".join(["Promised, and not recorded:", *late, f"  {LOOK_NOW}"]))
+    if now:
+        parts.append("\n".join([f"To do on {words.dates.day(today)}:", *now]))
+    return "\n\n".join(parts) or f"Nothing is due on {words.dates.day(today)}."
+
+
+def _confirm(words: Words, duty: Duty) -> str:
+    if duty.subject is Subject.APPROVAL:
+        return "Get the plan approved. Until then every file says DRAFT."
+    decision = words.programme.decision
+    who = decision.by if decision else words.role
+    when = f", {decision.when}" if decision else ""
+    where = f", and say so: {decision.where}" if decision and decision.where else ""
+    day = _day(words, duty)
+    return f"Decide whether the work of {day} goes ahead ({who}{when}){where}."
+
+
+def _recovered(words: Words, duty: Duty) -> str:
+    are = "are" if len(duty.greens) > 1 else "is"
+    state = _RECOVERED[duty.subject] if duty.subject else "open again"
+    return f"{words.greens(duty.greens)} {are} {state}{_of_period(words, duty, ' after ')}"
+
+
+def _of_period(words: Words, duty: Duty, joint: str = " of ") -> str:
+    """Name the period that it is about, where it is not about all."""
+    renovation = words.language.terms.renovation
+    for period in words.programme.periods:
+        if duty.works and duty.works[0] in {work.id for work in period.works}:
+            name = PeriodWords(words, period).name()
+            return f"{joint}{'the ' if name == renovation else ''}{name.lower()}"
+    return ""
+
+
+def _sand(programme: Programme) -> str:
+    order = programme.sand_order
+    if order is None:
+        return "the sand"
+    imperial = programme.club.units == "imperial"
+    mass = t_to_us_tons(order.mass_t) if imperial else order.mass_t
+    unit = "tons" if imperial else "t"
+    return f"{mass:.1f} {unit} of sand ({counted(order.lorry_loads, 'load')})"
+
+
+def _day(words: Words, duty: Duty) -> str:
+    return words.dates.day(duty.day) if duty.day else ""

@@ -1,0 +1,201 @@
+"""Duties: what is to be done besides the work, and by when; dates counted by hand from the plan."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable, Iterable
+
+import pytest
+
+from notices.plan.moments import Moment
+from notices.programme.duties import (
+    PAPERS,
+    Duty,
+    DutyKind,
+    Paper,
+    Subject,
+    due,
+    duties,
+    duty_as_json,
+)
+from notices.programme.model import Programme
+from tests.documents.building import BuiltPack
+
+ProgrammeOf = Callable[..., Programme]
+
+COURSE = """
+course:
+  greens: [{green: 1-4, area: 500 m2}]
+  monthly_mean_temperature: [4.1, 4.6, 6.2, 8.3, 11.0, 13.6, 15.8, 15.6, 13.3, 10.0, 6.6, 4.3]
+sand: {density: 1.5 t/m3}
+"""
+CORES = """
+works:
+  - {operation: hollow tining, dates: 2026-09-14 to 2026-09-15, settings: {tine_diameter: 13 mm}}
+  - {operation: top dressing, dates: 2026-09-14 to 2026-09-15, settings: {fill: holes}}
+"""
+ISSUED = dt.date(2026, 8, 1)
+# 14 September 2026 is a Monday, so the last working day before it is Friday the 11th.
+FRIDAY_BEFORE = dt.date(2026, 9, 11)
+
+
+def of_kind(found: Iterable[Duty], kind: DutyKind) -> list[Duty]:
+    return [duty for duty in found if duty.kind is kind]
+
+
+def span(duty: Duty) -> tuple[str, str]:
+    return duty.first.isoformat(), duty.last.isoformat()
+
+
+def test_without_mailings_everything_is_announced_as_soon_as_it_is_issued(
+    programme_of: ProgrammeOf,
+) -> None:
+    (sent,) = of_kind(duties(programme_of(COURSE + CORES, ISSUED)), DutyKind.SEND)
+    assert (sent.document, sent.moment) == ("member-email", Moment.ANNOUNCEMENT)
+    assert span(sent) == ("2026-08-01", "2026-09-13")
+
+
+def test_mailings_go_out_on_their_days_each_until_the_next(programme_of: ProgrammeOf) -> None:
+    mailings = """
+mailings:
+  - {document: member email, moment: announcement, send: 28 days before}
+  - {document: member email, moment: reminder, send: 1 week before}
+  - {document: member email, moment: day before, send: the day before}
+  - {document: member email, moment: finished, send: when finished}
+  - {document: short message, moment: back to normal, send: 2026-10-20}
+"""
+    sent = of_kind(duties(programme_of(COURSE + CORES + mailings, ISSUED)), DutyKind.SEND)
+    assert [(duty.document, *span(duty)) for duty in sent] == [
+        ("member-email", "2026-08-17", "2026-09-06"),  # 14 September less 28 days
+        ("member-email-reminder", "2026-09-07", "2026-09-12"),
+        ("member-email-day-before", "2026-09-13", "2026-09-13"),
+        ("member-email-finished", "2026-09-15", "2026-09-22"),
+        ("short-message-back-to-normal", "2026-10-20", "2026-10-27"),
+    ]
+
+
+def test_what_was_to_be_sent_before_the_issue_is_left_out_but_for_the_announcement(
+    programme_of: ProgrammeOf,
+) -> None:
+    mailings = """
+mailings:
+  - {document: member email, moment: announcement, send: 28 days before}
+  - {document: member email, moment: reminder, send: 1 week before}
+  - {document: member email, moment: day before, send: day before}
+"""
+    issued = dt.date(2026, 9, 13)
+    sent = of_kind(duties(programme_of(COURSE + CORES + mailings, issued)), DutyKind.SEND)
+    assert [duty.moment for duty in sent] == [Moment.ANNOUNCEMENT, Moment.DAY_BEFORE]
+    assert {span(duty) for duty in sent} == {("2026-09-13", "2026-09-13")}
+
+
+def test_each_period_is_reminded_of_and_all_are_announced_once(programme_of: ProgrammeOf) -> None:
+    plan = f"""{COURSE}{CORES}
+  - {{operation: hollow tining, dates: 2027-04-05, settings: {{tine_diameter: 13 mm}}}}
+mailings:
+  - {{document: member email, moment: announcement, send: 28 days before}}
+  - {{document: member email, moment: reminder, send: 3 days before}}
+"""
+    sent = of_kind(duties(programme_of(plan, ISSUED)), DutyKind.SEND)
+    assert [(duty.moment, duty.first.isoformat()) for duty in sent] == [
+        (Moment.ANNOUNCEMENT, "2026-08-17"),
+        (Moment.REMINDER, "2026-09-11"),
+        (Moment.REMINDER, "2027-04-02"),
+    ]
+    assert sent[2].works == ("hollow-tining-2",)
+
+
+def test_sand_is_ordered_two_weeks_before_it_must_lie_there(programme_of: ProgrammeOf) -> None:
+    found = duties(programme_of(COURSE + CORES, ISSUED))
+    (order,), (delivery,) = of_kind(found, DutyKind.ORDER), of_kind(found, DutyKind.DELIVER)
+    assert order.day == delivery.day == delivery.last == FRIDAY_BEFORE
+    assert span(order) == ("2026-08-01", "2026-08-28")
+    assert delivery.first == dt.date(2026, 9, 9)
+
+
+def test_a_sheet_hangs_from_the_issue_until_nothing_is_to_come(programme_of: ProgrammeOf) -> None:
+    plan = "course: {greens: [{green: 1-4}]}\nclosures: [{what: course, dates: 2026-09-14}]\n"
+    found = duties(programme_of(plan, ISSUED))
+    (up,), (down,) = of_kind(found, DutyKind.PUT_UP), of_kind(found, DutyKind.TAKE_DOWN)
+    assert span(up) == ("2026-08-01", "2026-09-13")
+    assert span(down) == ("2026-09-15", "2026-09-21")
+
+
+def test_a_sheet_for_each_period_is_printed_the_day_before(programme_of: ProgrammeOf) -> None:
+    papers = (Paper("starter-sheet", hangs=False, for_each_period=True),)
+    found = of_kind(duties(programme_of(COURSE + CORES, ISSUED), papers), DutyKind.PRINT)
+    assert [span(duty) for duty in found] == [("2026-09-13", "2026-09-13")]
+
+
+def test_every_day_of_work_is_confirmed_where_somebody_decides(programme_of: ProgrammeOf) -> None:
+    decision = "decision: {by: the Course Manager, when: 16:00 the day before}\n"
+    found = duties(programme_of(COURSE + CORES + decision, ISSUED))
+    confirmed = of_kind(found, DutyKind.CONFIRM)
+    assert [(duty.day, *span(duty)) for duty in confirmed] == [
+        (dt.date(2026, 9, 14), "2026-09-13", "2026-09-14"),
+        (dt.date(2026, 9, 15), "2026-09-14", "2026-09-15"),
+    ]
+    assert not of_kind(duties(programme_of(COURSE + CORES, ISSUED)), DutyKind.CONFIRM)
+
+
+def test_a_draft_waits_for_its_approval(programme_of: ProgrammeOf) -> None:
+    found = duties(programme_of(COURSE + CORES + "approval: pending\n", ISSUED))
+    (approval,) = of_kind(found, DutyKind.CONFIRM)
+    assert (approval.subject, *span(approval)) == (Subject.APPROVAL, "2026-08-01", "2026-09-13")
+
+
+def looks(programme: Programme) -> dict[Subject | None, Duty]:
+    return {duty.subject: duty for duty in of_kind(duties(programme), DutyKind.LOOK)}
+
+
+def test_a_promised_date_is_looked_at_from_the_expected_day_on(programme_of: ProgrammeOf) -> None:
+    programme = programme_of(COURSE + CORES, ISSUED)
+    (period,) = programme.periods
+    look = looks(programme)[Subject.PUTTING_WELL]
+    promise = period.putting_well
+    assert (look.first, look.last) == (promise.expect_by, promise.at_worst)
+    assert look.greens == period.greens == ("1", "2", "3", "4")
+    day_after = look.last + dt.timedelta(days=1)
+    assert look.due_on(look.last)
+    assert not look.missed_on(look.last)
+    assert look in due(duties(programme), day_after)
+    assert duty_as_json(look, day_after)["late"] is True
+
+
+@pytest.mark.parametrize(
+    ("record", "open_subjects"),
+    [
+        ("done: 2026-09-15", {Subject.PUTTING_WELL, Subject.FULLY_HEALED}),
+        ("done: 2026-09-15, putting_smoothly: 2026-10-01", {Subject.FULLY_HEALED}),
+        ("done: 2026-09-15, healed: 2026-10-09", set()),
+    ],
+)
+def test_a_record_answers_what_was_promised(
+    programme_of: ProgrammeOf, record: str, open_subjects: set[Subject]
+) -> None:
+    observed = f"observed: [{{operation: hollow tining, {record}}}]\n"
+    assert looks(programme_of(COURSE + CORES + observed, ISSUED)).keys() == open_subjects
+
+
+def test_a_record_of_some_greens_leaves_the_others(programme_of: ProgrammeOf) -> None:
+    record = "{operation: hollow tining, done: 2026-09-15, healed: 2026-10-09, greens: 1-3}"
+    found = looks(programme_of(f"{COURSE}{CORES}observed: [{record}]\n", ISSUED))
+    assert found[Subject.FULLY_HEALED].greens == ("4",)
+
+
+def test_what_becomes_of_a_work_does_not_change_what_was_promised_of_it(
+    programme_of: ProgrammeOf,
+) -> None:
+    record = "observed: [{operation: hollow tining, done: 2026-09-15, healed: 2026-10-25}]\n"
+    with_record = programme_of(COURSE + CORES + record, ISSUED)
+    without = programme_of(COURSE + CORES, ISSUED)
+    assert [p.fully_healed for p in with_record.periods] == [
+        p.fully_healed for p in without.periods
+    ]
+    assert with_record.records == {}
+
+
+def test_no_two_duties_share_an_identity_and_all_papers_are_in_the_pack(pack: BuiltPack) -> None:
+    found = duties(pack.programme)
+    assert len({duty.id for duty in found}) == len(found) > 0
+    assert {f"{paper.document}.pdf" for paper in PAPERS} <= pack.files.keys()
