@@ -150,9 +150,8 @@ def _closing(words: Words) -> Section:
     if programme.club.website:
         lines.append(f"You can always look here: {programme.club.website}")
     lines.append(circumstances.approval(words))
-    signed = ", ".join(filter(None, (programme.club.sender.name, words.role, programme.club.name)))
     blocks: list[Block] = [Paragraph.of(line) for line in lines if line]
-    blocks.append(Paragraph.of(signed))
+    blocks.append(Paragraph.of(circumstances.sign_off(words)))
     title = "Weather, and whom to ask" if programme.works else "Whom to ask"
     return Section("closing", tuple(blocks), title)
 

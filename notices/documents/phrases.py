@@ -99,8 +99,8 @@ def operation_story(words: Words, work: Work) -> Iterator[Block]:
         yield joined(paragraphs)
     if known := circumstances.own_record(words, work.operation.name):
         yield Paragraph.of(known)
-    if work.note:
-        yield Paragraph.of(work.note)
+    for own in filter(None, (work.why, work.note)):
+        yield Paragraph.of(own)
 
 
 def your_game(words: Words, period_words: PeriodWords | None) -> list[str]:

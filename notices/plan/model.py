@@ -135,6 +135,10 @@ class Club(Part):
     """ISO 3166 code, such as GB-ENG."""
     contact: Text | None = None
     """Sentence that says whom to ask."""
+    answers: Text | None = None
+    """By when a question is answered, such as within two working days."""
+    sign_off: Text | None = None
+    """Last line of what is sent; name, post and club when left out."""
 
 
 class GreenLine(Part):
@@ -339,6 +343,8 @@ class Work(Part):
     """Price of machines and people hired for the work, in the club's currency."""
     id: Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=60)] | None = None
     """Name that the work keeps when its dates change."""
+    why: Text | None = None
+    """Why this club does it, and at this time; the club's own words, told with our reasons."""
     note: Text | None = None
     """The club's own words, shown as they are."""
 

@@ -149,6 +149,7 @@ def _work(work: Work) -> Json:
         "reopen_days": work.reopen_days,
         "services_checked": work.services_checked,
         "note": work.note,
+        "why": work.why,
     }
 
 

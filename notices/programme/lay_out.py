@@ -129,6 +129,7 @@ def lay_out_works(plan: Plan) -> tuple[Work, ...]:
                 reopen_days=operation.reopen_days if written.reopen is None else written.reopen,
                 services_checked=written.services_checked,
                 note=written.note or "",
+                why=written.why or "",
                 reopen_given=written.reopen is not None,
             )
         )

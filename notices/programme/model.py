@@ -113,6 +113,8 @@ class Work:
     reopen_days: int
     services_checked: bool
     note: str
+    why: str = ""
+    """Why the club does it, in its own words."""
     reopen_given: bool = True
     """Whether the plan says when the green reopens, and not the catalogue."""
 
@@ -663,6 +665,10 @@ class Club:
     contact: str
     language: str
     units: str
+    answers: str = ""
+    """By when a question is answered, in the club's words."""
+    sign_off: str = ""
+    """Last line of what is sent, in the club's words; empty for name, post and club."""
     southern: bool = False
     """Whether it lies south of the equator, so that its seasons are half a year turned."""
     country: str = ""

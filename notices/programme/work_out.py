@@ -189,6 +189,8 @@ def _club(plan: Plan) -> Club:
         reply_to=club.reply_to or "",
         website=club.website or "",
         contact=club.contact or "",
+        answers=club.answers or "",
+        sign_off=club.sign_off or "",
         language=club.language,
         country=club.country or "",
         units=club.units or ("imperial" if club.language == "en-US" else "metric"),

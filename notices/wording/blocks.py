@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,3 +106,23 @@ class Picture:
 
 
 Block = Paragraph | Bullets | Heading | KeyFacts | Table | Picture
+
+
+def with_links(block: Block) -> Block:
+    """Return a block in which addresses among plain words are links."""
+    match block:
+        case Paragraph(runs):
+            return Paragraph(_linked(runs))
+        case Bullets(items):
+            return Bullets(tuple(map(_linked, items)))
+        case _:
+            return block
+
+
+def _linked(runs: Runs) -> Runs:
+    plain = Run("")
+    return tuple(
+        one
+        for run in runs
+        for one in (linked(run.text) if replace(run, text="") == plain else (run,))
+    )

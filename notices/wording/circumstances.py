@@ -136,10 +136,18 @@ def decision(words: Words) -> str:
     if decided is not None:
         decides = "decides" if words.programme.works else "decides on any change"
         sentences.append(sentence(f"{decided.by} {decides} {_led(decided.when, 'at')}"))
-        final = words.language.clock(decided.confirmed) if decided.confirmed else ""
-        where = _led(decided.where, "on") if decided.where else ""
-        sentences.append(_where_to_look(where, final))
+        sentences.append(where_to_look(words))
     return " ".join(filter(None, sentences))
+
+
+def where_to_look(words: Words) -> str:
+    """Say where the last word on a day is told; empty where the plan does not say."""
+    decided = words.programme.decision
+    if decided is None:
+        return ""
+    final = words.language.clock(decided.confirmed) if decided.confirmed else ""
+    where = _led(decided.where, "on") if decided.where else ""
+    return _where_to_look(where, final)
 
 
 def go_or_no_go(words: Words) -> str:
@@ -206,6 +214,12 @@ def approval(words: Words) -> str:
     if given.reference:
         text += f" ({given.reference})"
     return sentence(text)
+
+
+def sign_off(words: Words) -> str:
+    """Last line of what is sent: name, post and club, or the club's own line."""
+    club = words.programme.club
+    return club.sign_off or ", ".join(filter(None, (club.sender.name, words.role, club.name)))
 
 
 def contact(words: Words) -> str:

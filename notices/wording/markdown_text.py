@@ -6,6 +6,7 @@ Raw HTML, scripts and pictures cannot pass: there is no block for them.
 from __future__ import annotations
 
 import html
+import re
 from collections.abc import Iterator, Mapping
 from xml.etree.ElementTree import Element
 
@@ -13,6 +14,14 @@ import markdown
 from markdown.util import STX
 
 from notices.wording.blocks import Block, Bullets, Heading, Paragraph, Run, Runs
+
+_SIGNS = re.compile(r"([\\`*_{}\[\]()>#+\-.!])")
+_ESCAPED = re.compile(r"\\([\\`*_{}\[\]()>#+\-.!])")
+
+
+def escaped(words: str) -> str:
+    """Return words so that Markdown makes nothing of them."""
+    return _SIGNS.sub(r"\\\1", words)
 
 
 def parse(text: str) -> tuple[dict[str, str], tuple[Block, ...]]:
@@ -42,7 +51,9 @@ def parse(text: str) -> tuple[dict[str, str], tuple[Block, ...]]:
         changed = treeprocessor.run(root)
         root = root if changed is None else changed
     meta: Mapping[str, list[str]] = getattr(reader, "Meta", {})
-    return {key: " ".join(value) for key, value in meta.items()}, tuple(_blocks(root))
+    # The library leaves the head alone, backslashes too.
+    head = {key: _ESCAPED.sub(r"\1", " ".join(value)) for key, value in meta.items()}
+    return head, tuple(_blocks(root))
 
 
 def _blocks(root: Element) -> Iterator[Block]:

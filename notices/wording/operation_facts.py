@@ -90,11 +90,19 @@ def story_facts(period: Period) -> dict[str, object]:
 
 def _late_in_year(work: Work, programme: Programme) -> bool:
     """Whether the work falls into the cold months of its place."""
-    month = work.dates[0].month
-    northern = (month + 5) % 12 + 1 if programme.club.southern else month
+    northern = month_in_the_north(work.dates[0], programme)
+    return northern in LATE_IN_YEAR and not grows_well(work, programme)
+
+
+def grows_well(work: Work, programme: Programme) -> bool:
+    """Whether grass grows well when the work begins."""
     growth = programme.figure("growth potential", work.id)
-    grows = growth is not None and growth.value is not None and growth.value >= GROWS_WELL
-    return northern in LATE_IN_YEAR and not grows
+    return growth is not None and growth.value is not None and growth.value >= GROWS_WELL
+
+
+def month_in_the_north(day: dt.date, programme: Programme) -> int:
+    """Return the month with the same season north of the equator: 7 for January in the south."""
+    return (day.month + 5) % 12 + 1 if programme.club.southern else day.month
 
 
 def _length(value: object, units: str) -> str:

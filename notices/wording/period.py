@@ -93,8 +93,14 @@ class PeriodWords:
             return "You play to temporary greens where we work."
         return self._stay_open()
 
-    def open_again(self) -> str:
-        """Each green opens again the next morning. All are open by …, or by … if it rains."""
+    def open_again(self, *, whole: bool = False) -> str:
+        """Each green opens again the next morning. All are open by …, or by … if it rains.
+
+        Parameters
+        ----------
+        whole
+            Whether it must be understood without the label "Open again" beside it.
+        """
         promise = self.period.open_again
         if self.stays_open():
             return self._stay_open()
@@ -103,13 +109,20 @@ class PeriodWords:
         by = f"by {self.words.dates.day(promise.expect_by)}{self._or_if_it_rains()}"
         if days == {0}:
             return (
-                "It opens again the same day, when we have finished."
+                f"{'The green' if whole else 'It'} opens again the same day, when we have finished."
                 if one
                 else "Each green opens again the same day, when we have finished it."
             )
         if days == {1} and not one:
             return f"Each green opens again the next morning. All are open {by}."
-        return f"Expect {'it' if one else 'all'} {by}."
+        return f"Expect {self._every('be open', whole=whole)}{by}."
+
+    def _every(self, state: str, *, whole: bool) -> str:
+        """It; all; in a whole sentence, all greens to be open."""
+        one = len(self.period.greens) == 1
+        if not whole:
+            return "it " if one else "all "
+        return f"{'the green' if one else 'all greens'} to {state} "
 
     def stays_open(self) -> bool:
         """Whether golfers can play the greens throughout."""
@@ -141,14 +154,20 @@ class PeriodWords:
         one = len(self.period.greens) == 1
         return "The green stays open." if one else "The greens stay open."
 
-    def putting_well(self) -> str:
-        """Expect all by …. At worst, …."""
+    def putting_well(self, *, whole: bool = False) -> str:
+        """Expect all by …. At worst, ….
+
+        Parameters
+        ----------
+        whole
+            Whether it must be understood without the label "Putting well" beside it.
+        """
         promise = self.period.putting_well
         if self.leaves_putts_alone():
             return "Your putts are not affected."
         if slower := self._slower_putts():
             return slower
-        every = "it " if len(self.period.greens) == 1 else "all "
+        every = self._every("putt well", whole=whole)
         if promise.expect_by == promise.at_worst:
             return sentence(f"Expect {every}by {self.words.dates.day(promise.expect_by)}")
         if promise.growth_stops is None:

@@ -12,8 +12,8 @@ from jinja2.sandbox import SandboxedEnvironment
 from notices.errors import TextFault
 from notices.operations import TEXT_SECTIONS
 from notices.paths import templates_folder
-from notices.wording.blocks import Block, Heading
-from notices.wording.markdown_text import parse
+from notices.wording.blocks import Block, Heading, with_links
+from notices.wording.markdown_text import escaped, parse
 from notices.wording.own_text import refused
 
 _IMPORT = '{% import "_phrases.md" as say with context %}'
@@ -101,7 +101,26 @@ def _in_sections(slug: str, text: str) -> OperationText:
 
 def plain_text(language: str, name: str, facts: Mapping[str, object]) -> tuple[Block, ...]:
     """Return the blocks of another text, such as the story of the whole programme."""
-    return parse(_filled(language, _source(language, f"{name}.md"), facts))[1]
+    return text_with_head(language, name, facts)[1]
+
+
+def text_with_head(
+    language: str, name: str, facts: Mapping[str, object]
+) -> tuple[Mapping[str, str], tuple[Block, ...]]:
+    """Return the front matter and the blocks of a text.
+
+    Parameters
+    ----------
+    language
+        Such as en-GB.
+    name
+        Path of the file below the language's folder, without its ending.
+    facts
+        What the sentences may name. Words stand as they are, whatever Markdown would make of
+        them, but for addresses, which become links; several of them, in a tuple, become a list.
+    """
+    head, blocks = parse(_filled(language, _source(language, f"{name}.md"), facts))
+    return head, tuple(with_links(block) for block in blocks)
 
 
 def _source(language: str, path: str) -> str:
@@ -114,4 +133,13 @@ def _template(language: str, source: str) -> jinja2.Template:
 
 
 def _filled(language: str, source: str, facts: Mapping[str, object]) -> str:
-    return _template(language, source).render(facts)
+    return _template(language, source).render({name: _fact(value) for name, value in facts.items()})
+
+
+def _fact(value: object) -> object:
+    """Keep Markdown out of words that a club wrote; make a list of several."""
+    if isinstance(value, str):
+        return escaped(value)
+    if isinstance(value, tuple):
+        return "\n".join(f"* {escaped(item)}" for item in value)
+    return value

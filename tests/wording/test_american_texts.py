@@ -5,15 +5,15 @@ from __future__ import annotations
 
 import itertools
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 
 import pytest
 
 from notices.operations import CATALOGUE, TEXT_SECTIONS
 from notices.paths import templates_folder
-from notices.wording.blocks import Block, Paragraph
+from notices.wording.reading_ease import measure, sentences_of, words_of
 from notices.wording.texts import OperationText, operation_text, plain_text
-from tests.wording.reading_ease import grade, sentences_of, words_of
+from tests.wording.lint import british, faults_in, lines
 
 LANGUAGE = "en-US"
 
@@ -123,62 +123,13 @@ PLACES = list(itertools.product(TITLES, PLANS))
 
 OPENINGS = ("holes", "slits", "sand", "channels", "trenches", "turf")
 
-BRITISH = re.compile(
-    r"""\b(?:\w*colour\w* | grey\w* | \w*centre\w* | fertilis\w* | aerat\w* | \w*metres? | mould\w*
-    | plough\w* | programmes? | autumn\w* | top[ -]dress\w* | clean-up | scarif\w* | hollow\ tin\w*
-    | turves | turfing | greenkeeper\w* | \w+ised? | \w+ising | labour\w* | favour\w* | whilst
-    | towards | afterwards | ageing | licence | height\ of\ cut | shut | tyres? | judgement)\b""",
-    re.IGNORECASE | re.VERBOSE,
-)
-NOT_BRITISH = {"raised", "raise", "raising", "otherwise", "promise", "rise", "noise"}
-
-FAULTS = {
-    "a gap or a leftover of the template": re.compile(r"[{}]|\bNone\b|[Uu]ndefined"),
-    "a leftover of the markup": re.compile(r"[*_#`<>\[\]]|&\w+;"),
-    "a doubled word": re.compile(r"\b([a-z]+) \1\b", re.IGNORECASE),
-    "a doubled blank": re.compile(r"  |\n"),
-    "a blank before a stop": re.compile(r" [.,;:!?)]"),
-    "a doubled stop": re.compile(r"[.,;:]{2}"),
-    "a straight quotation mark": re.compile(r"['\"]"),
-    "an empty pair of brackets": re.compile(r"\(\s*\)"),
-    "one of many": re.compile(r"\b1 inches\b|\b1 feet\b|\bone times\b|\bno days\b"),
-    "praise of ourselves": re.compile(r"\b(?:best greens|perfect|amazing|world.class)\b"),
-    "pleading": re.compile(
-        r"\b(?:sorry|apolog\w+|patience|bear with|inconvenien\w+)\b", re.IGNORECASE
-    ),
-}
-
 
 def text_of(slug: str, plan: str) -> OperationText:
     return operation_text(LANGUAGE, slug, PLANS[plan])
 
 
-def said(blocks: tuple[Block, ...]) -> Iterator[str]:
-    for block in blocks:
-        assert isinstance(block, Paragraph), f"no text holds {block}"
-        yield block.text
-
-
 def pieces_of(text: OperationText) -> list[str]:
-    return [text.line, *(piece for part in text.sections.values() for piece in said(part))]
-
-
-def british(text: str) -> list[str]:
-    return [m[0] for m in BRITISH.finditer(text) if m[0].lower() not in NOT_BRITISH]
-
-
-def faults_in(text: str) -> list[str]:
-    found = [f"{what}: {match[0]!r}" for what, p in FAULTS.items() if (match := p.search(text))]
-    found += [f"British: {word}" for word in british(text)]
-    if not text.endswith((".", "?")):
-        found.append(f"no period: {text[-20:]!r}")
-    found += [f"no capital: {s}" for s in sentences_of(text) if not s[:1].isupper()]
-    found += [
-        f"{len(words_of(sentence))} words: {sentence}"
-        for sentence in sentences_of(text)
-        if len(words_of(sentence)) > LONGEST_SENTENCE
-    ]
-    return found
+    return [text.line, *(piece for part in text.sections.values() for piece in lines(part))]
 
 
 def average(pieces: list[str]) -> float:
@@ -204,9 +155,13 @@ def test_a_text_reads_well(slug: str, plan: str) -> None:
     assert tuple(text.sections) == TEXT_SECTIONS
     assert text.title == TITLES[slug]
     pieces = pieces_of(text)
-    assert [fault for piece in (f"{text.title}.", *pieces) for fault in faults_in(piece)] == []
+    assert [
+        fault
+        for piece in (f"{text.title}.", *pieces)
+        for fault in faults_in(piece, LANGUAGE, LONGEST_SENTENCE)
+    ] == []
     assert average(pieces) < LONGEST_AVERAGE
-    assert grade(" ".join(pieces)) <= HARDEST_GRADE
+    assert measure(" ".join(pieces)).grade <= HARDEST_GRADE
 
 
 NAMED_BESIDES: Mapping[str, set[str]] = {
@@ -231,7 +186,7 @@ def test_a_text_names_nothing_that_the_british_one_does_not(slug: str) -> None:
 @pytest.mark.parametrize("slug", TITLES)
 def test_what_you_will_see_is_said_in_full_sentences(slug: str) -> None:
     for plan in PLANS:
-        first = next(said(text_of(slug, plan).section("what you will see")))
+        first = next(lines(text_of(slug, plan).section("what you will see")))
         assert re.match(r"You (?:will|may|should) see ", first)
 
 
@@ -267,10 +222,10 @@ HEALS = (
 
 @pytest.mark.parametrize("slug", HEALS)
 def test_marks_going_into_winter_are_not_promised_away(slug: str) -> None:
-    (into_winter,) = said(text_of(slug, "one inch, into winter").section("how long"))
+    (into_winter,) = lines(text_of(slug, "one inch, into winter").section("how long"))
     assert "about five weeks" in into_winter
     assert "some marks stay until the grass grows again in spring" in into_winter
-    (summer,) = said(text_of(slug, "bermudagrass in summer").section("how long"))
+    (summer,) = lines(text_of(slug, "bermudagrass in summer").section("how long"))
     assert "in about a week at this time of year" in summer
     assert "spring" not in summer
 
@@ -287,7 +242,7 @@ def test_the_label_decides_and_no_time_is_invented(slug: str) -> None:
 def test_holes_may_not_be_repaired(slug: str) -> None:
     """Rule 13.1c(2): aeration holes are normal maintenance (agronomy.md, section 11)."""
     for plan in PLANS:
-        (game,) = said(text_of(slug, plan).section("your game"))
+        (game,) = lines(text_of(slug, plan).section("your game"))
         assert "the rules do not let you repair the holes" in game.lower()
 
 
@@ -301,11 +256,13 @@ def test_the_story_of_a_period_reads_well(kinds: tuple[bool, ...]) -> None:
         "healed": "",
         "healed_early": "",
     }
-    pieces = list(said(plain_text(LANGUAGE, "why", facts)))
+    pieces = list(lines(plain_text(LANGUAGE, "why", facts)))
     assert pieces
-    assert [fault for piece in pieces for fault in faults_in(piece)] == []
+    assert [
+        fault for piece in pieces for fault in faults_in(piece, LANGUAGE, LONGEST_SENTENCE)
+    ] == []
     assert average(pieces) < LONGEST_AVERAGE
-    assert grade(" ".join(pieces)) <= HARDEST_GRADE
+    assert measure(" ".join(pieces)).grade <= HARDEST_GRADE
 
 
 @pytest.mark.parametrize(

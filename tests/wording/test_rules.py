@@ -6,8 +6,8 @@ import datetime as dt
 
 import pytest
 
+from notices.wording.reading_ease import measure
 from notices.wording.rules import rules
-from tests.wording.reading_ease import grade
 from tests.wording.small_plans import plan, words, work
 
 CORES = work("hollow tining", "2027-08-09")
@@ -91,4 +91,4 @@ def test_on_another_course_it_still_counts() -> None:
 
 def test_the_rules_are_as_plain_as_the_rest() -> None:
     for text in (FROM_HOLES, SAND, REPAIR, WRONG_GREEN, ASK, COUNTS, LIMIT):
-        assert grade(text) < 9, text
+        assert measure(text).grade < 9, text
