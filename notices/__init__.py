@@ -20,7 +20,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from notices.documents.pack import write_documents
-    from notices.pack.write import write_pack
+    from notices.pack.write import is_current, known_files, made_from, write_pack
     from notices.plan.load import canonical, load_plan
     from notices.programme.explain import explain
     from notices.programme.work_out import work_out
@@ -32,7 +32,10 @@ __all__ = [
     "__version__",
     "canonical",
     "explain",
+    "is_current",
+    "known_files",
     "load_plan",
+    "made_from",
     "render_pack",
     "work_out",
     "write_documents",
@@ -42,7 +45,10 @@ __all__ = [
 _HOMES = {
     "canonical": "notices.plan.load",
     "explain": "notices.programme.explain",
+    "is_current": "notices.pack.write",
+    "known_files": "notices.pack.write",
     "load_plan": "notices.plan.load",
+    "made_from": "notices.pack.write",
     "render_pack": "notices.rendering.whole_pack",
     "work_out": "notices.programme.work_out",
     "write_documents": "notices.documents.pack",

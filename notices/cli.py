@@ -151,20 +151,24 @@ def build(plan: Path, out: Path, today: str | None, *, quiet: bool, verbose: boo
         loaded = notices.load_plan(plan)
         programme = notices.work_out(loaded.plan, _issued(loaded, today))
         loaded.refuse(programme.findings)
-        documents = notices.write_documents(programme, notices.canonical(loaded.plan))
-        files = notices.render_pack(documents, told)
-        report = notices.write_pack(
-            files, out, version=notices.__version__, issued=programme.issued
-        )
+        canonical = notices.canonical(loaded.plan)
+        source = notices.made_from(canonical, programme.issued)
+        report = None
+        if not notices.is_current(out, source):
+            documents = notices.write_documents(programme, canonical)
+            files = notices.render_pack(documents, told, notices.known_files(out))
+            report = notices.write_pack(
+                files, out, version=notices.__version__, issued=programme.issued, made_from=source
+            )
     if quiet:
         return
     doubts = [one for one in programme.findings if one.weight is Weight.THINK_AGAIN]
-    if verbose:
+    if verbose and report:
         for name in report.changed:
             click.echo(f"{out / name}: written", err=True)
         for name in report.removed:
             click.echo(f"{out / name}: removed", err=True)
-    if report.changed or report.removed:
+    if report and (report.changed or report.removed):
         click.echo(f"{out}: {len(report.written)} files. Open {out / 'index.html'}", err=True)
     else:
         click.echo(f"{out}: nothing has changed", err=True)

@@ -35,6 +35,7 @@ RULES = {
     "references": may(),
     "paths": may(),
     "look": may(),
+    "makers": may("paths"),
     "findings": may("errors"),
     "errors": may("findings"),
     "excerpt": may(),
@@ -60,10 +61,10 @@ RULES = {
     ),
     # Never plan or programme: what a template wants, the document must hold.
     "rendering": may(
-        "errors findings documents drawings wording paths look",
+        "errors findings documents drawings wording paths look makers",
         "jinja2 markupsafe weasyprint pydyf css_inline icalendar resvg_py PIL",
     ),
-    "pack": may("errors findings rendering documents paths"),
+    "pack": may("errors findings rendering documents paths makers"),
     "__init__": may("errors findings plan programme documents rendering pack"),
     "starter": may("errors paths plan"),
     "cli": may(

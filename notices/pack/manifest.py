@@ -31,6 +31,8 @@ class Entry:
     sha256: str
     bytes: int
     media_type: str
+    source: str = ""
+    """Digest of what it was made from, where making it again takes long."""
 
 
 @dataclass(frozen=True)
@@ -41,6 +43,8 @@ class Manifest:
     """Of the program."""
     issued: dt.date
     files: tuple[Entry, ...]
+    made_from: str = ""
+    """Digest of the plan, the day and all that made the pack out of them."""
 
     def to_bytes(self) -> bytes:
         """Return the manifest as the JSON that is written."""
@@ -48,7 +52,11 @@ class Manifest:
             "made_by": _MADE_BY,
             "version": self.version,
             "issued": self.issued.isoformat(),
-            "files": [asdict(entry) for entry in self.files],
+            "made_from": self.made_from,
+            "files": [
+                {key: value for key, value in asdict(entry).items() if value != ""}
+                for entry in self.files
+            ],
         }
         return (json.dumps(record, ensure_ascii=False, indent=2) + "\n").encode("utf-8")
 
@@ -60,6 +68,11 @@ class Differences:
     missing: tuple[str, ...]
     changed: tuple[str, ...]
     unlisted: tuple[str, ...]
+
+    @property
+    def any(self) -> bool:
+        """Whether there is any at all."""
+        return bool(self.missing or self.changed or self.unlisted)
 
 
 def check_name(name: str) -> str:
@@ -82,7 +95,9 @@ def check_name(name: str) -> str:
     return name
 
 
-def build_manifest(files: Sequence[RenderedFile], *, version: str, issued: dt.date) -> Manifest:
+def build_manifest(
+    files: Sequence[RenderedFile], *, version: str, issued: dt.date, made_from: str = ""
+) -> Manifest:
     """List the files.
 
     Raises
@@ -97,10 +112,10 @@ def build_manifest(files: Sequence[RenderedFile], *, version: str, issued: dt.da
             raise ValueError(f"two files of the pack are called {file.name}")
         seen.add(file.name.casefold())
     entries = (
-        Entry(file.name, _digest(file.content), len(file.content), file.media_type)
+        Entry(file.name, _digest(file.content), len(file.content), file.media_type, file.source)
         for file in sorted(files, key=lambda file: file.name)
     )
-    return Manifest(version, issued, tuple(entries))
+    return Manifest(version, issued, tuple(entries), made_from)
 
 
 def read_manifest(content: bytes) -> Manifest:
@@ -121,11 +136,12 @@ def read_manifest(content: bytes) -> Manifest:
                 str(entry["sha256"]),
                 int(entry["bytes"]),
                 str(entry["media_type"]),
+                str(entry.get("source", "")),
             )
             for entry in record["files"]
         )
         issued = dt.date.fromisoformat(record["issued"])
-        return Manifest(str(record["version"]), issued, files)
+        return Manifest(str(record["version"]), issued, files, str(record.get("made_from", "")))
     except (KeyError, TypeError, RecursionError) as error:
         raise ValueError("not a manifest") from error
 

@@ -12,13 +12,16 @@ from __future__ import annotations
 import contextlib
 import datetime as dt
 import errno
+import hashlib
+import json
 import os
 import shutil
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from notices.errors import PackFault
+from notices.makers import makers
 from notices.pack import exchange
 from notices.pack.manifest import (
     MANIFEST,
@@ -47,7 +50,12 @@ class PackReport:
 
 
 def write_pack(
-    files: Sequence[RenderedFile], target: Path, *, version: str, issued: dt.date
+    files: Sequence[RenderedFile],
+    target: Path,
+    *,
+    version: str,
+    issued: dt.date,
+    made_from: str = "",
 ) -> PackReport:
     """Make a folder hold these files and a manifest, and nothing else.
 
@@ -62,6 +70,8 @@ def write_pack(
         Of this program, for the manifest.
     issued
         Date of issue, for the manifest.
+    made_from
+        Digest of all that the pack was made from, for `is_current`.
 
     Returns
     -------
@@ -75,7 +85,7 @@ def write_pack(
     ValueError
         If a file name is unsafe or occurs twice.
     """
-    manifest = build_manifest(files, version=version, issued=issued).to_bytes()
+    manifest = build_manifest(files, version=version, issued=issued, made_from=made_from).to_bytes()
     pack = {file.name: file.content for file in files} | {MANIFEST: manifest}
     pack = dict(sorted(pack.items()))
     with _faults_in_words(target):
@@ -92,6 +102,42 @@ def write_pack(
     return PackReport(
         target, tuple(pack), tuple(changed), tuple(sorted(before.keys() - pack.keys()))
     )
+
+
+def made_from(plan: Mapping[str, object], issued: dt.date, *others: str) -> str:
+    """Return a digest of all that decides what a pack holds, byte for byte."""
+    text = json.dumps(plan, ensure_ascii=False, sort_keys=True)
+    parts = [text, issued.isoformat(), makers(), *others]
+    return hashlib.sha256("\0".join(parts).encode()).hexdigest()
+
+
+def is_current(target: Path, made_from: str) -> bool:
+    """Tell whether a folder holds, untouched, the very pack that would be made from this."""
+    try:
+        manifest = read_manifest((target / MANIFEST).read_bytes())
+        return manifest.made_from == made_from and not compare_folder(target, manifest).any
+    except (OSError, ValueError):
+        return False
+
+
+def known_files(target: Path) -> dict[str, RenderedFile]:
+    """Return the files of an earlier pack that need not be made again, by what they are made from.
+
+    A folder that holds no pack has none, nor has one that cannot be read: whether it may be
+    written is told when it is written.
+    """
+    try:
+        manifest = read_manifest((target / MANIFEST).read_bytes())
+        changed = compare_folder(target, manifest).changed
+        return {
+            entry.source: RenderedFile(
+                entry.name, entry.media_type, (target / entry.name).read_bytes(), entry.source
+            )
+            for entry in manifest.files
+            if entry.source and entry.name not in changed
+        }
+    except (OSError, ValueError):
+        return {}
 
 
 @dataclass(frozen=True)

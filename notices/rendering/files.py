@@ -14,3 +14,5 @@ class RenderedFile:
     media_type: str
     """What it is, as IANA registers it, such as "application/pdf"."""
     content: bytes
+    source: str = ""
+    """Digest of all that it was made from, where making it again takes long."""

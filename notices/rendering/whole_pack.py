@@ -9,8 +9,6 @@ from collections.abc import Callable, Mapping
 from notices.documents.index import Index
 from notices.documents.model import (
     CalendarDocument,
-    Document,
-    Fit,
     Item,
     Letter,
     Page,
@@ -18,35 +16,44 @@ from notices.documents.model import (
     Sheet,
 )
 from notices.documents.pack import PackDocuments
-from notices.paths import font_files, templates_folder
+from notices.paths import font_files
 from notices.rendering import html, mail
 from notices.rendering.calendar import Event, write_calendar
 from notices.rendering.files import RenderedFile
-from notices.rendering.letters import printable
-from notices.rendering.pdf import Pdf, write_pdf
+from notices.rendering.furniture import footer
 from notices.rendering.png import svg_to_png
+from notices.rendering.sheets import write_sheet, write_sheets
 from notices.rendering.text import plain_text
-from notices.wording.dates import DateWords
 
 PRODID = "-//Notices//Course calendar//EN"
 CALENDAR_REFRESH = dt.timedelta(hours=12)
 
 
 def render_pack(
-    documents: PackDocuments, told: Callable[[int, int], None] = lambda _done, _of: None
+    documents: PackDocuments,
+    told: Callable[[int, int], None] = lambda _done, _of: None,
+    known: Mapping[str, RenderedFile] | None = None,
 ) -> tuple[RenderedFile, ...]:
     """Render every file of a pack but its manifest.
 
-    ``told`` hears how many of how many parts are done, for whoever waits.
+    Parameters
+    ----------
+    documents
+        What to render.
+    told
+        Hears how many of how many sheets are done, for whoever waits.
+    known
+        Files of an earlier build, by their source; what would come out the same is taken from it.
     """
     items = tuple(documents.items)
+    sheets = [item for item in items if isinstance(item, Sheet)]
     calendars = {item.name: _calendar(item) for item in items if isinstance(item, CalendarDocument)}
     files = [_index(documents.index)]
     files += (_record(name, data) for name, data in documents.records.items())
-    for number, item in enumerate(items):
-        told(number, len(items))
-        files += render_item(item, calendars)
-    told(len(items), len(items))
+    for item in items:
+        if not isinstance(item, Sheet):
+            files += render_item(item, calendars)
+    files += write_sheets(sheets, known or {}, lambda done: told(done, len(sheets)))
     return tuple(files)
 
 
@@ -56,7 +63,7 @@ def render_item(item: Item, calendars: Mapping[str, RenderedFile]) -> tuple[Rend
         case Letter(calendar=name):
             return _email(item, calendars[name].content if name else None)
         case Sheet():
-            return (_sheet(item),)
+            return (write_sheet(item),)
         case Page(document=document):
             page = html.fill(
                 f"web/{item.template}.html.j2", document=document, footer=footer(document)
@@ -67,16 +74,6 @@ def render_item(item: Item, calendars: Mapping[str, RenderedFile]) -> tuple[Rend
             return (RenderedFile(f"{document.name}.txt", "text/plain", text.encode()),)
         case CalendarDocument(name=name):
             return (calendars[name],)
-
-
-def issued(document: Document) -> str:
-    """Return the date of issue in words."""
-    return DateWords(document.language, document.issued).date(document.issued)
-
-
-def footer(document: Document) -> str:
-    """Return the line that says whose notice it is, and of when."""
-    return f"{document.club}. Issued {issued(document)}."
 
 
 def _index(index: Index) -> RenderedFile:
@@ -132,24 +129,6 @@ def _email_html(letter: Letter, pictures: dict[str, str]) -> str:
         footer=footer(document),
     )
     return html.inline_styles(page)
-
-
-def _sheet(sheet: Sheet) -> RenderedFile:
-    first, *others = sheet.fits
-    pdf = _set(sheet, first)
-    for fit in others:
-        if pdf.pages <= sheet.pages:
-            break
-        pdf = _set(sheet, fit)
-    return RenderedFile(f"{sheet.document.name}.pdf", "application/pdf", pdf.content)
-
-
-def _set(sheet: Sheet, fit: Fit) -> Pdf:
-    document = sheet.document
-    page = html.fill(
-        f"print/{sheet.template}.html.j2", document=document, issued=issued(document), fit=fit
-    )
-    return write_pdf(printable(page), base=templates_folder())
 
 
 def _calendar(document: CalendarDocument) -> RenderedFile:

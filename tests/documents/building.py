@@ -38,11 +38,18 @@ def build(path: Path, issued: dt.date | None = None, out: Path | None = None) ->
     """Build a plan; read the files back from the folder where there is one."""
     loaded = notices.load_plan(path)
     programme = notices.work_out(loaded.plan, issued or loaded.plan.issued or ISSUED)
-    documents = notices.write_documents(programme, notices.canonical(loaded.plan))
+    canonical = notices.canonical(loaded.plan)
+    documents = notices.write_documents(programme, canonical)
     rendered = notices.render_pack(documents)
     files = {file.name: file.content for file in rendered}
     if out is not None:
-        notices.write_pack(rendered, out, version=notices.__version__, issued=programme.issued)
+        notices.write_pack(
+            rendered,
+            out,
+            version=notices.__version__,
+            issued=programme.issued,
+            made_from=notices.made_from(canonical, programme.issued),
+        )
         files = {file.name: file.read_bytes() for file in out.iterdir()}
     return BuiltPack(programme, documents, files, out)
 

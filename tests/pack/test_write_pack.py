@@ -20,7 +20,7 @@ import pytest
 from notices.errors import PackFault
 from notices.pack import exchange, write
 from notices.pack.manifest import build_manifest, check_name, read_manifest
-from notices.pack.write import PackReport, write_pack
+from notices.pack.write import PackReport, is_current, known_files, made_from, write_pack
 from notices.rendering.files import RenderedFile
 
 ISSUED = dt.date(2026, 9, 14)
@@ -76,7 +76,7 @@ def test_a_new_folder_holds_the_files_and_a_manifest(target: Path) -> None:
 def test_the_manifest_is_sorted_and_complete(target: Path) -> None:
     write_it(list(reversed(OLD)), target)
     record = json.loads((target / "manifest.json").read_text("utf-8"))
-    assert list(record) == ["made_by", "version", "issued", "files"]
+    assert list(record) == ["made_by", "version", "issued", "made_from", "files"]
     assert record["made_by"] == "notices"
     assert record["version"] == "1.2"
     assert record["issued"] == "2026-09-14"
@@ -87,6 +87,27 @@ def test_the_manifest_is_sorted_and_complete(target: Path) -> None:
         "bytes": 9,
         "media_type": "text/plain",
     }
+
+
+def test_what_was_made_before_is_found_by_what_it_was_made_from(target: Path) -> None:
+    made = RenderedFile("board.pdf", "application/pdf", b"%PDF", source="abc")
+    write_it([made, RenderedFile("a.txt", "text/plain", b"a")], target)
+    assert known_files(target) == {"abc": made}
+    (target / "board.pdf").write_bytes(b"%PDF mended by hand")
+    assert known_files(target) == {}
+    assert known_files(target.with_name("nowhere")) == {}
+
+
+def test_a_pack_is_current_while_nothing_has_changed(target: Path) -> None:
+    source = made_from({"club": "Fallow Moor"}, ISSUED)
+    assert source != made_from({"club": "Fallow Moor"}, ISSUED + dt.timedelta(days=1))
+    assert source != made_from({"club": "Fallow Moor"}, ISSUED, "since another")
+    assert not is_current(target, source)
+    write_pack(OLD, target, version="1.2", issued=ISSUED, made_from=source)
+    assert is_current(target, source)
+    assert not is_current(target, made_from({"club": "Fallow Down"}, ISSUED))
+    (target / "board.txt").unlink()
+    assert not is_current(target, source)
 
 
 def test_the_same_files_in_any_order_and_place_give_the_same_bytes(tmp_path: Path) -> None:

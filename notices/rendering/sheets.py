@@ -1,0 +1,108 @@
+"""Sheets of paper: set in the largest way that fits, several at once, and only where they changed."""
+
+from __future__ import annotations
+
+import concurrent.futures
+import hashlib
+import multiprocessing
+import os
+import sys
+import threading
+from collections.abc import Callable, Iterator, Mapping, Sequence
+
+from notices.documents.model import Fit, Sheet
+from notices.makers import makers
+from notices.paths import templates_folder
+from notices.rendering import html
+from notices.rendering.files import RenderedFile
+from notices.rendering.furniture import issued
+from notices.rendering.letters import printable
+from notices.rendering.pdf import Pdf, write_pdf
+
+PDF = "application/pdf"
+
+FEW = 3
+"""Sheets that one process sets before a second would be ready to help."""
+
+
+def write_sheets(
+    sheets: Sequence[Sheet],
+    known: Mapping[str, RenderedFile],
+    told: Callable[[int], None] = lambda _done: None,
+) -> tuple[RenderedFile, ...]:
+    """Set sheets as PDF.
+
+    Parameters
+    ----------
+    sheets
+        In any order, which the files keep.
+    known
+        Files of an earlier build by what they were made from: those are taken as they are.
+    told
+        Hears how many sheets are done.
+    """
+    sources = [source(sheet) for sheet in sheets]
+    found = {name: known[name] for name in sources if name in known}
+    missing = [
+        (name, sheet) for name, sheet in zip(sources, sheets, strict=True) if name not in found
+    ]
+    done = len(sheets) - len(missing)
+    told(done)
+    for (name, _), file in zip(missing, _written([sheet for _, sheet in missing]), strict=True):
+        found[name] = RenderedFile(file.name, file.media_type, file.content, name)
+        done += 1
+        told(done)
+    return tuple(
+        RenderedFile(f"{sheet.document.name}.pdf", PDF, found[name].content, name)
+        for name, sheet in zip(sources, sheets, strict=True)
+    )
+
+
+def write_sheet(sheet: Sheet) -> RenderedFile:
+    """Set one sheet in the largest way that takes no more pages than it may."""
+    first, *others = sheet.fits
+    pdf = _set(sheet, first)
+    for fit in others:
+        if pdf.pages <= sheet.pages:
+            break
+        pdf = _set(sheet, fit)
+    return RenderedFile(f"{sheet.document.name}.pdf", PDF, pdf.content)
+
+
+def source(sheet: Sheet) -> str:
+    """Return a digest of all that decides what a sheet looks like."""
+    # The order of a set is another one in each process.
+    ways = [(fit.styles, sorted(fit.left_out)) for fit in sheet.fits]
+    text = "\0".join([_filled(sheet, sheet.fits[0]), f"{ways} {sheet.pages}", makers()])
+    return hashlib.sha256(text.encode()).hexdigest()
+
+
+def _set(sheet: Sheet, fit: Fit) -> Pdf:
+    return write_pdf(_filled(sheet, fit), base=templates_folder())
+
+
+def _filled(sheet: Sheet, fit: Fit) -> str:
+    document = sheet.document
+    page = html.fill(
+        f"print/{sheet.template}.html.j2", document=document, issued=issued(document), fit=fit
+    )
+    return printable(page)
+
+
+def _written(sheets: Sequence[Sheet]) -> Iterator[RenderedFile]:
+    """Set sheets one after the other, or where there are many on all processors at once."""
+    workers = min(len(os.sched_getaffinity(0)) if _forks() else 1, len(sheets))
+    if workers < 2 or len(sheets) <= FEW:
+        yield from map(write_sheet, sheets)
+        return
+    # What all need is loaded once, before the processes part.
+    import weasyprint  # noqa: F401, PLC0415
+
+    parted = multiprocessing.get_context("fork")
+    with concurrent.futures.ProcessPoolExecutor(workers, parted) as pool:
+        yield from pool.map(write_sheet, sheets)
+
+
+def _forks() -> bool:
+    """Tell whether a copy of this process is safe: on Linux, and with no other thread at work."""
+    return sys.platform == "linux" and threading.active_count() == 1
