@@ -35,7 +35,15 @@ FILES = {
     "member-email.txt",
     "plan.json",
     "programme.json",
+    "visitor-notice.html",
+    "visitor-notice.pdf",
+    "visitor-notice.txt",
 }
+PARTIES = {
+    "alderfleet-park": "visitor-notice-society-of-old-millers",
+    "skelmarram-links": "visitor-notice-autumn-open",
+}
+"""Examples with a visiting party: it has a notice of its own."""
 
 
 def main_period(programme: Programme) -> Period:
@@ -63,11 +71,18 @@ def texts(pack: BuiltPack) -> Iterator[tuple[str, str]]:
         yield f"calendar, {event['UID']}", f"{event['SUMMARY']}\n{event['DESCRIPTION']}"
 
 
+def files_of(pack: BuiltPack) -> set[str]:
+    """Every file that a pack should hold."""
+    party = PARTIES.get(pack.folder.name) if pack.folder else None
+    return FILES | {f"{party}.{ending}" for ending in ("html", "pdf", "txt") if party}
+
+
 def test_the_pack_is_whole(pack: BuiltPack) -> None:
-    assert set(pack.files) == FILES
+    files = files_of(pack)
+    assert set(pack.files) == files
     listed = json.loads(pack.text("manifest.json"))["files"]
     named = {entry["name"]: entry["sha256"] for entry in listed}
-    assert set(named) == FILES - {"manifest.json"}
+    assert set(named) == files - {"manifest.json"}
     for name, digest in named.items():
         assert hashlib.sha256(pack.files[name]).hexdigest() == digest
 
@@ -383,7 +398,7 @@ def test_an_entry_names_the_days_of_its_work(pack: BuiltPack) -> None:
 
 def test_the_front_page_links_every_file_and_stands_alone(pack: BuiltPack) -> None:
     page = Page(pack.text("index.html"))
-    assert set(page.links) == FILES - {"index.html"}
+    assert set(page.links) == files_of(pack) - {"index.html"}
     assert not page.tags & {"script", "img", "iframe", "link"}
     assert not any(name.startswith("on") for name in page.attributes)
     assert "http://" not in page.source

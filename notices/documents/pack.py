@@ -10,12 +10,14 @@ from notices.documents.calendar import calendars
 from notices.documents.index import Index, index
 from notices.documents.member_email import member_emails
 from notices.documents.model import CalendarDocument, Document, Entry, Item
+from notices.documents.visitor_notice import visitor_notices
 from notices.programme.as_json import programme_as_json
 from notices.programme.model import Programme
 
 ENTRIES: tuple[Callable[[Programme], Entry], ...] = (
     member_emails,
     board_notices,
+    visitor_notices,
     calendars,
 )
 """What a pack holds, in the order in which the secretary meets it."""

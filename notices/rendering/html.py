@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from notices.documents.model import Document
 from notices.paths import templates_folder
+from notices.rendering.letters import printable
 from notices.wording import blocks
 
 _TESTS = {
@@ -44,8 +45,14 @@ def _svg(source: str) -> Markup:
 
 
 def _css(text: str) -> Markup:
-    """Return words as they stand inside a quoted string of a style sheet (CSS Syntax 3, 4.3.5)."""
-    escaped = (sign if sign.isalnum() or sign in " .,:-" else f"\\{ord(sign):x} " for sign in text)
+    """Return words as they stand inside a quoted string of a style sheet (CSS Syntax 3, 4.3.5).
+
+    Only paper has such words. Once they are escaped, nobody sees which of them no font has.
+    """
+    escaped = (
+        sign if sign.isalnum() or sign in " .,:-" else f"\\{ord(sign):x} "
+        for sign in printable(text)
+    )
     return Markup("".join(escaped))  # noqa: S704
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from notices.documents.model import Document
 from notices.wording.blocks import (
@@ -58,10 +58,20 @@ def _lines(block: Block) -> Iterator[str]:
                 yield from _wrap(f"{row.label}: {row.text}", rest="    ")
         case Table(_, _, rows):
             for cells in rows:
-                yield from _wrap(f"* {cells[0]}: {', '.join(cells[1:])}.", rest="  ")
+                yield from _wrap(f"* {cells[0]}: {_in_one_line(cells[1:])}", rest="  ")
         case Picture():
             # Whatever a picture shows stands in words beside it.
             return
+
+
+def _in_one_line(cells: Sequence[str]) -> str:
+    """Join the cells of a row; one that holds whole sentences stands apart from those before it."""
+    line = ""
+    for cell in filter(None, cells):
+        if line:
+            line += " " if line.endswith(".") else ". " if cell.endswith(".") else ", "
+        line += cell
+    return line if line.endswith(".") else f"{line}."
 
 
 def _said(runs: Runs) -> str:

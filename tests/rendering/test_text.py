@@ -69,6 +69,12 @@ def test_no_line_is_longer_than_72_signs() -> None:
     assert max(len(line) for line in text.splitlines()) <= 72
 
 
+def test_a_row_with_whole_sentences_reads_as_prose() -> None:
+    row = ("Mon 9 Aug", "Tining, all greens", "They stay open.", "No doubt.")
+    text = written(Table("", ("When", "What", "Play", "Sure"), (row,)))
+    assert "* Mon 9 Aug: Tining, all greens. They stay open. No doubt.\n" in text
+
+
 def test_an_address_is_never_cut() -> None:
     assert ADDRESS in written(Paragraph.of(f"The latest word is on {ADDRESS}"))
 

@@ -1,0 +1,220 @@
+"""The notices for visitors: one for anybody who comes, and one for each party that has its date."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Sequence
+
+from notices.documents import phrases
+from notices.documents.model import Document, Entry, Fact, Fit, Page, PlainText, Section, Sheet
+from notices.programme.model import Fixture, Period, Programme
+from notices.programme.slugs import distinct_slugs
+from notices.wording import circumstances, visit
+from notices.wording.blocks import Bullets, KeyFact, KeyFacts, Paragraph, Table
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words
+
+VISITING = frozenset({"visitors", "society", "open"})
+"""Kinds of fixture that bring people who are not members."""
+
+FITS = (Fit("roomy"), Fit(), Fit("close"))
+"""Ways to set the sheet: one page in the largest letters that fit it."""
+
+WELCOME = "Thank you for coming to play with us."
+
+
+def visitor_notices(programme: Programme) -> Entry:
+    """Return the notices for visitors with what to do with them."""
+    documents = (visitor_notice(programme), *parties(programme))
+    todo = (
+        "Send visitor-notice.html or .txt to whoever books, or hand out the PDF at the shop."
+        if len(documents) == 1
+        else "Send the party its own notice a week before its day. Send visitor-notice.html or "
+        ".txt to all others who book, or hand out the PDF at the shop."
+    )
+    return Entry(
+        "Notices for visitors",
+        "Visitors and societies",
+        todo,
+        tuple(item for document in documents for item in _forms(document)),
+    )
+
+
+def _forms(document: Document) -> Iterator[Page | PlainText | Sheet]:
+    yield Page(document)
+    yield PlainText(document)
+    yield Sheet(document, "reading", FITS)
+
+
+def visitor_notice(programme: Programme) -> Document:
+    """Write the notice for anybody who comes to play: what is affected, and on which days."""
+    words = Words(programme)
+    sections, facts = _dates(words)
+    game, said = _your_visit(words)
+    sections += game
+    facts += said
+    return _document(
+        words,
+        "visitor-notice",
+        "For our visitors: work on the course",
+        "Which days are affected, and what you will meet.",
+        (
+            Section("welcome", (Paragraph.of(f"{WELCOME} {_what_this_is(words)}"),)),
+            *sections,
+            *_on_the_day(words, met=bool(words.programme.works), in_doubt=True),
+        ),
+        facts,
+    )
+
+
+def _what_this_is(words: Words) -> str:
+    if words.programme.works:
+        return "Here are the days on which we work on the greens, and when they putt well again."
+    return "Here are the days on which a part of the course is closed."
+
+
+def _dates(words: Words) -> tuple[list[Section], list[Fact]]:
+    """Tell by date what is done on which greens, and what one meets there."""
+    periods = words.programme.periods
+    if not periods:
+        return [], []
+    rows, facts = [], []
+    for period in periods:
+        told = PeriodWords(words, period)
+        when = words.dates.short_days(period.days)
+        rows.append(
+            (
+                when,
+                f"{told.name()}, {words.greens_briefly(period.greens)}",
+                f"{told.status_while_working()} {_good_again(told)}".strip(),
+            )
+        )
+        facts.append(Fact("when", when, period.days, period.greens))
+    table = Table("Work on the greens", ("When", "What we do", "What you meet"), tuple(rows))
+    return [Section("dates", (table,), "Which days are affected")], facts
+
+
+def _good_again(told: PeriodWords) -> str:
+    if told.leaves_putts_alone():
+        return "Putts are not affected."
+    return f"Putting well: {told.putting_well()[:1].lower()}{told.putting_well()[1:]}"
+
+
+def _your_visit(words: Words) -> tuple[list[Section], list[Fact]]:
+    """Collect what else visitors plan by: the best days, later dressings, closures, restrictions."""
+    said: list[str] = []
+    facts: list[Fact] = []
+    main = words.main_period()
+    if main is not None:
+        best, days = visit.best_days(words, main)
+        if best and _still_ahead(words, main):
+            said.append(best)
+            facts.append(Fact("best days", best, days))
+        told = PeriodWords(words, main)
+        said += [text for text in (told.later_dressings(), told.reserve()) if text]
+    said += [circumstances.closure(words, closed) for closed in words.programme.closures]
+    said += circumstances.restrictions(words)
+    if not said:
+        return [], []
+    facts += [Fact("your visit", text) for text in said if text not in {f.text for f in facts}]
+    title = "For planning your visit" if words.programme.works else "What is closed"
+    return [Section("your visit", (Bullets.of(*said),), title)], facts
+
+
+def _still_ahead(words: Words, period: Period) -> bool:
+    return period.days[0] > words.programme.issued
+
+
+def _on_the_day(words: Words, *, met: bool, in_doubt: bool) -> list[Section]:
+    """How to meet the team on the course where it is ``met``, and whom to ask."""
+    sections = []
+    if met:
+        sections.append(Section("safety", (phrases.safety(),), "When you meet our team"))
+    lines = [circumstances.decision(words) if in_doubt else "", circumstances.contact(words)]
+    if words.programme.club.website:
+        lines.append(f"You can always look here: {words.programme.club.website}")
+    blocks = tuple(Paragraph.of(line) for line in lines if line)
+    sections.append(Section("closing", blocks, "Whom to ask"))
+    return sections
+
+
+def parties(programme: Programme) -> Iterator[Document]:
+    """Yield a notice for each visiting party whose day is still to come."""
+    days: dict[str, list[Fixture]] = {}
+    for fixture in programme.fixtures:
+        if fixture.kind in VISITING and fixture.date >= programme.issued:
+            days.setdefault(fixture.name, []).append(fixture)
+    slugs = distinct_slugs(days, "party")
+    for name, fixtures in days.items():
+        yield _party(Words(programme), slugs[name], name, fixtures)
+
+
+def _party(words: Words, slug: str, name: str, fixtures: Sequence[Fixture]) -> Document:
+    """Write the notice for one party: its day or days, the greens, where to start, whom to ask."""
+    dates = tuple(dict.fromkeys(fixture.date for fixture in fixtures))
+    several = len(dates) > 1
+    sections, facts = [], []
+    for day in dates:
+        when = words.dates.day(day)
+        rows = _day(words, day)
+        heading = when if several else "On your day"
+        sections.append(Section(f"day {day.isoformat()}", (KeyFacts(rows),), heading))
+        facts += [Fact("day", when, (day,)), *(Fact("your day", row.text) for row in rows)]
+    welcome = f"{WELCOME} This is how you will find the course on {words.dates.days(dates)}."
+    programme = words.programme
+    met = any(one.date in dates for work in programme.works for one in work.visits)
+    kept = any(day in dates for period in programme.periods for day in period.reserve_dates)
+    in_doubt = met or kept or any(day in programme.play for day in dates)
+    closing = _on_the_day(words, met=met or kept, in_doubt=in_doubt)
+    return _document(
+        words,
+        f"visitor-notice-{slug}",
+        f"{name}: how you will find the course",
+        "What is open on your day, and what the greens will be like.",
+        (Section("welcome", (Paragraph.of(welcome),)), *sections, *closing),
+        facts,
+    )
+
+
+def _day(words: Words, day: dt.date) -> tuple[KeyFact, ...]:
+    """Answer what a party asks about its day."""
+    rows = [
+        KeyFact("Open", visit.what_is_open(words, day)),
+        KeyFact("The greens", visit.what_the_greens_are_like(words, day)),
+        KeyFact("Where to start", visit.where_to_start(words, day)),
+        KeyFact("Please note", " ".join(_besides(words, day))),
+        KeyFact("If it rains", visit.kept_free(words, day)),
+    ]
+    return tuple(row for row in rows if row.text)
+
+
+def _besides(words: Words, day: dt.date) -> list[str]:
+    """Tell of closures besides greens, and of what one goes without that day."""
+    closed = [
+        circumstances.closure(words, one)
+        for one in words.programme.closures
+        if day in one.dates and not one.greens and not one.whole_course
+    ]
+    return [*closed, *visit.restrictions_on(words, day)]
+
+
+def _document(
+    words: Words,
+    name: str,
+    title: str,
+    summary: str,
+    sections: Sequence[Section],
+    facts: Sequence[Fact],
+) -> Document:
+    programme = words.programme
+    return Document(
+        name=name,
+        title=title,
+        language=programme.club.language,
+        club=programme.club.name,
+        issued=programme.issued,
+        summary=summary,
+        sections=tuple(sections),
+        facts=tuple(facts),
+        draft=programme.draft,
+    )

@@ -1,0 +1,77 @@
+"""Visitors are told what is affected, and each visiting party how it will find its own day."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+import pytest
+
+from notices.documents.model import Document
+from notices.documents.visitor_notice import visitor_notices
+from notices.rendering.text import plain_text
+from notices.rendering.whole_pack import render_item
+from notices.wording.words import Words
+from tests.documents.reading import Page, Sheet, plain, tight, unwrapped
+from tests.wording.small_plans import plan, words, work
+
+
+@pytest.fixture(scope="module")
+def told() -> Words:
+    fixtures = [
+        {"name": "Old Millers", "date": "2027-08-10", "kind": "society"},
+        {"name": "Open Week", "date": "2027-10-04", "kind": "open"},
+        {"name": "Open Week", "date": "2027-10-05", "kind": "open"},
+        {"name": "Medal", "date": "2027-08-11", "kind": "competition"},
+        {"name": "Last Winter’s Guests", "date": "2027-02-01", "kind": "visitors"},
+    ]
+    return words(
+        plan(work("hollow tining", "2027-08-09 to 2027-08-11", greens="1-18"), fixtures=fixtures)
+    )
+
+
+@pytest.fixture(scope="module")
+def documents(told: Words) -> dict[str, Document]:
+    items = visitor_notices(told.programme).items
+    return {item.document.name: item.document for item in items if hasattr(item, "document")}
+
+
+def test_each_party_that_is_still_to_come_has_its_own(documents: dict[str, Document]) -> None:
+    assert list(documents) == [
+        "visitor-notice",
+        "visitor-notice-old-millers",
+        "visitor-notice-open-week",
+    ]
+
+
+def test_a_party_reads_of_its_own_days_alone(documents: dict[str, Document]) -> None:
+    days = {
+        name: sorted({day for fact in document.facts for day in fact.dates})
+        for name, document in documents.items()
+    }
+    assert days["visitor-notice-old-millers"] == [dt.date(2027, 8, 10)]
+    assert days["visitor-notice-open-week"] == [dt.date(2027, 10, 4), dt.date(2027, 10, 5)]
+
+
+def test_every_fact_stands_in_each_form(told: Words) -> None:
+    for item in visitor_notices(told.programme).items:
+        (file,) = render_item(item, {})
+        facts = [fact.text for fact in item.document.facts]  # type: ignore[union-attr]
+        assert facts
+        if file.name.endswith(".pdf"):
+            sheet = Sheet.read(file.content)
+            assert sheet.pages == 1
+            assert all(tight(fact) in tight(sheet.text) for fact in facts)
+            continue
+        source = file.content.decode()
+        text = Page(source).text if file.name.endswith(".html") else unwrapped(source)
+        assert all(plain(fact) in text for fact in facts)
+
+
+def test_who_meets_no_work_is_not_troubled_with_it(documents: dict[str, Document]) -> None:
+    met = plain_text(documents["visitor-notice-old-millers"], "")
+    spared = plain_text(documents["visitor-notice-open-week"], "")
+    assert "waved you on" in met
+    assert "depend on the weather" in met
+    assert "waved you on" not in spared
+    assert "depend on the weather" not in spared
+    assert "All holes are open." in spared
