@@ -11,3 +11,9 @@ SAND = HOUSE.sand
 """Ground of what matters most; prints as a light grey."""
 LOAM = HOUSE.accent
 """Accent: headings, rules, marks."""
+MEADOW = "#dfe7d2"
+"""Ground of growing grass; prints as a light grey, and all texts may stand on it."""
+LINE = "#dedad0"
+"""Thin lines of a chart, so light that letters may cross them."""
+SHADE = "#f1efe8"
+"""Ground of weekends and other times that lie behind the rest."""

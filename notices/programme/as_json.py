@@ -22,6 +22,7 @@ from notices.programme.model import (
     FittedRate,
     Fixture,
     Green,
+    GreensBack,
     Hole,
     HolesInPlay,
     Period,
@@ -31,6 +32,7 @@ from notices.programme.model import (
     Restriction,
     RuleInPlay,
     ScoreDay,
+    Season,
     Stretch,
     Task,
     Work,
@@ -89,6 +91,8 @@ def programme_as_json(programme: Programme) -> Json:
         "restrictions": [_restriction(restriction) for restriction in programme.restrictions],
         "timetables": [_timetable(day) for day in programme.timetables.values()],
         "sand_order": _sand_order(programme.sand_order) if programme.sand_order else None,
+        "season": _season(programme.season) if programme.season else None,
+        "greens_back": [_greens_back(back) for back in programme.greens_back.values()],
         "records": [_record(record) for record in programme.records.values()],
         "figures": [_figure(figure) for figure in programme.figures],
         "findings": [_finding(finding) for finding in programme.findings],
@@ -114,6 +118,30 @@ def _sand_order(order: SandOrder) -> Json:
             for day in order.days
         ],
         "top_ups": _dates(order.top_ups),
+    }
+
+
+def _season(season: Season) -> Json:
+    return {
+        "growth_potential": {day.isoformat(): value for day, value in season.growth.items()},
+        "growth_rests": [
+            {
+                "stops": rest.stops.isoformat(),
+                "returns": rest.returns.isoformat() if rest.returns else None,
+            }
+            for rest in season.rests
+        ],
+        "rests_below": season.rests_below,
+        "default_used": season.default_used,
+    }
+
+
+def _greens_back(back: GreensBack) -> Json:
+    return {
+        "work": back.work,
+        "back_in_play": _range(back.back_in_play),
+        "putting_smoothly": _range(back.putting_smoothly),
+        "fully_healed": _range(back.fully_healed),
     }
 
 

@@ -325,6 +325,38 @@ class Recovery:
 
 
 @dataclass(frozen=True, slots=True)
+class GreensBack:
+    """When all greens of one work have come back: the last of them counts."""
+
+    work: str
+    back_in_play: DateRange
+    putting_smoothly: DateRange
+    fully_healed: DateRange
+
+
+@dataclass(frozen=True, slots=True)
+class RestOfGrowth:
+    """A stretch in which grass does not grow to speak of."""
+
+    stops: dt.date
+    returns: dt.date | None
+    """First day on which it grows again; None where that is not within a year."""
+
+
+@dataclass(frozen=True, slots=True)
+class Season:
+    """How grass grows from shortly before the first work until all has healed at worst."""
+
+    growth: Mapping[dt.date, float]
+    """Growth potential of every day, 0 to 1, in a usual year."""
+    rests: tuple[RestOfGrowth, ...]
+    rests_below: float
+    """Growth potential below which grass is said to rest."""
+    default_used: bool
+    """Whether temperatures, optimum or kind of grass are not the club's own."""
+
+
+@dataclass(frozen=True, slots=True)
 class Promise:
     """What a member is told: expect by, and at worst."""
 
@@ -730,6 +762,10 @@ class Programme:
     """Temporary greens as the handicap counts them; only in England, whose limits we know."""
     sand_order: SandOrder | None = None
     """The sand to be ordered; None where nothing is dressed."""
+    season: Season | None = None
+    """Growth by day; None where nothing is worked on, and in an outline."""
+    greens_back: Mapping[str, GreensBack] = field(default_factory=dict)
+    """For each work, when all of its greens have come back; empty in an outline."""
 
     @property
     def draft(self) -> bool:

@@ -45,6 +45,10 @@ class RecoveryModel:
         """Return the first day after another from which growth rests for a week."""
         return self._growing.stop_after(after)
 
+    def growth_return(self, after: dt.date) -> dt.date | None:
+        """Return the first day after another from which growth no longer rests."""
+        return self._growing.return_after(after)
+
     def of_work(
         self, work: Work, green: str, need: SandOnGreen | None, filling: Work | None
     ) -> Recovery:

@@ -39,6 +39,7 @@ from notices.programme.records import filled_works, fit_records, seen_by_work
 from notices.programme.recovery import RecoveryModel, recover_works
 from notices.programme.rules_of_play import rules_in_play, score_days
 from notices.programme.sand import filled_by, sand_by_green
+from notices.programme.season import greens_back, season
 from notices.programme.slugs import ALL, slug
 from notices.programme.thatch import through_thatch
 from notices.programme.timetable import timetables
@@ -61,7 +62,12 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
         With its figures and findings; the findings carry paths into the plan, not places.
     """
     programme, climate, recovery_model = _outline(plan, issued)
-    programme = replace(programme, figures=_figures(programme, plan, climate, recovery_model))
+    programme = replace(
+        programme,
+        figures=_figures(programme, plan, climate, recovery_model),
+        season=season(programme.periods, climate, recovery_model),
+        greens_back=greens_back(programme.recoveries),
+    )
     programme = _with_timetables(programme, plan)
     programme = replace(programme, stretches=stretches_by_day(programme))
     programme = replace(programme, play=days_of_play(programme))

@@ -110,6 +110,10 @@ class DateWords:
         month = format_date(day, "MMMM", locale=self._locale)
         return f"the {name} week of {month}{self._plain_year(day)}"
 
+    def year_of(self, day: dt.date) -> str:
+        """Return the year as it is added to a day, where it is not the year of issue."""
+        return self._year(day)
+
     @property
     def _locale(self) -> Locale:
         return Locale.parse(self._patterns.locale)

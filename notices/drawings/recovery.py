@@ -1,0 +1,405 @@
+"""Recovery: when each work is over, and what members are told, along the season's growth."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from notices.drawings.lanes import Marked, beside, in_lanes, lanes_of
+from notices.drawings.lettering import fitted, lines_of, width_of
+from notices.drawings.model import Drawing
+from notices.drawings.palette import INK, LOAM, MEADOW, PAPER, QUIET, SAND, SHADE
+from notices.drawings.scale import Days, month_axis
+from notices.drawings.sizes import PAGE, Sizes
+from notices.drawings.svg import box, diamond, disc, drawing, flag, line, shape, text
+from notices.programme.model import GreensBack, Period, Promise, Season, Work
+from notices.wording.lists import sentence
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words
+
+SIZE, SMALL = 13.0, 12.0
+CURVE = 58.0
+"""Height of the curve of growth at its best."""
+LANE = 19.0
+NAMED_FIXTURES = 5
+"""More than these stand as flags alone."""
+BEFORE = dt.timedelta(days=10)
+
+OPEN_AGAIN, PUTTING_WELL, HEALED = "Open again", "Putting well", "Fully healed"
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """Where things stand on the sheet."""
+
+    sizes: Sizes
+    days: Days
+
+    @property
+    def label(self) -> float:
+        """Width of the column of names; none on a telephone, where they stand above."""
+        return self.days.left - 8 if self.sizes is PAGE else 0.0
+
+
+def recovery_chart(words: Words, period: Period, sizes: Sizes = PAGE) -> Drawing | None:
+    """Draw when the greens of a period come back; None where nothing has to grow over.
+
+    Each work has a bar for putting well and one for healing, from the earliest date to the
+    latest on which all its greens have got there. Below stand the promises that hold for all
+    works together, expect-by filled and at-worst hollow.
+
+    Parameters
+    ----------
+    words
+        The programme's words.
+    period
+        One of its periods.
+    sizes
+        For a page or for a telephone.
+    """
+    season = words.programme.season
+    if season is None or not period.opening_works:
+        return None
+    place = _Place(sizes, _days(period, season, sizes))
+    backs = [
+        (work, words.programme.greens_back[work.id])
+        for work in period.opening_works
+        if work.id in words.programme.greens_back
+    ]
+    top = 14.0
+    axis = top + CURVE + 14
+    flags, y = _fixtures(words, place, axis + 24)
+    rows: list[str] = []
+    for work, back in backs:
+        own, y = _work(words, work, back, place, y)
+        rows += own
+    rows.append(line(0, y + 3, sizes.width, y + 3, stroke=QUIET))
+    y += 8
+    rows.append(text(0, y + 14, "All greens, all works together", SIZE, bold=True))
+    y += 22
+    for name, promise in _promises(period):
+        own, y = _promise(words, name, promise, place, y)
+        rows += own
+    foot = y + 2
+    key, y = _key(foot + 6, sizes.width)
+    parts = [
+        *_rests(words, season, place.days, top, foot),
+        *month_axis(words, place.days, axis, foot),
+        *_curve(season, place, top),
+        *_said_of_rests(words, season, place.days, top),
+        *flags,
+        *rows,
+        *key,
+    ]
+    title = f"How the greens come back: {PeriodWords(words, period).name().lower()}"
+    number = words.programme.periods.index(period) + 1
+    return drawing(
+        f"recovery{sizes.suffix}-{number}",
+        title,
+        _in_words(words, period, season, backs, place.days),
+        (sizes.width, y),
+        parts,
+    )
+
+
+def _days(period: Period, season: Season, sizes: Sizes) -> Days:
+    """Return the line of days, with a little room after the last."""
+    first = max(min(season.growth), min(period.days) - BEFORE)
+    ends = [
+        day
+        for _, promise in _promises(period)
+        for day in (promise.expect_by, promise.at_worst or max(season.growth))
+    ]
+    last = max(ends)
+    spare = dt.timedelta(days=max(4, (last - first).days // 20))
+    left = 150.0 if sizes is PAGE else 6.0
+    return Days(first, last + spare, left, sizes.width - 6)
+
+
+def _promises(period: Period) -> tuple[tuple[str, Promise], ...]:
+    return (
+        (OPEN_AGAIN, period.open_again),
+        (PUTTING_WELL, period.putting_well),
+        (HEALED, period.fully_healed),
+    )
+
+
+def _curve(season: Season, place: _Place, top: float) -> Iterator[str]:
+    """Yield growth by day as a hill; its best is as high as there is room."""
+    days, foot = place.days, top + CURVE
+    inside = [day for day in season.growth if days.first <= day <= days.last]
+    # A point a week is a smooth line, and the last day ends it.
+    chosen = [*inside[::7], inside[-1]]
+    points = [(days.noon(day), foot - CURVE * season.growth[day]) for day in chosen]
+    yield shape([(points[0][0], foot), *points, (points[-1][0], foot)], fill=MEADOW)
+    yield shape(points, stroke=QUIET, thick=1.3, closed=False)
+    yield line(days.left, foot, days.right, foot, stroke=QUIET)
+    if place.label:
+        yield text(0, foot - 24, "Growth of grass", SIZE, bold=True)
+        yield text(0, foot - 8, "in a usual year", SMALL, fill=QUIET)
+        for share, said in ((1.0, "best"), (0.5, "half")):
+            y = foot - CURVE * share
+            yield line(days.left - 4, y, days.left, y, stroke=QUIET)
+            yield text(days.left - 8, y + 4, said, SMALL, anchor="end", fill=QUIET)
+    else:
+        yield text(0, top - 3, "Growth of grass in a usual year", SMALL, bold=True)
+
+
+def _rests(words: Words, season: Season, days: Days, top: float, foot: float) -> Iterator[str]:
+    """Yield winters as grounds from head to foot."""
+    for left, right, _ in _winters(words, season, days):
+        yield box(left, top, right - left, foot - top, fill=SHADE)
+        for x in (left, right):
+            if days.left < x < days.right:
+                yield line(x, top, x, top + CURVE, stroke=QUIET, dashes="2 3", thick=0.8)
+
+
+def _said_of_rests(words: Words, season: Season, days: Days, top: float) -> Iterator[str]:
+    """Yield the words for each winter, over the line that lies low then."""
+    for left, right, said in _winters(words, season, days):
+        lines = lines_of(said, right - left - 8, SMALL)
+        if len(lines) > 3 or any(line.endswith("…") for line in lines):
+            lines = lines_of("no growth", right - left - 4, SMALL)
+        for number, words_of_line in enumerate(lines):
+            y = top + 12 + number * 14
+            yield text((left + right) / 2, y, words_of_line, SMALL, anchor="middle")
+
+
+def _winters(words: Words, season: Season, days: Days) -> Iterator[tuple[float, float, str]]:
+    """Yield where growth rests on the line of days, and what is said of it."""
+    for rest in season.rests:
+        if rest.stops > days.last or (rest.returns is not None and rest.returns <= days.first):
+            continue
+        said = f"Growth stops about {words.dates.month_day(rest.stops)}"
+        right = days.right
+        if rest.returns is not None:
+            said += f" and returns about {words.dates.month_day(rest.returns)}"
+            right = days.begin(rest.returns)
+        yield days.begin(rest.stops), right, said
+
+
+def _fixtures(words: Words, place: _Place, y: float) -> tuple[list[str], float]:
+    """Return small flags on the days of fixtures, with names where they are few."""
+    days = place.days
+    met = [f for f in words.programme.fixtures if days.first <= f.date <= days.last]
+    if not met:
+        return [], y + 2
+    named = len(met) <= NAMED_FIXTURES
+    marks = [
+        Marked(days.noon(f.date), days.noon(f.date) + 9, f.name if named else "", f.kind)
+        for f in met
+    ]
+    if named:
+        placed = in_lanes(marks, days.left, days.right, SMALL)
+        spots = [(p.mark, p.lane) for p in placed]
+        lanes = lanes_of(placed)
+    else:
+        placed, spots, lanes = [], [(mark, 0) for mark in marks], 1
+    parts = [text(0, y + 14, "Fixtures", SIZE)] if place.label else []
+    for mark, lane in spots:
+        filled = mark.kind == "competition"
+        colour = LOAM if filled else QUIET
+        parts.append(flag(mark.left, y + lane * LANE + 16, filled=filled, colour=colour))
+    parts += [
+        text(p.x, y + p.lane_of_words * LANE + 13, p.words, SMALL, anchor=p.anchor)
+        for p in placed
+        if p.words
+    ]
+    return parts, y + lanes * LANE + 6
+
+
+def _work(
+    words: Words, work: Work, back: GreensBack, place: _Place, y: float
+) -> tuple[list[str], float]:
+    """Return the row of one work: its days, then two bars, and where the next row begins."""
+    days = place.days
+    when = _when(words, work)
+    title = words.title(work)
+    parts = []
+    if place.label:
+        parts.append(text(0, y + 12, fitted(title, place.label - 6, SIZE), SIZE))
+        parts.append(text(0, y + 26, when, SMALL, fill=QUIET))
+    else:
+        room = place.sizes.width - width_of(f", {when}", SIZE)
+        parts.append(text(0, y + 12, f"{fitted(title, room, SIZE)}, {when}", SIZE))
+        y += 15
+    left = days.begin(work.dates[0])
+    wide = max(3.0, days.begin(work.dates[-1] + dt.timedelta(days=1)) - left)
+    parts.append(box(left, y + 3, wide, 22, fill=INK))
+    parts += _span(
+        days, back.putting_smoothly.early, back.putting_smoothly.late, y + 8, PUTTING_WELL
+    )
+    parts += _span(days, back.fully_healed.early, back.fully_healed.late, y + 20, HEALED)
+    return parts, y + 34
+
+
+def _when(words: Words, work: Work) -> str:
+    """Name the days of a work as shortly as can be."""
+    first, last = work.dates[0], work.dates[-1]
+    if first.month == last.month and first != last:
+        return words.dates.span_of_month(work.dates)
+    days = dict.fromkeys((words.dates.month_day(first), words.dates.month_day(last)))
+    return " to ".join(days)
+
+
+def _span(days: Days, early: dt.date, late: dt.date | None, y: float, what: str) -> Iterator[str]:
+    """Yield a bar from a filled mark to a hollow one; without an end, an arrow."""
+    left = days.noon(early)
+    right = days.right - 7 if late is None else days.noon(late)
+    ground = {OPEN_AGAIN: PAPER, PUTTING_WELL: SAND, HEALED: MEADOW}[what]
+    if right > left:
+        yield box(left, y - 2.5, right - left, 5, fill=ground, stroke=QUIET, thick=0.8)
+    if late is None:
+        yield shape([(right, y - 5), (right + 7, y), (right, y + 5)], fill=QUIET)
+    elif right - left > 1:
+        yield _mark(right, y, what, filled=False)
+    yield _mark(left, y, what, filled=True)
+
+
+def _mark(x: float, y: float, what: str, *, filled: bool) -> str:
+    fill = LOAM if filled else PAPER
+    if what == OPEN_AGAIN:
+        return box(x - 4, y - 4, 8, 8, fill=fill, stroke=LOAM, thick=1.5)
+    if what == PUTTING_WELL:
+        return disc(x, y, 4.5, fill=fill, stroke=LOAM)
+    return diamond(x, y, 5.5, fill=fill, stroke=LOAM)
+
+
+def _promise(
+    words: Words, name: str, promise: Promise, place: _Place, y: float
+) -> tuple[list[str], float]:
+    """Return the row of one promise, with its dates in words beside the marks."""
+    days = place.days
+    said = told(words, promise)
+    if not place.label:
+        return _promise_in_a_column(name, promise, said, place, y)
+    parts = [_mark(6, y + 10, name, filled=True), text(18, y + 14.5, name, SIZE)]
+    middle = y + 10
+    parts += _span(days, promise.expect_by, promise.at_worst, middle, name)
+    left = days.noon(promise.expect_by) - 6
+    right = days.right if promise.at_worst is None else days.noon(promise.at_worst) + 6
+    x, anchor, short = beside(Marked(left, right, said), days.left, days.right, SMALL)
+    if short == said:
+        parts.append(text(x, middle + 4.2, said, SMALL, anchor=anchor))
+        return parts, y + 22
+    lines = lines_of(said, days.right - days.left, SMALL)
+    for number, words_of_line in enumerate(lines):
+        wide = width_of(words_of_line, SMALL)
+        x = max(days.left, min(left, days.right - wide))
+        parts.append(text(x, middle + 19 + number * 14, words_of_line, SMALL))
+    return parts, y + 24 + 14 * len(lines)
+
+
+def _promise_in_a_column(
+    name: str, promise: Promise, said: str, place: _Place, y: float
+) -> tuple[list[str], float]:
+    """Return the same with the dates above the marks, where there is little room."""
+    parts = [_mark(6, y + 8, name, filled=True), text(18, y + 12.5, name, SIZE, bold=True)]
+    left = 18 + width_of(name, SIZE, bold=True) + 8
+    if left + width_of(said, SIZE) <= place.sizes.width:
+        lines = [said]
+    else:
+        left, y = 18.0, y + 16
+        lines = lines_of(said, place.sizes.width - left, SIZE)
+    for number, words_of_line in enumerate(lines):
+        parts.append(text(left, y + 12.5 + 16 * number, words_of_line, SIZE))
+    y += 16 * len(lines)
+    parts += _span(place.days, promise.expect_by, promise.at_worst, y + 9, name)
+    return parts, y + 21
+
+
+def told(words: Words, promise: Promise) -> str:
+    """Say a promise as the texts say it: to the day, or less closely where winter lies between."""
+    expect, worst = promise.expect_by, promise.at_worst
+    if promise.growth_stops is not None and not promise.through_winter:
+        early = words.dates.about(expect)
+        late = "" if worst is None else words.dates.about(worst)
+    else:
+        early = words.dates.short_day(expect)
+        late = "" if worst is None else words.dates.short_day(worst)
+        if promise.growth_stops is not None and worst is not None:
+            late = words.dates.week(worst)
+    if worst is None:
+        return f"{early}, at worst later than we can say"
+    return early if late == early else f"{early}, at worst {late}"
+
+
+def _key(y: float, right: float) -> tuple[list[str], float]:
+    """Return what the marks mean, line by line, and where the drawing ends."""
+    entries = (
+        ([box(0, 3, 8, 12, fill=INK)], 8.0, "days of work"),
+        ([_mark(6, 9, PUTTING_WELL, filled=True)], 12.0, "putting well"),
+        ([_mark(6, 9, HEALED, filled=True)], 12.0, "fully healed"),
+        (
+            [
+                _mark(6 + 13 * n, 9, what, filled=True)
+                for n, what in enumerate((OPEN_AGAIN, PUTTING_WELL, HEALED))
+            ],
+            38.0,
+            "filled: expect by",
+        ),
+        (
+            [
+                _mark(6 + 13 * n, 9, what, filled=False)
+                for n, what in enumerate((OPEN_AGAIN, PUTTING_WELL, HEALED))
+            ],
+            38.0,
+            "hollow: at worst",
+        ),
+    )
+    parts: list[str] = []
+    x = 0.0
+    for marks, wide, said in entries:
+        whole = wide + 5 + width_of(said, SMALL)
+        if x and x + whole > right:
+            x, y = 0.0, y + LANE
+        parts.append(f'<g transform="translate({x:g} {y:g})">{"".join(marks)}</g>')
+        parts.append(text(x + wide + 5, y + 13.2, said, SMALL, fill=QUIET))
+        x += whole + 16
+    return parts, y + 18
+
+
+def _in_words(
+    words: Words,
+    period: Period,
+    season: Season,
+    backs: Sequence[tuple[Work, GreensBack]],
+    days: Days,
+) -> str:
+    """Say all that the drawing shows."""
+    said = []
+    for name, promise in _promises(period):
+        said.append(sentence(f"{name}, all greens: {told(words, promise)}"))
+    for work, back in backs:
+        putts = _from_to(words, back.putting_smoothly.early, back.putting_smoothly.late)
+        heals = _from_to(words, back.fully_healed.early, back.fully_healed.late)
+        when = words.dates.days(work.dates)
+        said.append(f"{words.title(work)}, {when}: putting well {putts}; fully healed {heals}.")
+    for rest in season.rests:
+        if rest.stops <= days.last:
+            back_again = (
+                f" and returns about {words.dates.day(rest.returns)}" if rest.returns else ""
+            )
+            said.append(f"Growth stops about {words.dates.day(rest.stops)}{back_again}.")
+    shares = [
+        f"{words.dates.month(day)} {day.year} {100 * season.growth[middle]:.0f} %"
+        for day, _, _ in days.months()
+        if (middle := day.replace(day=15)) in season.growth
+    ]
+    if shares:
+        said.append(f"Growth in mid-month, of the best: {', '.join(shares)}.")
+    said += [
+        f"{f.name} ({f.kind}): {words.dates.day(f.date)}."
+        for f in words.programme.fixtures
+        if days.first <= f.date <= days.last
+    ]
+    return " ".join(said)
+
+
+def _from_to(words: Words, early: dt.date, late: dt.date | None) -> str:
+    if late is None:
+        return f"from {words.dates.day(early)} at the earliest, with no date at worst"
+    if late == early:
+        return f"by {words.dates.day(early)}"
+    return f"between {words.dates.day(early)} and {words.dates.day(late)}"

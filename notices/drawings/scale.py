@@ -1,0 +1,117 @@
+"""Axes: days and amounts as places on a sheet, with the marks that belong beside them."""
+
+from __future__ import annotations
+
+import datetime as dt
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from notices.drawings.lettering import width_of
+from notices.drawings.palette import LINE, QUIET
+from notices.drawings.svg import line, text
+from notices.wording.words import Words
+
+STEPS = (1.0, 2.0, 2.5, 5.0, 10.0)
+"""An axis is marked in one of these, times a power of ten."""
+
+SIZE = 12.0
+
+
+@dataclass(frozen=True, slots=True)
+class Amounts:
+    """Amounts from 0 to some highest one along a line; the end may lie above its begin."""
+
+    highest: float
+    begin: float
+    end: float
+
+    def at(self, amount: float) -> float:
+        """Return the place of an amount."""
+        return self.begin + (self.end - self.begin) * amount / self.highest
+
+    @classmethod
+    def up_to(cls, most: float, begin: float, end: float, marks: int = 4) -> Amounts:
+        """Return a line that ends at the first mark that no amount passes."""
+        step = step_for(most, marks)
+        return cls(step * math.ceil(most / step - 1e-9), begin, end)
+
+
+def step_for(most: float, marks: int) -> float:
+    """Return the step in which an axis is marked, with about so many marks on it."""
+    rough = most / marks
+    power = 10.0 ** math.floor(math.log10(rough))
+    return power * next(step for step in STEPS if step * power >= rough - 1e-9)
+
+
+def marks_to(most: float, marks: int = 4) -> list[float]:
+    """Return the marks of an axis from 0 to the first that no amount passes."""
+    step = step_for(most, marks)
+    return [step * number for number in range(math.ceil(most / step - 1e-9) + 1)]
+
+
+@dataclass(frozen=True, slots=True)
+class Days:
+    """Days along a line."""
+
+    first: dt.date
+    last: dt.date
+    left: float
+    right: float
+
+    @property
+    def wide(self) -> float:
+        """Width of one day."""
+        return (self.right - self.left) / ((self.last - self.first).days + 1)
+
+    def begin(self, day: dt.date) -> float:
+        """Return where a day begins; one before the line or after it is taken to its end."""
+        return min(self.right, max(self.left, self.left + (day - self.first).days * self.wide))
+
+    def noon(self, day: dt.date) -> float:
+        """Return the middle of a day."""
+        return min(self.right, max(self.left, self.begin(day) + self.wide / 2))
+
+    def months(self) -> Iterator[tuple[dt.date, float, float]]:
+        """Yield the first of each month, or the first day, with where it begins and ends."""
+        day = self.first
+        while day <= self.last:
+            after = (day.replace(day=1) + dt.timedelta(days=32)).replace(day=1)
+            yield day, self.begin(day), self.begin(min(after, self.last + dt.timedelta(days=1)))
+            day = after
+
+
+def month_axis(words: Words, days: Days, base: float, foot: float) -> Iterator[str]:
+    """Yield names of months on a line of letters, years below them, fine lines down to a foot."""
+    months = list(days.months())
+    wide = min((right - left for _, left, right in months[1:-1]), default=days.right - days.left)
+    every = 1 if wide >= 30 else 2 if wide >= 16 else 3 if wide >= 10 else 6
+    ends = -1.0
+    for place, (day, left, right) in enumerate(months):
+        if place:
+            yield line(left, base - 11, left, foot)
+        if place % every == 0 or place == 0:
+            name = short_month(words, day)
+            room = (days.begin(months[min(place + every, len(months)) - 1][0]) - left) + (
+                right - left
+            )
+            if width_of(name, SIZE) <= room - 4 and left + 3 > ends:
+                yield text(left + 3, base, name, SIZE, fill=QUIET)
+                ends = left + 3 + width_of(name, SIZE)
+    years = -1.0
+    for place, (day, left, _) in enumerate(months):
+        named = place == 0 or day.month == 1
+        wide = width_of(str(day.year), SIZE, bold=True)
+        if named and left + 3 > years and left + 3 + wide <= days.right:
+            yield text(left + 3, base + 14, str(day.year), SIZE, bold=True, fill=QUIET)
+            years = left + 3 + wide + 6
+
+
+def short_month(words: Words, day: dt.date) -> str:
+    """Name a month in a few letters."""
+    return words.dates.month_day(day).replace(str(day.day), "").strip()
+
+
+def level(left: float, right: float, y: float) -> str:
+    """Return a fine line across, at the height of a mark."""
+    return line(left, y, right, y, stroke=LINE)

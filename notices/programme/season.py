@@ -1,0 +1,81 @@
+"""The season that the works fall into: how grass grows day by day, and when each work is over."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from notices.agronomy.growth import GROWTH_EXTREMELY_LIMITED
+from notices.agronomy.recovery import DateRange
+from notices.programme.climate import ClubClimate
+from notices.programme.model import GreensBack, Period, Recovery, RestOfGrowth, Season
+from notices.programme.recovery import RecoveryModel
+
+RUN_UP = dt.timedelta(days=14)
+"""What came before the first work, to see whether growth rises or falls."""
+
+WITHOUT_END = dt.timedelta(days=365)
+"""How far the season is looked at where something may never come back."""
+
+
+def season(
+    periods: Sequence[Period], climate: ClubClimate, recovery_model: RecoveryModel
+) -> Season | None:
+    """Return growth by day from shortly before the first work until all has healed at worst.
+
+    Parameters
+    ----------
+    periods
+        With their promises.
+    climate
+        The club's; a cold or a warm year is not in it.
+    recovery_model
+        Knows when growth stops and returns.
+    """
+    if not periods:
+        return None
+    first = min(min(period.days) for period in periods) - RUN_UP
+    last = max(day for period in periods for day in _ends(period))
+    days = [first + dt.timedelta(days=number) for number in range((last - first).days + 1)]
+    return Season(
+        {day: climate.climate.growth_on(day) for day in days},
+        tuple(_rests(first, last, recovery_model)),
+        GROWTH_EXTREMELY_LIMITED,
+        climate.default_used,
+    )
+
+
+def greens_back(recoveries: Mapping[str, Sequence[Recovery]]) -> dict[str, GreensBack]:
+    """Return, for each work, when all of its greens have come back: the last of them counts."""
+    return {
+        work: GreensBack(
+            work,
+            _all_of(recovery.back_in_play for recovery in own),
+            _all_of(recovery.putting_smoothly for recovery in own),
+            _all_of(recovery.fully_healed for recovery in own),
+        )
+        for work, own in recoveries.items()
+        if own
+    }
+
+
+def _all_of(spans: Iterable[DateRange]) -> DateRange:
+    listed = list(spans)
+    lates = [span.late for span in listed if span.late is not None]
+    return DateRange(
+        max(span.early for span in listed), max(lates) if len(lates) == len(listed) else None
+    )
+
+
+def _ends(period: Period) -> Iterator[dt.date]:
+    for promise in (period.open_again, period.putting_well, period.fully_healed):
+        yield promise.at_worst or promise.expect_by + WITHOUT_END
+
+
+def _rests(first: dt.date, last: dt.date, recovery_model: RecoveryModel) -> Iterator[RestOfGrowth]:
+    """Yield the stretches in which growth rests, as the recovery model sees them."""
+    stop = recovery_model.growth_stop(first)
+    while stop is not None and stop <= last:
+        returns = recovery_model.growth_return(stop)
+        yield RestOfGrowth(stop, returns)
+        stop = None if returns is None else recovery_model.growth_stop(returns)
