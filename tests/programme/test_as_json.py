@@ -78,6 +78,7 @@ SHAPE: dict[str, set[str]] = {
         *("rest_from", "rest_from_minutes", "rest_until", "rest_until_minutes"),
         *("dew_off", "dew_off_minutes", "start", "start_minutes", "finish", "finish_minutes"),
     },
+    "greens_back": {"work", "back_in_play", "putting_smoothly", "fully_healed"},
     "records": {"operation", "seasons", "rate_mm_per_day", "book_mm_per_day", "records"},
     "figures": {
         *("id", "quantity", "scope", "value", "unit", "formula", "source", "inputs"),
@@ -102,6 +103,7 @@ def test_it_has_its_parts(example: Programme) -> None:
         "status",
         "stretches",
         "sand_order",
+        "season",
         *SHAPE,
     }
     for part, keys in SHAPE.items():
