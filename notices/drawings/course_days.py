@@ -12,12 +12,12 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
+from notices.drawings.chart import box, drawing, flag, hatching, line, text
 from notices.drawings.lanes import Marked, in_lanes, lanes_of
 from notices.drawings.lettering import lines_of, width_of
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK, LOAM, PAPER, QUIET, SAND, SHADE
 from notices.drawings.sizes import PAGE, Sizes
-from notices.drawings.svg import box, drawing, flag, hatching, line, text
 from notices.programme.day_by_day import CourseDay, GreenDay, Stack, course_days
 from notices.wording.circumstances import closed_thing
 from notices.wording.dates import DateWords

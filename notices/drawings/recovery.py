@@ -6,13 +6,13 @@ import datetime as dt
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from notices.drawings.chart import box, diamond, disc, drawing, flag, line, shape, text
 from notices.drawings.lanes import Marked, beside, in_lanes, lanes_of
 from notices.drawings.lettering import fitted, lines_of, width_of
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK, LOAM, MEADOW, PAPER, QUIET, SAND, SHADE
 from notices.drawings.scale import Days, month_axis
 from notices.drawings.sizes import PAGE, Sizes
-from notices.drawings.svg import box, diamond, disc, drawing, flag, line, shape, text
 from notices.programme.model import GreensBack, Period, Promise, Season, Work
 from notices.wording.lists import sentence
 from notices.wording.period import PeriodWords

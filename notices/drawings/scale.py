@@ -7,9 +7,9 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from notices.drawings.chart import line, text
 from notices.drawings.lettering import width_of
 from notices.drawings.palette import LINE, QUIET
-from notices.drawings.svg import line, text
 from notices.wording.words import Words
 
 STEPS = (1.0, 2.0, 2.5, 5.0, 10.0)

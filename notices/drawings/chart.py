@@ -1,4 +1,4 @@
-"""The pieces of an SVG: texts, boxes, lines, textures, and the sheet that holds them.
+"""The pieces of a chart as SVG: texts, boxes, lines, textures, and the sheet that holds them.
 
 Textures are drawn line by line, not filled with a ``<pattern>``: so they look the same in a page,
 in print and in a picture, and a page with several drawings needs no names for them.
