@@ -1,11 +1,12 @@
-"""The notice-board sheet: one A4 page, read from two metres away."""
+"""The sheet for the notice board: read from two metres, from further away, or in large print."""
 
 from __future__ import annotations
 
 import datetime as dt
+from dataclasses import replace
 
 from notices.documents import phrases
-from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
+from notices.documents.model import MANY, Document, Entry, Fact, Fit, Section, Sheet
 from notices.drawings.course import green_strip
 from notices.drawings.model import Drawing
 from notices.programme.model import Programme
@@ -37,12 +38,19 @@ def board_notices(programme: Programme) -> Entry:
     words = Words(programme)
     down = words.dates.day(last_day_of_news(programme))
     terms = words.language.terms
+    sheet = board_notice(programme)
+    large = replace(sheet, name="board-notice-large-print", drawings=())
     return Entry(
         terms.notice_board,
         "Everyone at the club",
         f"Print it on {terms.paper}, in {terms.colour} or black and white, and put it up now. "
-        f"Take it down after {down}.",
-        (Sheet(board_notice(programme), "board-notice", FITS),),
+        "Take A3 for a large board. Keep the large print at the counter, for whoever asks. "
+        f"Take them down after {down}.",
+        (
+            Sheet(sheet, "board-notice", FITS),
+            Sheet(replace(sheet, name="board-notice-a3"), "board-notice-a3", FITS),
+            Sheet(large, "large-print", pages=MANY),
+        ),
     )
 
 
@@ -96,12 +104,7 @@ def board_notice(programme: Programme) -> Document:
         facts += (Fact("besides", text) for text in besides)
     if main is not None:
         sections.append(Section("why", words.story(main)[:1], "Why"))
-    foot = {
-        "decision": circumstances.decision(words),
-        "weather": circumstances.go_or_no_go(words),
-        "ask": circumstances.contact(words),
-    }
-    sections += [Section(name, (Paragraph.of(text),)) for name, text in foot.items() if text]
+    sections += _foot(words)
     down = words.dates.day(last_day_of_news(programme))
     sections.append(Section("take down", (Paragraph.of(f"Take down after {down}."),)))
     return Document(
@@ -116,6 +119,20 @@ def board_notice(programme: Programme) -> Document:
         drawings=tuple(drawings),
         draft=programme.draft,
     )
+
+
+def _foot(words: Words) -> list[Section]:
+    """Weather, decision and whom to ask; the first has the heading, where a sheet shows one."""
+    said = {
+        "decision": circumstances.decision(words),
+        "weather": circumstances.go_or_no_go(words),
+        "ask": circumstances.contact(words),
+    }
+    shown = [(name, Paragraph.of(text)) for name, text in said.items() if text]
+    title = phrases.closing_title(words.programme)
+    return [
+        Section(name, (block,), "" if place else title) for place, (name, block) in enumerate(shown)
+    ]
 
 
 def _good_again(told: PeriodWords) -> KeyFacts:

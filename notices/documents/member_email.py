@@ -152,8 +152,7 @@ def _closing(words: Words) -> Section:
     lines.append(circumstances.approval(words))
     blocks: list[Block] = [Paragraph.of(line) for line in lines if line]
     blocks.append(Paragraph.of(circumstances.sign_off(words)))
-    title = "Weather, and whom to ask" if programme.works else "Whom to ask"
-    return Section("closing", tuple(blocks), title)
+    return Section("closing", tuple(blocks), phrases.closing_title(programme))
 
 
 def _letter(document: Document, programme: Programme) -> Letter:

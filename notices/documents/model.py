@@ -112,6 +112,10 @@ class Fit:
     left_out: frozenset[str] = frozenset()
 
 
+MANY = 10_000
+"""More pages than any sheet takes: for those that may take as many as they need."""
+
+
 @dataclass(frozen=True, slots=True)
 class Sheet:
     """A document on paper."""

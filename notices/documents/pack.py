@@ -14,13 +14,13 @@ from notices.documents.visitor_notice import visitor_notices
 from notices.programme.as_json import programme_as_json
 from notices.programme.model import Programme
 
-ENTRIES: tuple[Callable[[Programme], Entry], ...] = (
+ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
     member_emails,
     board_notices,
     visitor_notices,
     calendars,
 )
-"""What a pack holds, in the order in which the secretary meets it."""
+"""What a pack holds, in the order in which the secretary meets it; None where a plan needs no such thing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +63,8 @@ def write_documents(programme: Programme, plan: Mapping[str, object]) -> PackDoc
     plan
         The plan in canonical form; the pack carries it, so that it can be built again.
     """
-    entries = tuple(write(programme) for write in ENTRIES)
+    written = (write(programme) for write in ENTRIES)
+    entries = tuple(entry for entry in written if entry is not None)
     return PackDocuments(
         index=index(programme, entries),
         entries=entries,

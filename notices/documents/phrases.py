@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from notices.documents.model import Fact
-from notices.programme.model import Period, Work
+from notices.programme.model import Period, Programme, Work
 from notices.programme.news import last_day_of_news as last_day_of_news  # noqa: PLC0414, its old home
 from notices.wording import circumstances
 from notices.wording.blocks import (
@@ -121,6 +121,12 @@ def your_game(words: Words, period_words: PeriodWords | None) -> list[str]:
 def safety() -> Bullets:
     """How to meet the team on the course."""
     return Bullets.of(*PLAY_SAFETY)
+
+
+def closing_title(programme: Programme) -> str:
+    """Head the last part of a notice."""
+    # A closure for a county final does not wait for the weather.
+    return "Weather, and whom to ask" if programme.works else "Whom to ask"
 
 
 def joined(paragraphs: Sequence[Paragraph]) -> Paragraph:

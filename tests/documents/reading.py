@@ -137,10 +137,18 @@ class Span:
 class Sheet:
     """A PDF as a reader sees it; sizes in points."""
 
-    pages: int
     title: str
-    text: str
+    texts: list[str]
+    """Page by page."""
     spans: list[Span]
+
+    @property
+    def pages(self) -> int:
+        return len(self.texts)
+
+    @property
+    def text(self) -> str:
+        return "\n".join(self.texts)
 
     @classmethod
     def read(cls, content: bytes) -> Sheet:
@@ -158,9 +166,29 @@ class Sheet:
                     if entry.extract().strip():
                         spans.append(Span(plain(entry.extract()), size, matrix.f))
             title = document.get_metadata_dict()["Title"]
-            return cls(len(document), title, "\n".join(texts), spans)
+            return cls(title, texts, spans)
         finally:
             document.close()
+
+
+def words_in(name: str, content: bytes) -> dict[str, str]:
+    """Return all words that a reader of a file meets, by the form in which they come."""
+    match name.rpartition(".")[2]:
+        case "eml":
+            mail = Mail.read(content)
+            page = Page(mail.html)
+            return {
+                f"{name}, text": unwrapped(mail.text),
+                f"{name}, page": page.text,
+            }
+        case "html":
+            return {name: Page(content.decode("utf-8")).text}
+        case "txt":
+            return {name: unwrapped(content.decode("utf-8"))}
+        case "pdf":
+            return {name: plain(Sheet.read(content).text)}
+        case ending:
+            raise ValueError(f"nobody reads .{ending}")
 
 
 def unwrapped(text: str) -> str:
