@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 
 from notices.documents.model import CalendarDocument, CalendarEntry, Entry
 from notices.programme.model import Period, Programme, Visit, Work
@@ -16,7 +17,7 @@ DRAFT = "DRAFT: not yet approved."
 
 
 def calendars(programme: Programme) -> Entry:
-    """Return the calendar with what to do with it."""
+    """Return the calendar of members with what to do with it."""
     return Entry(
         "Calendar",
         "Members and visitors",
@@ -26,38 +27,52 @@ def calendars(programme: Programme) -> Entry:
 
 
 def calendar(programme: Programme) -> CalendarDocument:
-    """Write the calendar of a programme.
-
-    An identity is made of the club, the work and the part, never of a date, so that
-    a work keeps its entry when it moves.
-    """
-    words = Words(programme)
-    domain = programme.club.sender.email.rpartition("@")[2]
-
-    def uid(*parts: str) -> str:
-        return f"{'-'.join([programme.club.slug, *parts])}@{domain}"
-
-    draft = programme.draft
-    entries = [
-        CalendarEntry(
-            uid(*parts),
-            f"DRAFT: {summary}" if draft else summary,
-            f"{DRAFT}\n{description}" if draft else description,
-            first,
-            last,
-            tentative or draft,
-            category,
-        )
-        for parts, summary, description, first, last, tentative, category in _entries(words)
-    ]
+    """Write the calendar of a programme for members and visitors."""
     about = (
         "Planned work, closures and reserve days. All dates depend on the weather."
         if programme.works
         else "Closures."
     )
+    return calendar_of(
+        programme, "calendar", "work on the course", about, _entries(Words(programme))
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """What becomes an entry of a calendar."""
+
+    parts: tuple[str, ...]
+    """What the identity is made of beside the club; never a date, so that what moves keeps it."""
+    summary: str
+    description: str
+    first: dt.date
+    last: dt.date
+    category: str
+    tentative: bool = False
+
+
+def calendar_of(
+    programme: Programme, name: str, title: str, about: str, events: Iterable[Event]
+) -> CalendarDocument:
+    """Make a calendar, each entry with the club's identity, and a draft while it is one."""
+    domain = programme.club.sender.email.rpartition("@")[2]
+    draft = programme.draft
+    entries = [
+        CalendarEntry(
+            f"{'-'.join([programme.club.slug, *event.parts])}@{domain}",
+            f"DRAFT: {event.summary}" if draft else event.summary,
+            f"{DRAFT}\n{event.description}" if draft else event.description,
+            event.first,
+            event.last,
+            event.tentative or draft,
+            event.category,
+        )
+        for event in events
+    ]
     return CalendarDocument(
-        name="calendar",
-        title=f"{'DRAFT: ' if draft else ''}{programme.club.name}: work on the course",
+        name=name,
+        title=f"{'DRAFT: ' if draft else ''}{programme.club.name}: {title}",
         language=programme.club.language,
         summary=f"{DRAFT} {about}" if draft else about,
         issued=programme.issued,
@@ -66,10 +81,7 @@ def calendar(programme: Programme) -> CalendarDocument:
     )
 
 
-_Entry = tuple[tuple[str, ...], str, str, dt.date, dt.date, bool, str]
-
-
-def _entries(words: Words) -> Iterator[_Entry]:
+def _entries(words: Words) -> Iterator[Event]:
     for period in words.programme.periods:
         for work in period.works:
             yield from _of_work(words, work)
@@ -78,24 +90,24 @@ def _entries(words: Words) -> Iterator[_Entry]:
         for part, run in _numbered(runs_of_days(closed.dates)):
             what = circumstances.closed_thing(words, closed)
             said = circumstances.closure(words, closed)
-            yield (closed.id, *part), what, said, run[0], run[-1], False, "Closure"
+            yield Event((closed.id, *part), what, said, run[0], run[-1], "Closure")
 
 
-def _of_work(words: Words, work: Work) -> Iterator[_Entry]:
+def _of_work(words: Words, work: Work) -> Iterator[Event]:
     text = words.operation(work)
     name = f"{text.title}: {words.greens(work.greens)}"
     told = "\n".join([sentence(text.line), _days_in_words(words, work.main_visits)])
     for part, run in _numbered(runs_of_days(work.dates)):
-        yield (work.id, *part), name, told, run[0], run[-1], False, "Work"
+        yield Event((work.id, *part), name, told, run[0], run[-1], "Work")
     for ordinal in sorted({visit.ordinal for visit in work.follow_ups}):
         visits = [visit for visit in work.follow_ups if visit.ordinal == ordinal]
         again, later = name.replace(":", " again:", 1), _days_in_words(words, visits)
         for part, run in _numbered(runs_of_days([visit.date for visit in visits])):
             parts = (work.id, f"again-{ordinal}", *part)
-            yield parts, again, later, run[0], run[-1], False, "Work"
+            yield Event(parts, again, later, run[0], run[-1], "Work")
 
 
-def _reserve_days(words: Words, period: Period) -> Iterator[_Entry]:
+def _reserve_days(words: Words, period: Period) -> Iterator[Event]:
     """One entry for each day kept free, named after the first work that may need it."""
     for day in sorted({day for work in period.works for day in work.reserve_dates}):
         works = [work for work in period.works if day in work.reserve_dates]
@@ -103,7 +115,8 @@ def _reserve_days(words: Words, period: Period) -> Iterator[_Entry]:
         number = str(works[0].reserve_dates.index(day) + 1)
         names = and_list([words.title(work).lower() for work in works])
         said = sentence(f"Kept free in case rain stops {names}")
-        yield (works[0].id, "reserve", number), reserve, said, day, day, True, reserve
+        parts = (works[0].id, "reserve", number)
+        yield Event(parts, reserve, said, day, day, reserve, tentative=True)
 
 
 def _days_in_words(words: Words, visits: Sequence[Visit]) -> str:

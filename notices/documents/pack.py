@@ -10,6 +10,7 @@ from notices.documents.calendar import calendars
 from notices.documents.index import Index, index
 from notices.documents.member_email import member_emails
 from notices.documents.model import CalendarDocument, Document, Entry, Item
+from notices.documents.team_calendar import team_calendars
 from notices.documents.visitor_notice import visitor_notices
 from notices.programme.as_json import programme_as_json
 from notices.programme.model import Programme
@@ -19,6 +20,7 @@ ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
     board_notices,
     visitor_notices,
     calendars,
+    team_calendars,
 )
 """What a pack holds, in the order in which the secretary meets it; None where a plan needs no such thing."""
 

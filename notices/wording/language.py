@@ -8,6 +8,7 @@ LANGUAGES, its folder of texts, and a look at every sentence that comes out.
 from __future__ import annotations
 
 import datetime as dt
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
@@ -64,6 +65,12 @@ class Language:
         """Write a time of day: 06:30, 6:30 a.m."""
         text = time.strftime(self.dates.clock)
         return text.lstrip("0").replace("AM", "a.m.").replace("PM", "p.m.") if "M" in text else text
+
+    def half_hour(self, minutes: float, *, up: bool = False) -> str:
+        """Write minutes from midnight as a time of day, to the half hour before or after."""
+        halves = math.ceil(minutes / 30) if up else math.floor(minutes / 30)
+        hours, half = divmod(halves, 2)
+        return self.clock(dt.time(hours % 24, 30 * half))
 
 
 _LANGUAGES = (
