@@ -46,7 +46,12 @@ def _work(words: Words, period: Period) -> Iterator[Event]:
         days = sorted({visit.date for _, visit in again})
         for number, day in enumerate(days, 1):
             today = [(work, visit.greens) for work, visit in again if visit.date == day]
-            parts = ("team", today[0][0].id, *((f"again-{ordinal}",) if ordinal > 1 else ()))
+            parts = (
+                "team",
+                period.works[0].id,
+                "day",
+                *((f"again-{ordinal}",) if ordinal > 1 else ()),
+            )
             yield Event((*parts, str(number)), *_day(words, today, day), day, day, "Work")
 
 

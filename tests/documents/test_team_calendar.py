@@ -1,0 +1,63 @@
+"""The calendar of team and office holds each day's work and every duty, and keeps its identities."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import notices
+from notices.documents.team_calendar import team_calendar
+from notices.programme.duties import duties
+from notices.programme.model import Programme
+from tests.documents.building import ISSUED, BuiltPack
+
+PLAN = """
+club: {name: Fallow Moor Golf Club}
+course: {greens: [{green: 1-9}]}
+works: [{operation: hollow tining, dates: %s}]
+approval: %s
+"""
+
+
+def programme_of(folder: Path, dates: str, approval: str = "{by: Greens committee}") -> Programme:
+    path = folder / "plan.yaml"
+    path.write_text(PLAN % (dates, approval), "utf-8")
+    return notices.work_out(notices.load_plan(path).plan, ISSUED)
+
+
+def test_every_day_of_work_and_every_duty_has_its_entry(pack: BuiltPack) -> None:
+    programme = pack.programme
+    entries = pack.documents.calendar("team-calendar").entries
+    worked = {visit.date for work in programme.works for visit in work.visits}
+    assert {entry.first for entry in entries if entry.category == "Work"} == worked
+    told = {(entry.first, entry.last) for entry in entries if entry.category == "Duty"}
+    assert told == {(duty.first, duty.last) for duty in duties(programme)}
+    assert len({entry.uid for entry in entries}) == len(entries)
+    assert not {e.uid for e in entries} & {e.uid for e in pack.documents.calendar().entries}
+
+
+def test_what_moves_keeps_its_identity(tmp_path: Path) -> None:
+    before = team_calendar(programme_of(tmp_path, "2027-08-16 to 2027-08-17")).entries
+    after = team_calendar(programme_of(tmp_path, "2027-08-23 to 2027-08-24")).entries
+    work = [[entry for entry in some if entry.category == "Work"] for some in (before, after)]
+    assert [entry.uid for entry in work[0]] == [entry.uid for entry in work[1]]
+    assert [entry.first.day for entry in work[1]] == [23, 24]
+
+
+def test_a_day_says_its_greens_and_its_hours(packs: dict[str, BuiltPack]) -> None:
+    """The hours are to the half hour, and none of the work lies outside them."""
+    pack = packs["withy-hollow"]
+    entries = pack.documents.calendar("team-calendar").entries
+    for day, timetable in pack.programme.timetables.items():
+        entry = next(e for e in entries if e.first == day and e.category == "Work")
+        *_, said = entry.description.split("\n")
+        hours = said.removeprefix("The day’s work takes from about ").rstrip(".").split(" to ")
+        start, finish = (int(clock[:2]) * 60 + int(clock[3:]) for clock in hours)
+        assert start % 30 == finish % 30 == 0
+        assert 0 <= timetable.first_start - start < 30
+        assert 0 <= finish - timetable.last_finish < 30
+
+
+def test_a_draft_says_so_in_every_entry(tmp_path: Path) -> None:
+    draft = team_calendar(programme_of(tmp_path, "2027-08-16", "pending"))
+    assert draft.entries
+    assert all(entry.summary.startswith("DRAFT: ") for entry in draft.entries)
