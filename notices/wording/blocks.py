@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 
@@ -106,6 +107,22 @@ class Picture:
 
 
 Block = Paragraph | Bullets | Heading | KeyFacts | Table | Picture
+
+
+def by_heading(blocks: Iterable[Block], level: int) -> dict[str, list[Block]]:
+    """Return the blocks under each heading of a level, by its words.
+
+    What comes before the first one stands under "".
+    """
+    found: dict[str, list[Block]] = {}
+    name = ""
+    for block in blocks:
+        if isinstance(block, Heading) and block.level == level:
+            name = block.text
+            found[name] = []
+        else:
+            found.setdefault(name, []).append(block)
+    return found
 
 
 def with_links(block: Block) -> Block:

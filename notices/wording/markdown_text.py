@@ -15,6 +15,7 @@ from markdown.util import STX
 
 from notices.wording.blocks import Block, Bullets, Heading, Paragraph, Run, Runs
 
+_BLANKS = re.compile(r" {2,}")
 _SIGNS = re.compile(r"([\\`*_{}\[\]()>#+\-.!])")
 _ESCAPED = re.compile(r"\\([\\`*_{}\[\]()>#+\-.!])")
 
@@ -52,7 +53,7 @@ def parse(text: str) -> tuple[dict[str, str], tuple[Block, ...]]:
         root = root if changed is None else changed
     meta: Mapping[str, list[str]] = getattr(reader, "Meta", {})
     # The library leaves the head alone, backslashes too.
-    head = {key: _ESCAPED.sub(r"\1", " ".join(value)) for key, value in meta.items()}
+    head = {key: _ESCAPED.sub(r"\1", _one_line(" ".join(value))) for key, value in meta.items()}
     return head, tuple(_blocks(root))
 
 
@@ -108,4 +109,5 @@ def _tidy(runs: Iterator[Run]) -> Runs:
 
 def _one_line(text: str) -> str:
     # The library marks escaped characters with STX and ETX; none may reach a reader.
-    return " ".join(text.replace(STX, "").replace("\x03", "").split("\n"))
+    # What a condition leaves out leaves its blanks behind.
+    return _BLANKS.sub(" ", text.replace(STX, "").replace("\x03", "").replace("\n", " "))

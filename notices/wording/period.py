@@ -34,8 +34,14 @@ class PeriodWords:
             + [self.words.title(work).lower() for work in opening[1:2]]
         )
 
-    def what(self) -> str:
-        """Slits, holes and sand, in one sentence."""
+    def what(self, *, whole: bool = False) -> str:
+        """Slits, holes and sand, in one sentence.
+
+        Parameters
+        ----------
+        whole
+            Whether it must be understood without the label "What" beside it.
+        """
         opening = self.period.opening_works
         kinds = {work.operation.opening for work in opening}
         if not opening:
@@ -55,7 +61,8 @@ class PeriodWords:
             if kind in kinds
         ]
         aim = _aim(kinds)
-        return f"{and_list(parts)[:1].upper()}{and_list(parts)[1:]}, {aim}."
+        listed = f"{and_list(parts)}, {aim}"
+        return sentence(f"that means {listed}" if whole else listed)
 
     def when(self) -> str:
         """Monday 23 to Sunday 29 August 2027."""

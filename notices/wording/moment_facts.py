@@ -1,0 +1,323 @@
+"""What a message on one occasion may name: the period, the day that it is about, what is done."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from notices.operations import Opening
+from notices.programme.model import Moment, Period, PlayStatus
+from notices.wording import circumstances
+from notices.wording.lists import and_list, sentence
+from notices.wording.period import PeriodWords
+from notices.wording.said import Said
+from notices.wording.words import Words
+
+_HALF_HOUR = 30
+_HOURS = 24
+
+
+@dataclass(frozen=True, slots=True)
+class News:
+    """What happened on the course, where a message must say it; a plan cannot know it."""
+
+    day: dt.date | None = None
+    """The day that the message is about; when left out, the last of the work once it is over, and
+    the first before."""
+    done: tuple[str, ...] | None = None
+    """Greens that are done; when left out, none of a day that was stopped, else as planned."""
+    resume: tuple[dt.date, ...] = ()
+    """New days for what is left; when left out, the next day that the plan keeps free for it."""
+    new_date: dt.date | None = None
+    """When greens are now expected to putt well; "at worst" of the promise when left out."""
+    reason: str = ""
+    """Why, in the club's words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Occasion:
+    """One occasion on which people hear of a period of work."""
+
+    words: Words
+    period: Period
+    moment: Moment
+    news: News
+
+    @property
+    def told(self) -> PeriodWords:
+        """The period in words."""
+        return PeriodWords(self.words, self.period)
+
+    @property
+    def day(self) -> dt.date:
+        """The day that it is about."""
+        over = self.moment in (Moment.FINISHED, Moment.RECOVERY_LATE, Moment.BACK_TO_NORMAL)
+        return self.news.day or self.period.days[-1 if over else 0]
+
+    @property
+    def of_day(self) -> tuple[str, ...]:
+        """Greens that the plan has for the day; all of them on a day that it does not know."""
+        return self.period.greens_on(self.day) or self.period.greens
+
+    @property
+    def planned(self) -> tuple[str, ...]:
+        """Greens that should be done by the end of the day."""
+        days = [day for day in self.period.days if day <= self.day]
+        done = {green for day in days for green in self.period.greens_on(day)}
+        return tuple(green for green in self.period.greens if green in done)
+
+    @property
+    def done(self) -> tuple[str, ...]:
+        """Greens that are done."""
+        if self.news.done is not None:
+            return self.news.done
+        return () if self.moment is Moment.STOPPED else self.planned
+
+    @property
+    def left(self) -> tuple[str, ...]:
+        """Greens that are still to do: of the day where it was stopped, else of the period."""
+        of = self.of_day if self.moment is Moment.STOPPED else self.period.greens
+        return tuple(green for green in of if green not in self.done)
+
+    @property
+    def behind(self) -> tuple[str, ...]:
+        """Greens that should be done by now and are not."""
+        return tuple(green for green in self.planned if green not in self.done)
+
+    @property
+    def resume(self) -> tuple[dt.date, ...]:
+        """Days on which what is left is done; none where the plan keeps none free."""
+        if self.news.resume:
+            return self.news.resume
+        kept = set(self.period.reserve_dates)
+        if self.moment is Moment.STOPPED:
+            kept |= set(self.period.days)
+        return tuple(sorted(day for day in kept if day > self.day)[:1])
+
+    @property
+    def new_date(self) -> dt.date | None:
+        """When greens are now expected to putt well; None where nobody can say."""
+        promise = self.period.putting_well
+        if self.news.new_date or promise.at_worst is None:
+            return self.news.new_date
+        return promise.at_worst if promise.at_worst > promise.expect_by else None
+
+
+def moment_facts(occasion: Occasion) -> dict[str, object]:
+    """Return what the texts of all moments may name."""
+    words, period, told = occasion.words, occasion.period, occasion.told
+    dates, programme = words.dates, words.programme
+    one = len(period.greens) == 1
+    names = {work.operation.name for work in period.works}
+    approval = circumstances.approval(words)
+    new_date = occasion.new_date
+    return {
+        "club": programme.club.name,
+        "name": told.name(),
+        "what": told.what(whole=True),
+        "when": told.when(),
+        "on_days": dates.on_days(period.days),
+        "days_short": dates.short_days(period.days),
+        "first_day": dates.day(period.days[0]),
+        "last_day": dates.day(max([*period.days, *occasion.news.resume])),
+        "last_day_ahead": max([*period.days, *occasion.news.resume]) > occasion.day,
+        "that_day": "that day" if len(period.days) == 1 else "those days",
+        "greens": words.greens(period.greens),
+        "greens_short": words.greens_briefly(period.greens),
+        "which": told.which(),
+        "it": "it" if one else "they",
+        "they": "the green" if one else "the greens",
+        "they_start": "The green" if one else "The greens",
+        "are": "is" if one else "are",
+        "need": "needs" if one else "need",
+        "status": told.status_while_working(),
+        "stays_open": told.stays_open(),
+        "open": "" if told.stays_open() else told.open_again(whole=True),
+        "opened": _opened(occasion),
+        "well": told.putting_well(whole=True),
+        "marks": told.marks(),
+        "dressings": told.later_dressings(),
+        "raised_cut": told.raised_cut(),
+        "raised": "raising the height of cut" in names,
+        "reserve": told.reserve(),
+        "sand": any(work.operation.opening is Opening.SAND for work in period.works),
+        "services": any(work.operation.enters_ground for work in period.works),
+        "limits": circumstances.go_or_no_go(words),
+        "decision": circumstances.decision(words),
+        "where_to_look": circumstances.where_to_look(words),
+        "contact": circumstances.contact(words),
+        "approval": approval,
+        "reason": sentence(occasion.news.reason),
+        "old_date": _promised(occasion, period.putting_well.expect_by),
+        "new_date": _promised(occasion, new_date) if new_date else "",
+        "new_date_short": _promised(occasion, new_date, short=True) if new_date else "",
+        "make_up": dates.on_days(occasion.resume),
+        "make_up_days": dates.days(occasion.resume),
+        "make_up_short": dates.short_days(occasion.resume),
+        **_of_day(occasion),
+        **_greens(occasion, "done", occasion.done),
+        **_greens(occasion, "left", occasion.left),
+        **_greens(occasion, "behind", occasion.behind),
+    }
+
+
+def known_in_moment(occasion: Occasion, facts: dict[str, object]) -> Iterator[Said]:
+    """Yield everything with a day or a green in it that a message may say."""
+    words, period = occasion.words, occasion.period
+
+    def said(name: str, *dates: dt.date, greens: tuple[str, ...] = ()) -> Said:
+        return Said(str(facts[name]), dates, greens)
+
+    yield said("when", *period.days)
+    yield said("on_days", *period.days)
+    yield said("first_day", period.days[0])
+    yield said("last_day", max([*period.days, *occasion.news.resume]))
+    yield said("day", occasion.day)
+    yield said("make_up", *occasion.resume)
+    yield said("greens", greens=period.greens)
+    yield said("day_greens", greens=occasion.of_day)
+    yield said("done", greens=occasion.done)
+    yield said("left", greens=occasion.left)
+    approval = words.programme.approval
+    yield said("approval", *((approval.date,) if approval and approval.date else ()))
+    for name in (
+        "open",
+        "opened",
+        "well",
+        "marks",
+        "dressings",
+        "raised_cut",
+        "reserve",
+        "day_state",
+    ):
+        yield said(name)
+    yield said("old_date", *_exactly(occasion, period.putting_well.expect_by))
+    if occasion.new_date:
+        yield said("new_date", *_exactly(occasion, occasion.new_date))
+    for name in ("day_open", "decision", "contact"):
+        yield said(name)
+
+
+def _of_day(occasion: Occasion) -> dict[str, object]:
+    """Return what is known of the day."""
+    words, day, greens = occasion.words, occasion.day, occasion.of_day
+    one = len(greens) == 1
+    closed = words.programme.holes_closed_on(day)
+    state = "is" if len(closed) == 1 else "are"
+    return {
+        "day": words.dates.day(day),
+        "day_short": words.dates.short_day(day),
+        "day_greens": words.greens(greens),
+        "day_are": "is" if one else "are",
+        "day_they": "it" if one else "they",
+        "day_they_start": "It" if one else "They",
+        "day_them": "it" if one else "them",
+        "day_state": _state(occasion),
+        "day_open": _opens_again(occasion),
+        "first": day == occasion.period.days[0],
+        "elsewhere": _elsewhere(occasion),
+        "hours": _hours(occasion),
+        "holes_closed": sentence(
+            f"{words.holes(closed)} {state} closed for at least part of the day"
+        )
+        if closed
+        else "",
+    }
+
+
+def _state(occasion: Occasion) -> str:
+    """Greens 1 to 3 are closed for work; as the middle of a sentence."""
+    words = occasion.words
+    groups: dict[PlayStatus, list[str]] = {}
+    for green in occasion.of_day:
+        groups.setdefault(words.programme.status_on(occasion.day, green), []).append(green)
+    parts = []
+    for status, one, several in (
+        (PlayStatus.CLOSED, "is closed for work", "are closed for work"),
+        (PlayStatus.TEMPORARY, "has a temporary green", "have temporary greens"),
+    ):
+        if greens := groups.pop(status, []):
+            parts.append(f"{words.greens(greens)} {one if len(greens) == 1 else several}")
+    if open_greens := [green for greens in groups.values() for green in greens]:
+        stays = "it stays open" if len(open_greens) == 1 else "they stay open"
+        parts.append(f"we work on {words.greens(open_greens)}, and {stays}")
+    return and_list(parts)
+
+
+def _opens_again(occasion: Occasion) -> str:
+    """They open again on Tuesday 24 August; empty where they stay open."""
+    if occasion.told.stays_open():
+        return ""
+    greens = set(occasion.of_day)
+    back = [r.back_in_play.early for r in occasion.period.recoveries if r.green in greens]
+    they = "It opens" if len(greens) == 1 else "They open"
+    if max(back) <= occasion.day:
+        return f"{they} again the same day, when we have finished."
+    return f"{they} again on {occasion.words.dates.day(max(back))}."
+
+
+def _opened(occasion: Occasion) -> str:
+    """Say by when all are open after the last day of work; empty where they stayed open."""
+    period, promise = occasion.period, occasion.period.open_again
+    if occasion.told.stays_open():
+        return ""
+    on_time = occasion.day <= period.days[-1] or promise.at_worst is None
+    by = promise.expect_by if on_time else promise.at_worst
+    subject = "The green is" if len(period.greens) == 1 else "All greens are"
+    return f"{subject} open again by {occasion.words.dates.day(by or promise.expect_by)}."
+
+
+def _elsewhere(occasion: Occasion) -> str:
+    """Say that the other greens are open, where they all are."""
+    away = (PlayStatus.CLOSED, PlayStatus.TEMPORARY)
+    programme = occasion.words.programme
+    others = [green for green in programme.greens if green not in occasion.of_day]
+    if not others or any(programme.status_on(occasion.day, g) in away for g in others):
+        return ""
+    return "The other green is open." if len(others) == 1 else "All other greens are open."
+
+
+def _hours(occasion: Occasion) -> str:
+    """Say from when to when the team works, to the half hour; empty where nobody knows."""
+    day = occasion.words.programme.timetables.get(occasion.day)
+    if day is None:
+        return ""
+    start = _clock(occasion.words, day.first_start, up=False)
+    finish = _clock(occasion.words, day.last_finish, up=True)
+    return sentence(f"we plan to work from {start} to {finish}") if start and finish else ""
+
+
+def _clock(words: Words, minutes: float, *, up: bool) -> str:
+    halves = -(-minutes // _HALF_HOUR) if up else minutes // _HALF_HOUR
+    hour, minute = divmod(int(halves) * _HALF_HOUR, 60)
+    return words.language.clock(dt.time(hour, minute)) if hour < _HOURS else ""
+
+
+def _greens(occasion: Occasion, name: str, greens: Sequence[str]) -> dict[str, object]:
+    named = occasion.words.greens(greens) if greens else ""
+    one = len(greens) == 1
+    return {
+        name: named,
+        f"{name}_start": named[:1].upper() + named[1:],
+        f"{name}_are": "is" if one else "are",
+        f"{name}_them": "it" if one else "them",
+    }
+
+
+def _exactly(occasion: Occasion, day: dt.date) -> tuple[dt.date, ...]:
+    """Return the day where `_promised` names it, and none where it does so roughly."""
+    return () if _is_rough(occasion, day) else (day,)
+
+
+def _is_rough(occasion: Occasion, day: dt.date) -> bool:
+    stops = occasion.period.putting_well.growth_stops
+    return stops is not None and day >= stops
+
+
+def _promised(occasion: Occasion, day: dt.date, *, short: bool = False) -> str:
+    """Name a day as it was promised: only roughly where it rests on when growth returns."""
+    dates = occasion.words.dates
+    if _is_rough(occasion, day):
+        return dates.about(day)
+    return dates.short_day(day) if short else dates.day(day)

@@ -1,0 +1,104 @@
+"""What is said on each occasion, from the announcement to the day when all is as before.
+
+The texts stand in ``templates/LANGUAGE/moments/``, one for each moment, with a part for each kind
+of reader and a list of short messages, from long to short.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from notices.programme.model import Moment, Period
+from notices.wording.audience import Audience
+from notices.wording.blocks import Block, by_heading
+from notices.wording.moment_facts import News, Occasion, known_in_moment, moment_facts
+from notices.wording.said import Said, lines_of, told_in
+from notices.wording.texts import text_with_head
+from notices.wording.words import Words
+
+__all__ = ["Message", "News", "message", "messages", "short_messages"]
+
+AS_PLANNED = News()
+
+_SHORT = "short"
+
+
+@dataclass(frozen=True, slots=True)
+class Message:
+    """What one kind of reader is told on one occasion."""
+
+    moment: Moment
+    audience: Audience
+    subject: str
+    opening: tuple[Block, ...]
+    heading: str
+    """What stands above what comes next."""
+    next: tuple[Block, ...]
+    facts: tuple[Said, ...]
+    """What of the programme and of the news it says, with the days that it names."""
+
+
+def messages(
+    words: Words, period: Period, moment: Moment, news: News = AS_PLANNED
+) -> Mapping[Audience, Message]:
+    """Return what each kind of reader is told of a period on an occasion.
+
+    Parameters
+    ----------
+    words
+        The programme in words.
+    period
+        The period that the messages are about.
+    moment
+        On what occasion.
+    news
+        What happened, as far as a plan cannot know it.
+    """
+    occasion = Occasion(words, period, moment, news)
+    facts = moment_facts(occasion)
+    known = tuple(known_in_moment(occasion, facts))
+    head, sections = _text(words, moment, facts)
+    found = {}
+    for audience in Audience:
+        parts = by_heading(sections[audience.value], level=3)
+        opening = tuple(parts.pop("", []))
+        heading, following = next(iter(parts.items()))
+        found[audience] = Message(
+            moment=moment,
+            audience=audience,
+            subject=head["subject"],
+            opening=opening,
+            heading=heading,
+            next=tuple(following),
+            facts=told_in((*opening, *following), known),
+        )
+    return found
+
+
+def message(
+    words: Words,
+    period: Period,
+    moment: Moment,
+    audience: Audience = Audience.MEMBERS,
+    news: News = AS_PLANNED,
+) -> Message:
+    """Return what one kind of reader is told; see `messages`."""
+    return messages(words, period, moment, news)[audience]
+
+
+def short_messages(
+    words: Words, period: Period, moment: Moment, news: News = AS_PLANNED
+) -> tuple[str, ...]:
+    """Return ways to say it in one breath, from long to short, for phones and screens."""
+    facts = moment_facts(Occasion(words, period, moment, news))
+    return tuple(lines_of(_text(words, moment, facts)[1][_SHORT]))
+
+
+def _text(
+    words: Words, moment: Moment, facts: dict[str, object]
+) -> tuple[dict[str, str], dict[str, list[Block]]]:
+    name = f"moments/{moment.value.replace(' ', '-')}"
+    head, blocks = text_with_head(words.programme.club.language, name, facts)
+    sections = {title.lower(): found for title, found in by_heading(blocks, level=2).items()}
+    return dict(head), sections
