@@ -242,6 +242,32 @@ def explain(plan: Path, figure: str, today: str | None) -> None:
 
 
 @main.command()
+@click.argument("old", type=click.Path(path_type=Path))
+@click.argument("new", type=click.Path(path_type=Path))
+@click.option("--json", "as_json", is_flag=True, help="Write the changes as JSON.")
+def compare(old: Path, new: Path, *, as_json: bool) -> None:
+    """Say what has changed from one plan to another: what moved, came, went or got worse.
+
+    OLD and NEW are plan files or packs.
+
+    \b
+    Example:
+      notices compare pack plan.yaml
+    """  # noqa: D301, click wants the sign itself
+    from notices.programme import changes  # noqa: PLC0415, start-up time
+    from notices.wording.changes import ChangeWords  # noqa: PLC0415, start-up time
+
+    before, after = _edition(old), _edition(new)
+    found = changes.compare(before, after)
+    said = ChangeWords.of(before, after, found)
+    if as_json:
+        data = {**changes.changes_as_json(found), "text": list(said.sentences())}
+        click.echo(json.dumps(data, ensure_ascii=False))
+    else:
+        click.echo(said.whole())
+
+
+@main.command()
 @_PLAN
 @click.option(
     "--today",
@@ -283,6 +309,15 @@ def _counted(number: int, noun: str) -> str:
 def _issued(loaded: LoadedPlan, today: str | None) -> dt.date:
     """Return the date of issue: --today, else SOURCE_DATE_EPOCH, the plan's, or today's."""
     return _today(today) or loaded.plan.issued or dt.datetime.now().astimezone().date()
+
+
+def _edition(path: Path) -> Programme:
+    """Work out a plan file, or the plan in a pack as of the day on which it was issued."""
+    from notices.pack.earlier import find_earlier  # noqa: PLC0415, start-up time
+
+    earlier = find_earlier(path)
+    loaded = notices.load_plan(earlier.plan)
+    return notices.work_out(loaded.plan, earlier.issued or _issued(loaded, None))
 
 
 def _today(today: str | None) -> dt.date | None:

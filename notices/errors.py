@@ -5,6 +5,7 @@
     ├── TextFault      a text of the club's own cannot be used
     ├── UnknownFigure  no figure, or more than one, has the name that was asked for
     ├── PackFault      the pack cannot be written where it was asked for
+    ├── EarlierFault   an earlier pack cannot be read
     └── FolderFault    a new plan cannot be put where it was asked for
 
 Anything else that is raised is a bug and may crash loudly.
@@ -41,6 +42,10 @@ class UnknownFigure(NoticesError):
 
 class PackFault(NoticesError):
     """The pack cannot be written; nothing of it was left behind."""
+
+
+class EarlierFault(NoticesError):
+    """An earlier pack cannot be read, or is none."""
 
 
 class FolderFault(NoticesError):

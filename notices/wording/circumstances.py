@@ -22,6 +22,11 @@ def closed_thing(words: Words, closed: Closure) -> str:
     return f"{subject[:1].upper()}{subject[1:]}: {state}"
 
 
+def closed_subject(words: Words, closed: Closure) -> str:
+    """Name what is closed, inside a sentence: the practice ground."""
+    return _subject(words, closed)[0]
+
+
 def closure(words: Words, closed: Closure) -> str:
     """The practice ground is closed on …."""
     subject, many = _subject(words, closed)

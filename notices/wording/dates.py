@@ -53,6 +53,15 @@ class DateWords:
             ]
         )
 
+    def from_to(self, before: dt.date, after: dt.date) -> str:
+        """From Tuesday 13 to Thursday 15 October; of something that moves."""
+        opening = self._format(before, self._patterns.day)
+        if (before.year, before.month) != (after.year, after.month):
+            opening += self._year(before)
+        elif self._patterns.month_last:
+            opening = opening.rsplit(" ", 1)[0]
+        return f"from {opening} to {self.day(after)}"
+
     def short_days(self, days: Iterable[dt.date]) -> str:
         """Mon 23 to Sun 29 Aug."""
         return and_list([self._run(run, self._patterns.short_day) for run in runs_of_days(days)])

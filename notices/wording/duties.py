@@ -115,11 +115,9 @@ def _recovered(words: Words, duty: Duty) -> str:
 
 def _of_period(words: Words, duty: Duty, joint: str = " of ") -> str:
     """Name the period that it is about, where it is not about all."""
-    renovation = words.language.terms.renovation
     for period in words.programme.periods:
         if duty.works and duty.works[0] in {work.id for work in period.works}:
-            name = PeriodWords(words, period).name()
-            return f"{joint}{'the ' if name == renovation else ''}{name.lower()}"
+            return f"{joint}{PeriodWords(words, period).inside()}"
     return ""
 
 

@@ -34,6 +34,12 @@ class PeriodWords:
             + [self.words.title(work).lower() for work in opening[1:2]]
         )
 
+    def inside(self) -> str:
+        """The greens renovation; hollow tining: its name inside a sentence."""
+        name = self.name()
+        the = "the " if name == self.words.language.terms.renovation else ""
+        return f"{the}{name[:1].lower()}{name[1:]}"
+
     def what(self, *, whole: bool = False) -> str:
         """Slits, holes and sand, in one sentence.
 

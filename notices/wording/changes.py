@@ -1,0 +1,324 @@
+"""What has changed between two programmes, as a course manager would say it."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from notices.programme.changes import Change, ChangeKind, Changes, Move, Subject
+from notices.programme.model import Closure, Programme, Work
+from notices.wording import circumstances
+from notices.wording.lists import and_list, number, sentence
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words, days_with_greens
+
+MOST_MOVES = 3
+"""Groups of greens whose old and new days are told; beyond, the new days are told in one list."""
+
+_DAYS = (ChangeKind.MOVED, ChangeKind.EXTENDED, ChangeKind.SHORTENED)
+
+_OF_PLAY = ("", "while working", "reopen")
+"""What works may have in common: their days, and what golfers meet."""
+
+_ON_THE_DAY = {
+    "closed": "greens are closed",
+    "temporary green": "you play to temporary greens",
+    "open": "greens stay open",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeWords:
+    """How the changes from one programme to another are put into words."""
+
+    old: Words
+    new: Words
+    changes: Changes
+
+    @classmethod
+    def of(cls, old: Programme, new: Programme, changes: Changes) -> ChangeWords:
+        """Return the words for changes; dates are seen from the issue of the new programme."""
+        return cls(Words(old), Words(new), changes)
+
+    def sentences(self) -> tuple[str, ...]:
+        """Say every change, works that change alike in one sentence."""
+        groups: dict[object, list[Change]] = {}
+        for change in self.changes.changes:
+            groups.setdefault(self._alike(change), []).append(change)
+        return tuple(self._said(group) for group in groups.values())
+
+    def whole(self) -> str:
+        """Say every change on a line of its own, and that the rest stands."""
+        said = self.sentences()
+        if not said:
+            return "Nothing has changed."
+        lines = "\n".join(f"- {line}" for line in said)
+        rest = "\n\nEverything else stands." if self.changes.stands else ""
+        return f"What has changed:\n\n{lines}{rest}"
+
+    def _said(self, group: Sequence[Change]) -> str:
+        first = group[0]
+        match first.subject:
+            case Subject.WORK:
+                return self._of_works(group)
+            case Subject.PERIOD:
+                return self._of_period(first)
+            case Subject.CLOSURE:
+                return self._of_closure(first)
+            case Subject.RESTRICTION:
+                return self._of_named(first, f"the restriction on {first.name}")
+            case Subject.FIXTURE:
+                return self._of_fixture(first)
+            case Subject.CLUB:
+                return _of_club(first)
+
+    def _alike(self, change: Change) -> object:
+        """Tell works that change in the same way by the same key; anything else by its own."""
+        if change.subject is not Subject.WORK or change.aspect not in _OF_PLAY:
+            return (change.subject, change.id, change.kind, change.aspect, change.moves)
+        key = (change.subject, change.kind, change.aspect, change.before, change.after)
+        if change.kind in _DAYS and (change.kind is not ChangeKind.MOVED or self._as_one(change)):
+            # Which green on which day is then said once for all of them.
+            return (*key, self._dates_before(change), self._work(change).dates)
+        return (*key, change.moves)
+
+    # Works
+
+    def _of_works(self, group: Sequence[Change]) -> str:
+        change = group[0]
+        if change.kind in _DAYS:
+            return self._of_days(group)
+        return sentence(self._of_one_kind(change, self._names(group), several=len(group) > 1))
+
+    def _of_one_kind(self, change: Change, name: str, *, several: bool) -> str:
+        days = _days(change.moves, new=change.kind is not ChangeKind.DROPPED)
+        greens = self._greens(change)
+        match change.kind:
+            case ChangeKind.ADDED:
+                said = f"{name} on {greens} {'are' if several else 'is'} new: {self._on(days)}"
+            case ChangeKind.DROPPED:
+                fall = "fall" if several else "falls"
+                said = f"{name} of {self.new.dates.days(days)} {fall} away"
+            case ChangeKind.GREENS_ADDED:
+                said = f"{name} {'take' if several else 'takes'} in {greens} too, {self._on(days)}"
+            case ChangeKind.GREENS_LEFT_OUT:
+                many = "are" if len(_greens_of(change)) > 1 else "is"
+                said = f"{greens} {many} no longer included in {name}"
+            case ChangeKind.RESERVE:
+                said = self._of_reserve(change, name)
+            case _:
+                said = f"{name}: {self._of_aspect(change)}"
+        return said
+
+    def _of_days(self, group: Sequence[Change]) -> str:
+        """Say of works that go together where their days are now, and those of later dressings."""
+        change = max(group, key=lambda one: len(_greens_of(one)))
+        main = [move for move in change.moves if move.ordinal == 1]
+        told = [self._of_main(change, main, self._names(group), len(group))] if main else []
+        for one in group:
+            if later := [move for move in one.moves if move.ordinal > 1]:
+                name = f"the later dressings of {self._names([one])}"
+                told.append(f"{name} are now {self._on(_days(later))}")
+        return " ".join(map(sentence, told))
+
+    def _of_main(self, change: Change, moves: Sequence[Move], name: str, several: int) -> str:
+        work = self._work(change)
+        now, was = self._on(work.dates), self._on(self._dates_before(change))
+        move, are = ("move", "are") if several > 1 else ("moves", "is")
+        if change.kind is not ChangeKind.MOVED:
+            takes = "take" if several > 1 else "takes"
+            longer = "longer" if change.kind is ChangeKind.EXTENDED else "fewer days"
+            return f"{name} {takes} {longer}: {now}, not {was}. {self._layout(work)}"
+        if self._as_one(change):
+            before, after = _days(moves, new=False), _days(moves)
+            if len(before) == len(after) == 1:
+                return f"{name} {move} {self.new.dates.from_to(before[0], after[0])}"
+            return f"{name} {are} now {now}, not {was}"
+        if len(moves) <= MOST_MOVES:
+            ways = [f"on {self._name(one.greens)} {move} {self._way(one)}" for one in moves]
+            return f"{name} {and_list(ways)}"
+        return f"{name} {move} on some greens. {self._layout(work)}"
+
+    def _as_one(self, change: Change) -> bool:
+        """Whether all of a work moves by the same number of days."""
+        moves = [move for move in change.moves if move.ordinal == 1]
+        return set(_greens(moves)) == set(self._work(change).greens) and _is_one_shift(moves)
+
+    def _dates_before(self, change: Change) -> tuple[dt.date, ...]:
+        return next(work.dates for work in self.old.programme.works if work.id == change.id)
+
+    def _way(self, move: Move) -> str:
+        """From Tuesday 13 to Thursday 15 October; to several days."""
+        if len(move.before) == len(move.after) == 1:
+            return self.new.dates.from_to(move.before[0], move.after[0])
+        return f"to {self.new.dates.days(move.after)}"
+
+    def _layout(self, work: Work) -> str:
+        """Name the greens of each day as they are now."""
+        visits = days_with_greens((visit.date, visit.greens) for visit in work.main_visits)
+        told = [f"{self.new.greens(greens)} {self._on(days)}" for days, greens in visits]
+        return f"now {and_list(told)}" if len(told) == 1 else f"Now: {'; '.join(told)}"
+
+    def _of_reserve(self, change: Change, name: str) -> str:
+        (move,) = change.moves
+        if not move.after:
+            return f"{name} has no reserve day any more"
+        days = self.new.dates.days(move.after)
+        if not move.before:
+            return f"if rain stops {name}, we now catch up on {days}"
+        return (
+            f"if rain stops {name}, we catch up on {days}, "
+            f"not on {self.new.dates.days(move.before)}"
+        )
+
+    def _of_aspect(self, change: Change) -> str:
+        match change.aspect:
+            case "while working":
+                before, after = (_ON_THE_DAY[said] for said in (change.before, change.after))
+                return f"while we work, {after}; before, the plan was that {before}"
+            case "reopen":
+                before, after = _reopening(change.before), _reopening(change.after)
+                return f"greens open again {after}, not {before}"
+            case "note":
+                return "the note on it is another"
+            case aspect:
+                now = f"the {aspect.replace('_', ' ')} is {change.after or 'no longer set'}"
+                return f"{now}, not {change.before}" if change.before else now
+
+    # What is not a work
+
+    def _of_period(self, change: Change) -> str:
+        (move,) = change.moves
+        period = next(
+            period
+            for period in self.new.programme.periods
+            if change.id in {work.id for work in period.opening_works}
+        )
+        told = PeriodWords(self.new, period)
+        when = "later" if change.kind is ChangeKind.LATER else "sooner"
+        return (
+            f"After {told.inside()}, greens putt well again {when}. {told.putting_well()} "
+            f"Before, it was {self.new.dates.day(move.before[0])}"
+            f"{self._worst(move.before)}."
+        )
+
+    def _worst(self, days: Sequence[dt.date]) -> str:
+        if len(days) == 1 or days[0] == days[-1]:
+            return ""
+        return f", at worst {self.new.dates.day(days[-1])}"
+
+    def _of_closure(self, change: Change) -> str:
+        words = self.old if change.kind is ChangeKind.DROPPED else self.new
+        closed = _closure(words.programme, change.id)
+        subject = circumstances.closed_subject(words, closed)
+        if change.kind is ChangeKind.ADDED:
+            return f"New: {circumstances.closure(self.new, closed)}"
+        if change.kind is ChangeKind.OTHERWISE:
+            if change.aspect == "reason":
+                return sentence(
+                    f"the reason for closing {subject} is now: {change.after or 'none'}"
+                )
+            return f"Changed: {circumstances.closure(self.new, closed)}"
+        return self._of_named(change, f"the closure of {subject}")
+
+    def _of_fixture(self, change: Change) -> str:
+        (move,) = change.moves
+        if change.kind is ChangeKind.IN_THE_WAY:
+            state = "closed" if change.aspect == "closed" else "still healing"
+            many = "are" if len(change.greens) > 1 else "is"
+            day = self.new.dates.day(move.after[0])
+            return sentence(
+                f"{change.name}, {day}: {self._name(change.greens)} {many} now {state} that day"
+            )
+        if change.kind is ChangeKind.CLEAR:
+            if not move.after:
+                return sentence(f"{change.name} no longer meets our work")
+            left = any(
+                fixture.closed_greens or fixture.recovering_greens
+                for fixture in self.new.programme.fixtures
+                if (fixture.name, fixture.date) == (change.name, move.after[0])
+            )
+            met = "fewer closed or healing greens" if left else "no closed or healing greens"
+            return sentence(f"{change.name}, {self.new.dates.day(move.after[0])}, now meets {met}")
+        return self._of_named(change, change.name)
+
+    def _of_named(self, change: Change, name: str) -> str:
+        """Say of something with dates alone that it came, went or moved."""
+        before, after = _days(change.moves, new=False), _days(change.moves)
+        if change.kind is ChangeKind.ADDED:
+            said = f"{name}, {self.new.dates.days(after)}, is new"
+        elif change.kind is ChangeKind.DROPPED:
+            said = f"{name}, {self.new.dates.days(before)}, falls away"
+        elif change.kind is ChangeKind.OTHERWISE:
+            said = f"{name}: {change.aspect} is now {change.after or 'nobody'}"
+        elif len(before) == len(after) == 1:
+            said = f"{name} moves {self.new.dates.from_to(before[0], after[0])}"
+        else:
+            said = f"{name} is now {self._on(after)}, not {self._on(before)}"
+        return sentence(said)
+
+    # Names
+
+    def _work(self, change: Change) -> Work:
+        """Return the work as it is, or as it was where it fell away."""
+        words = self.old if change.kind is ChangeKind.DROPPED else self.new
+        return next(work for work in words.programme.works if work.id == change.id)
+
+    def _names(self, group: Iterable[Change]) -> str:
+        return and_list([self._title(one).lower() for one in group])
+
+    def _title(self, change: Change) -> str:
+        words = self.old if change.kind is ChangeKind.DROPPED else self.new
+        return words.title(self._work(change))
+
+    def _greens(self, change: Change) -> str:
+        return self._name(_greens_of(change))
+
+    def _name(self, greens: Sequence[str]) -> str:
+        """Name greens by the new course, or by the old one where the new has lost some."""
+        known = set(greens) <= self.new.programme.greens.keys()
+        return (self.new if known else self.old).greens(greens)
+
+    def _on(self, days: Iterable[dt.date]) -> str:
+        return self.new.dates.on_days(days)
+
+
+def _greens(moves: Iterable[Move]) -> Iterator[str]:
+    return (green for move in moves for green in move.greens)
+
+
+def _greens_of(change: Change) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(_greens(change.moves)))
+
+
+def _days(moves: Iterable[Move], *, new: bool = True) -> list[dt.date]:
+    return sorted({day for move in moves for day in (move.after if new else move.before)})
+
+
+def _is_one_shift(moves: Sequence[Move]) -> bool:
+    """Whether everything moves by the same number of days."""
+    shifts = {
+        later - earlier
+        for move in moves
+        for earlier, later in zip(move.before, move.after, strict=False)
+    }
+    return len(shifts) == 1 and all(len(move.before) == len(move.after) for move in moves)
+
+
+def _reopening(days: str) -> str:
+    named = {0: "when the work on them is finished", 1: "the next morning"}
+    return named.get(int(days), f"after {number(int(days))} days")
+
+
+def _closure(programme: Programme, key: str) -> Closure:
+    return next(closed for closed in programme.closures if closed.id == key)
+
+
+def _of_club(change: Change) -> str:
+    if change.aspect == "draft":
+        return "The plan still awaits approval." if change.after else "The plan is now approved."
+    if change.aspect == "contact":
+        return sentence(f"New: {change.after}") if change.after else "Nobody is named to ask."
+    decided = change.after or "nobody is named"
+    return sentence(f"who decides on the day, and where you hear of it, is now: {decided}")

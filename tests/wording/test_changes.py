@@ -1,0 +1,167 @@
+"""Changes in words, as a course manager would say them to a member's face."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+
+import notices
+from notices.plan.model import Plan
+from notices.programme.changes import compare
+from notices.programme.model import Programme
+from notices.programme.work_out import outline
+from notices.wording.changes import ChangeWords
+from tests.documents.building import EXAMPLES, ISSUED
+from tests.programme.strategies import plans
+
+
+def worked_out(path: Path) -> Programme:
+    plan = notices.load_plan(path).plan
+    return notices.work_out(plan, plan.issued or ISSUED)
+
+
+def said(folder: Path, example: str, *replaced: tuple[str, str]) -> tuple[str, ...]:
+    """Change the text of an example and say what has changed."""
+    before = EXAMPLES / example / "plan.yaml"
+    text = before.read_text("utf-8")
+    for old, new in replaced:
+        assert old in text, old
+        text = text.replace(old, new)
+    after = folder / "plan.yaml"
+    after.write_text(text, encoding="utf-8")
+    for beside in before.parent.glob("*.ics"):
+        (folder / beside.name).write_bytes(beside.read_bytes())
+    programmes = worked_out(before), worked_out(after)
+    return ChangeWords.of(*programmes, compare(*programmes)).sentences()
+
+
+def test_one_day_of_three_moves(tmp_path: Path) -> None:
+    told = said(
+        tmp_path,
+        "marlpit-common",
+        ("2026-10-13: 7-12", "2026-10-15: 7-12"),
+        (
+            "dates: 2026-10-12 to 2026-10-14\n    reserve_dates: 2026-10-15",
+            "dates: 2026-10-12, 2026-10-14 to 2026-10-15\n    reserve_dates: 2026-10-16",
+        ),
+    )
+    assert told[:2] == (
+        "Hollow tining on greens 7 to 12 moves from Tuesday 13 to Thursday 15 October.",
+        (
+            "If rain stops hollow tining, we catch up on Friday 16 October, "
+            "not on Thursday 15 October."
+        ),
+    )
+
+
+def test_works_that_move_together_are_told_together(tmp_path: Path) -> None:
+    told = said(tmp_path, "withy-hollow", ("2027-08-23 to 2027-08-29", "2027-08-24 to 2027-08-30"))
+    # The first of three dressings ends on 30 August; the others follow 7 and 14 days later.
+    assert told[0] == (
+        "Scarifying, clean-up cut, mole ploughing, deep solid tining, hollow tining, "
+        "top dressing, brushing and rolling are now from Tuesday 24 to Monday 30 August, "
+        "not from Monday 23 to Sunday 29 August. "
+        "The later dressings of top dressing are now from Tuesday 31 August to "
+        "Monday 13 September."
+    )
+    assert told[-2:] == (
+        (
+            "The closure of the practice ground is now from Tuesday 24 to Monday 30 August, "
+            "not from Monday 23 to Sunday 29 August."
+        ),
+        (
+            "The restriction on buggies is now from Tuesday 24 to Monday 30 August, "
+            "not from Monday 23 to Sunday 29 August."
+        ),
+    )
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "sentence"),
+    [
+        (
+            "  - {name: Summer Bowl, date: 2027-08-14, kind: competition}\n",
+            "",
+            "Summer Bowl, Saturday 14 August, falls away.",
+        ),
+        (
+            "September Medal, date: 2027-09-18",
+            "September Medal, date: 2027-10-02",
+            "September Medal moves from Saturday 18 September to Saturday 2 October.",
+        ),
+        (
+            "while_working: temporary green",
+            "while_working: closed",
+            (
+                "Drain trenching: while we work, greens are closed; before, the plan was that "
+                "you play to temporary greens."
+            ),
+        ),
+        (
+            "reopen: 14 days later",
+            "reopen: 10 days later",
+            "Drain trenching: greens open again after ten days, not after 14 days.",
+        ),
+        (
+            "reason: the sand is stored there",
+            "reason: the lorries turn there",
+            "The reason for closing the practice ground is now: the lorries turn there.",
+        ),
+        (
+            "tine_diameter: 18 mm",
+            "tine_diameter: 19 mm",
+            "Deep solid tining: the tine diameter is 19 mm, not 18 mm.",
+        ),
+        (
+            "dates: 2027-11-09 to 2027-11-12\n    reserve_dates: 2027-11-16\n",
+            "dates: 2027-11-09 to 2027-11-12\n",
+            "Drain trenching has no reserve day any more.",
+        ),
+        (
+            "by: the Course Manager, when: 16:00",
+            "by: the Head Greenkeeper, when: 16:00",
+            (
+                "Who decides on the day, and where you hear of it, is now: the Head Greenkeeper, "
+                "16:00 the day before, the clubhouse board and the website."
+            ),
+        ),
+    ],
+    ids=lambda text: text.strip()[:25],
+)
+def test_one_thing_changes(tmp_path: Path, old: str, new: str, sentence: str) -> None:
+    assert sentence in said(tmp_path, "withy-hollow", (old, new))
+
+
+@settings(max_examples=15, deadline=None)
+@given(plans(), plans())
+def test_every_change_is_told_in_whole_sentences(one: Plan, other: Plan) -> None:
+    programmes = outline(one, ISSUED), outline(other, ISSUED)
+    changes = compare(*programmes)
+    told = ChangeWords.of(*programmes, changes).sentences()
+    assert bool(told) is bool(changes)
+    for sentence in told:
+        assert sentence[0].isupper(), sentence
+        assert sentence.endswith("."), sentence
+        assert not [slip for slip in ("  ", "..", "None", " ,", "()") if slip in sentence], sentence
+
+
+def test_nothing_changes(tmp_path: Path) -> None:
+    assert said(tmp_path, "tansy-down") == ()
+
+
+def test_american_dates(tmp_path: Path) -> None:
+    before = tmp_path / "before.yaml"
+    after = tmp_path / "after.yaml"
+    plan = (
+        "issued: 2026-01-05\nclub: {name: Live Oak, language: en-US}\n"
+        "course: {greens: [{green: 1-9}]}\n"
+        "works: [{operation: brushing, dates: 2026-10-13}]\n"
+    )
+    before.write_text(plan, encoding="utf-8")
+    after.write_text(plan.replace("10-13", "10-15"), encoding="utf-8")
+    programmes = worked_out(before), worked_out(after)
+    assert ChangeWords.of(*programmes, compare(*programmes)).sentences() == (
+        "Brushing moves from Tuesday, October 13 to Thursday, October 15.",
+    )
