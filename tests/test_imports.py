@@ -62,7 +62,7 @@ RULES = {
     # Never plan or programme: what a template wants, the document must hold.
     "rendering": may(
         "errors findings documents drawings wording paths look makers",
-        "jinja2 markupsafe weasyprint pydyf css_inline icalendar resvg_py PIL",
+        "jinja2 markupsafe weasyprint pydyf css_inline icalendar resvg_py pypdfium2 PIL",
     ),
     "pack": may("errors findings rendering documents paths makers"),
     "__init__": may("errors findings plan programme documents rendering pack"),

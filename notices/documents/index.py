@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from notices.documents.model import Document, Entry, Section
 from notices.findings import Finding, Weight
+from notices.programme.duties import DutyKind, Subject, duties
 from notices.programme.model import Programme
 from notices.wording import circumstances
 from notices.wording.blocks import KeyFact, KeyFacts, Paragraph
+from notices.wording.duties import duty_in_words
 from notices.wording.lists import counted, sentence
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
@@ -26,14 +28,35 @@ class Card:
 
 
 @dataclass(frozen=True, slots=True)
+class Todo:
+    """One line of the secretary's sheet, with a box to tick."""
+
+    when: str
+    what: str
+    whom: str
+    """Whom it goes to; empty where nothing is sent or shown."""
+
+
+@dataclass(frozen=True, slots=True)
 class Index:
     """The front page: the document, the files, and the findings that stay open."""
 
     document: Document
+    todo: tuple[Todo, ...]
     cards: tuple[Card, ...]
     findings: tuple[KeyFact, ...]
     accepted: tuple[KeyFact, ...]
 
+
+OFFICE = {
+    DutyKind.SEND,
+    DutyKind.PRINT,
+    DutyKind.PUT_UP,
+    DutyKind.TAKE_DOWN,
+    DutyKind.ORDER,
+    DutyKind.DELIVER,
+}
+"""What the secretary sees to."""
 
 FIGURES = Card(
     "Figures and plan",
@@ -78,6 +101,7 @@ def index(programme: Programme, entries: Sequence[Entry]) -> Index:
     )
     return Index(
         document,
+        tuple(_todo(words, entries)),
         (*(Card(entry.title, entry.whom, entry.todo, entry.files) for entry in entries), FIGURES),
         tuple(_finding(found) for found in programme.findings),
         tuple(
@@ -85,6 +109,18 @@ def index(programme: Programme, entries: Sequence[Entry]) -> Index:
             for found, by, why in programme.accepted
         ),
     )
+
+
+def _todo(words: Words, entries: Sequence[Entry]) -> Iterator[Todo]:
+    """Yield what the office does, by date: what the team decides and looks at is in its calendar."""
+    whom = {name.rpartition(".")[0]: entry.whom for entry in entries for name in entry.files}
+    for duty in duties(words.programme):
+        if duty.kind in OFFICE or duty.subject is Subject.APPROVAL:
+            days = {duty.first, duty.last}
+            when = words.dates.short_days_without_year(sorted(days)[:1])
+            if len(days) > 1:
+                when = f"{when} to {words.dates.short_days_without_year(sorted(days)[1:])}"
+            yield Todo(when, duty_in_words(words, duty), whom.get(duty.document, ""))
 
 
 def _finding(found: Finding) -> KeyFact:

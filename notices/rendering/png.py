@@ -51,10 +51,15 @@ def svg_to_png(svg: str, *, width_px: int, fonts: Sequence[pathlib.Path]) -> byt
         font_files=[str(font) for font in fonts],
     )
     with Image.open(io.BytesIO(drawn)) as picture:
-        # No dithering: flat areas stay flat, and the file stays small.
-        flat = picture.convert("RGB").quantize(
-            _COLOURS, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE
-        )
+        return in_few_colours(picture)
+
+
+def in_few_colours(picture: Image.Image) -> bytes:
+    """Return a picture of flat areas as a small PNG file, without metadata."""
+    # No dithering: flat areas stay flat, and the file stays small.
+    flat = picture.convert("RGB").quantize(
+        _COLOURS, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE
+    )
     out = io.BytesIO()
     flat.save(out, "PNG", optimize=True)
     return out.getvalue()

@@ -22,6 +22,7 @@ from notices.rendering.calendar import Event, write_calendar
 from notices.rendering.files import RenderedFile
 from notices.rendering.furniture import footer
 from notices.rendering.png import svg_to_png
+from notices.rendering.preview import previews
 from notices.rendering.sheets import write_sheet, write_sheets
 from notices.rendering.text import plain_text
 
@@ -48,13 +49,13 @@ def render_pack(
     items = tuple(documents.items)
     sheets = [item for item in items if isinstance(item, Sheet)]
     calendars = {item.name: _calendar(item) for item in items if isinstance(item, CalendarDocument)}
-    files = [_index(documents.index)]
-    files += (_record(name, data) for name, data in documents.records.items())
+    files = [_record(name, data) for name, data in documents.records.items()]
     for item in items:
         if not isinstance(item, Sheet):
             files += render_item(item, calendars)
     files += write_sheets(sheets, known or {}, lambda done: told(done, len(sheets)))
-    return tuple(files)
+    seen = previews(items, {file.name: file for file in files})
+    return (_index(documents.index, seen), *files)
 
 
 def render_item(item: Item, calendars: Mapping[str, RenderedFile]) -> tuple[RenderedFile, ...]:
@@ -76,9 +77,13 @@ def render_item(item: Item, calendars: Mapping[str, RenderedFile]) -> tuple[Rend
             return (calendars[name],)
 
 
-def _index(index: Index) -> RenderedFile:
+def _index(index: Index, pictures: Mapping[str, str]) -> RenderedFile:
     page = html.fill(
-        "web/index.html.j2", document=index.document, index=index, footer=footer(index.document)
+        "web/index.html.j2",
+        document=index.document,
+        index=index,
+        pictures=pictures,
+        footer=footer(index.document),
     )
     return RenderedFile("index.html", "text/html", page.encode())
 

@@ -1,0 +1,96 @@
+"""Sketches of what is read on a screen: which parts it has, not what they say."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Collection, Sequence
+
+from notices.drawings.palette import INK, LOAM, PAPER, QUIET, SAND
+from notices.wording.blocks import (
+    Block,
+    Bullets,
+    Heading,
+    KeyFacts,
+    Paragraph,
+    Picture,
+    Runs,
+    Table,
+)
+
+WIDTH, HEIGHT, MARGIN = 84, 119, 8
+"""A small sheet of paper, in the proportions of A4."""
+
+HEAD, LINE = 16, 4.5
+WORDS_A_LINE = 60
+"""Letters for which one line of the sketch stands."""
+
+
+def miniature(title: str, blocks: Sequence[Sequence[Block]]) -> str:
+    """Sketch a document: its head, and a line for every line or so of each of its blocks."""
+    parts = [
+        f'<rect width="{WIDTH}" height="{HEAD}" fill="{INK}"/>',
+        _line(6, min(1.0, len(title) / 40), PAPER, 3),
+    ]
+    y = HEAD + 7.0
+    for section in blocks:
+        for block in section:
+            for share, colour in _lines(block):
+                if y > HEIGHT - MARGIN:
+                    return _sheet("".join(parts))
+                parts.append(_line(y, share, colour))
+                y += LINE
+        y += LINE / 2
+    return _sheet("".join(parts))
+
+
+def calendar_miniature(days: Collection[dt.date]) -> str:
+    """Sketch five weeks from the first of the days, with a mark on each that has an entry."""
+    first = min(days, default=dt.date(2001, 1, 1))
+    monday = first - dt.timedelta(days=first.weekday())
+    side, step = 7, (WIDTH - 2 * MARGIN) / 7
+    parts = [f'<rect width="{WIDTH}" height="{HEAD}" fill="{LOAM}"/>']
+    for number in range(35):
+        x, y = MARGIN + number % 7 * step, HEAD + 14 + number // 7 * 16
+        ground = INK if monday + dt.timedelta(days=number) in days else SAND
+        parts.append(f'<rect x="{x:.1f}" y="{y}" width="{side}" height="{side}" fill="{ground}"/>')
+    return _sheet("".join(parts))
+
+
+def _lines(block: Block) -> list[tuple[float, str]]:
+    """Return the lines of a block: how much of the width each takes, and its colour."""
+    lines: list[tuple[float, str]] = []
+    match block:
+        case Paragraph(runs):
+            lines = _of_length(_letters(runs))
+        case Bullets(items):
+            lines = [line for item in items for line in _of_length(_letters(item))]
+        case Heading():
+            lines = [(0.45, LOAM)]
+        case KeyFacts(rows):
+            lines = [line for row in rows for line in [(0.3, LOAM), *_of_length(len(row.text))]]
+        case Table(rows=rows):
+            lines = [(0.95, SAND), *((0.85, QUIET) for _ in rows)]
+        case Picture():
+            lines = [(1.0, SAND)] * 6
+    return lines
+
+
+def _letters(runs: Runs) -> int:
+    return sum(len(run.text) for run in runs)
+
+
+def _of_length(letters: int) -> list[tuple[float, str]]:
+    whole, rest = divmod(letters, WORDS_A_LINE)
+    return [(1.0, QUIET)] * whole + [(max(0.2, rest / WORDS_A_LINE), QUIET)]
+
+
+def _line(y: float, share: float, colour: str, thick: float = 1.8) -> str:
+    width = (WIDTH - 2 * MARGIN) * share
+    return f'<rect x="{MARGIN}" y="{y:.1f}" width="{width:.1f}" height="{thick}" fill="{colour}"/>'
+
+
+def _sheet(content: str) -> str:
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" width="{WIDTH}" '
+        f'height="{HEIGHT}"><rect width="{WIDTH}" height="{HEIGHT}" fill="{PAPER}"/>{content}</svg>'
+    )

@@ -1,0 +1,24 @@
+"""The front page tells the office what to do and when, and names every file."""
+
+from __future__ import annotations
+
+from notices.programme.duties import DutyKind, duties
+from tests.documents.building import BuiltPack
+from tests.documents.reading import Page
+
+
+def test_all_that_is_sent_printed_put_up_and_taken_down_has_a_box_to_tick(pack: BuiltPack) -> None:
+    page = Page(pack.text("index.html"))
+    (sheet,) = (table for table in page.tables if table[0][0] == "Done")
+    done = [row[2] for row in sheet[1:]]
+    for duty in duties(pack.programme):
+        files = [words for words in done if duty.document and duty.document in words]
+        if duty.kind in (DutyKind.SEND, DutyKind.PRINT, DutyKind.PUT_UP, DutyKind.TAKE_DOWN):
+            assert files, duty.id
+    assert [row[0] for row in sheet[1:]] == [""] * len(done)
+
+
+def test_every_file_is_named_once(pack: BuiltPack) -> None:
+    links = Page(pack.text("index.html")).links
+    files = [link for link in links if "://" not in link and not link.startswith("mailto:")]
+    assert sorted(files) == sorted(pack.files.keys() - {"index.html"})

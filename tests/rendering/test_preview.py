@@ -1,0 +1,52 @@
+"""The front page shows a small picture of every file of which there is something to see."""
+
+from __future__ import annotations
+
+import base64
+import io
+from xml.etree import ElementTree as ET
+
+from PIL import Image
+
+from notices.rendering.files import RenderedFile
+from notices.rendering.preview import WIDTH, previews
+from tests.documents.building import BuiltPack
+from tests.documents.reading import Page
+
+
+def test_every_file_but_the_records_has_its_picture(pack: BuiltPack) -> None:
+    files = {
+        name: RenderedFile(name, "application/pdf" if name.endswith(".pdf") else "text/x", content)
+        for name, content in pack.files.items()
+    }
+    shown = previews(tuple(pack.documents.items), files)
+    records = {"index.html", "manifest.json", *pack.documents.records}
+    assert shown.keys() == pack.files.keys() - records
+    page = Page(pack.text("index.html"))
+    assert [image["src"] for image in page.images] == [
+        shown[name] for entry in pack.documents.entries for name in entry.files
+    ]
+
+
+def test_a_sheet_is_shown_as_it_is_printed(packs: dict[str, BuiltPack]) -> None:
+    """A4 is 210 by 297 mm; the draft of the sheet has ink in it and is mostly paper."""
+    content = packs["tansy-down"].files["board-notice-a4.pdf"]
+    shown = previews((), {"a.pdf": RenderedFile("a.pdf", "application/pdf", content)})["a.pdf"]
+    picture = Image.open(io.BytesIO(base64.b64decode(shown.partition(",")[2])))
+    assert picture.width == WIDTH
+    assert abs(picture.height - WIDTH * 297 / 210) <= 1
+    shades = picture.convert("L").histogram()
+    assert sum(shades[200:]) > sum(shades) / 2
+    assert sum(shades[:100]) > 100
+
+
+def test_a_sketch_lies_within_its_sheet(packs: dict[str, BuiltPack]) -> None:
+    shown = previews(tuple(packs["alderfleet-park"].documents.items), {})
+    assert shown
+    for source in shown.values():
+        drawing = ET.fromstring(base64.b64decode(source.partition(",")[2]))  # noqa: S314, our own
+        width, height = (float(drawing.attrib[name]) for name in ("width", "height"))
+        for box in drawing.iter("{http://www.w3.org/2000/svg}rect"):
+            x, y = float(box.get("x", 0)), float(box.get("y", 0))
+            assert x + float(box.attrib["width"]) <= width
+            assert y + float(box.attrib["height"]) <= height
