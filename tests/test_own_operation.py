@@ -11,6 +11,8 @@ import pytest
 import notices
 from notices.errors import PlanFault, TextFault
 from notices.rendering.files import RenderedFile
+from notices.wording.texts import Length
+from notices.wording.words import Words
 
 TEXT = """\
 title: Air injection
@@ -132,3 +134,16 @@ def test_a_name_that_no_sentence_can_fill_is_said(plan: Path) -> None:
     (plan.parent / "air-injection.md").write_text(TEXT.replace("depth }}", "deep }}"), "utf-8")
     with pytest.raises(TextFault, match="text on air-injection cannot be filled: 'deep'"):
         pack(plan)
+
+
+def test_why_now_may_be_left_out_or_told(plan: Path) -> None:
+    told = TEXT.replace(
+        "## What you will see", "## Why now\n\nThe soil is moist.\n\n## What you will see"
+    )
+    for text, said in ((TEXT, ""), (told, "The soil is moist.")):
+        (plan.parent / "air-injection.md").write_text(text, "utf-8")
+        programme = notices.work_out(notices.load_plan(plan).plan, dt.date(2027, 7, 1))
+        (first, *_) = programme.works
+        full = Words(programme).operation(first).paragraphs(Length.FULL)
+        assert (said in " ".join(paragraph.text for paragraph in full)) is True
+        assert len(full) == (3 if said else 2)

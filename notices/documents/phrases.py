@@ -15,7 +15,6 @@ from notices.wording.blocks import (
     KeyFact,
     KeyFacts,
     Paragraph,
-    Run,
     Table,
 )
 from notices.wording.period import PeriodWords
@@ -95,8 +94,7 @@ def operation_story(words: Words, work: Work) -> Iterator[Block]:
     text = words.operation(work)
     yield Heading(text.title)
     for names in (("what we do", "why"), ("what you will see", "your game", "how long")):
-        paragraphs = [b for name in names for b in text.section(name) if isinstance(b, Paragraph)]
-        yield joined(paragraphs)
+        yield text.joined(names)
     if known := circumstances.own_record(words, work.operation.name):
         yield Paragraph.of(known)
     for own in filter(None, (work.why, work.note)):
@@ -127,11 +125,3 @@ def closing_title(programme: Programme) -> str:
     """Head the last part of a notice."""
     # A closure for a county final does not wait for the weather.
     return "Weather, and whom to ask" if programme.works else "Whom to ask"
-
-
-def joined(paragraphs: Sequence[Paragraph]) -> Paragraph:
-    """Make one paragraph of several."""
-    runs: list[Run] = []
-    for paragraph in paragraphs:
-        runs += [Run(" "), *paragraph.runs] if runs else paragraph.runs
-    return Paragraph(tuple(runs))

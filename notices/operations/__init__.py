@@ -2,6 +2,8 @@
 
 from notices.operations.catalogue import CATALOGUE, CLEARING_CORES, HAULING_SAND
 from notices.operations.model import (
+    OPTIONAL_SECTIONS,
+    REQUIRED_SECTIONS,
     TEXT_SECTIONS,
     Clearing,
     Hauling,
@@ -20,6 +22,8 @@ __all__ = [
     "CATALOGUE",
     "CLEARING_CORES",
     "HAULING_SAND",
+    "OPTIONAL_SECTIONS",
+    "REQUIRED_SECTIONS",
     "TEXT_SECTIONS",
     "Clearing",
     "Hauling",

@@ -87,8 +87,16 @@ class Pace:
     minutes_between_greens: float
 
 
-TEXT_SECTIONS = ("what we do", "why", "what you will see", "your game", "how long")
+TEXT_SECTIONS = (
+    *("what we do", "why", "why now", "if we do not"),
+    *("what you will see", "your game", "how long"),
+)
 """What the text on each kind of work answers, under headings of these names in this order."""
+
+OPTIONAL_SECTIONS = ("why now", "if we do not")
+"""What a club's own text on a kind of work may leave unanswered."""
+
+REQUIRED_SECTIONS = tuple(name for name in TEXT_SECTIONS if name not in OPTIONAL_SECTIONS)
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ from pydantic import Field, ValidationError, ValidationInfo, field_validator
 
 from notices.operations import (
     CATALOGUE,
-    TEXT_SECTIONS,
+    REQUIRED_SECTIONS,
     Kind,
     Noticed,
     Opening,
@@ -97,12 +97,12 @@ class OwnOperation(Part):
             for key in ("title", "line")
             if not re.search(rf"^{key}: *\S", text, re.MULTILINE)
         ]
-        missing += [name for name in TEXT_SECTIONS if name not in headings]
+        missing += [name for name in REQUIRED_SECTIONS if name not in headings]
         if missing:
             raise Refusal(
                 f"the text lacks {', '.join(missing)}",
                 f"begin with title: and line:, "
-                f"then a heading for each of {', '.join(f'## {name}' for name in TEXT_SECTIONS)}",
+                f"then a heading for each of {', '.join(f'## {name}' for name in REQUIRED_SECTIONS)}",
             )
         return text
 

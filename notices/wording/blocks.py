@@ -109,15 +109,15 @@ class Picture:
 Block = Paragraph | Bullets | Heading | KeyFacts | Table | Picture
 
 
-def by_heading(blocks: Iterable[Block], level: int) -> dict[str, list[Block]]:
-    """Return the blocks under each heading of a level, by its words.
+def by_heading(blocks: Iterable[Block], level: int = 0) -> dict[str, list[Block]]:
+    """Return the blocks under each heading of a level, or of any, by its words.
 
     What comes before the first one stands under "".
     """
     found: dict[str, list[Block]] = {}
     name = ""
     for block in blocks:
-        if isinstance(block, Heading) and block.level == level:
+        if isinstance(block, Heading) and level in (0, block.level):
             name = block.text
             found[name] = []
         else:

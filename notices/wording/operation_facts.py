@@ -66,6 +66,7 @@ def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
         "dressings": dressings if isinstance(dressings, int) else 1,
         "dressings_words": _times(dressings if isinstance(dressings, int) else 1),
         "days_between": _apart(apart if isinstance(apart, int) else 0),
+        "grows": grows_well(work, programme),
         "late_in_year": _late_in_year(work, programme),
         **_healing(work, programme.recoveries[work.id]),
     }

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import enum
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
@@ -10,13 +11,33 @@ import jinja2
 from jinja2.sandbox import SandboxedEnvironment
 
 from notices.errors import TextFault
-from notices.operations import TEXT_SECTIONS
+from notices.operations import REQUIRED_SECTIONS
 from notices.paths import templates_folder
-from notices.wording.blocks import Block, Heading, with_links
+from notices.wording.blocks import Block, Paragraph, Run, by_heading, with_links
 from notices.wording.markdown_text import escaped, parse
 from notices.wording.own_text import refused
 
 _IMPORT = '{% import "_phrases.md" as say with context %}'
+
+
+class Length(enum.Enum):
+    """How much is said of a kind of work."""
+
+    LINE = "line"
+    PARAGRAPH = "paragraph"
+    FULL = "full"
+
+
+_PARAGRAPHS: Mapping[Length, tuple[tuple[str, ...], ...]] = {
+    Length.LINE: (),
+    Length.PARAGRAPH: (("what we do", "why", "how long"),),
+    Length.FULL: (
+        ("what we do", "why"),
+        ("why now", "if we do not"),
+        ("what you will see", "your game", "how long"),
+    ),
+}
+"""For each length, the sections that make its paragraphs."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,8 +50,24 @@ class OperationText:
     sections: Mapping[str, tuple[Block, ...]]
 
     def section(self, name: str) -> tuple[Block, ...]:
-        """Return one of TEXT_SECTIONS."""
-        return self.sections[name]
+        """Return one of TEXT_SECTIONS; nothing where a club's own text leaves it out."""
+        return self.sections.get(name, ())
+
+    def paragraphs(self, length: Length) -> tuple[Paragraph, ...]:
+        """Return the text in one of three lengths, without headings."""
+        if length is Length.LINE:
+            return (Paragraph.of(self.line),)
+        found = [self.joined(names) for names in _PARAGRAPHS[length]]
+        return tuple(paragraph for paragraph in found if paragraph.runs)
+
+    def joined(self, names: Iterable[str]) -> Paragraph:
+        """Return some sections as one paragraph."""
+        runs: list[Run] = []
+        for name in names:
+            for block in self.section(name):
+                if isinstance(block, Paragraph):
+                    runs += [Run(" "), *block.runs] if runs else block.runs
+        return Paragraph(tuple(runs))
 
 
 @cache
@@ -82,15 +119,8 @@ def _own_text(language: str, slug: str, facts: Mapping[str, object], own: str) -
 
 def _in_sections(slug: str, text: str) -> OperationText:
     meta, blocks = parse(text)
-    sections: dict[str, list[Block]] = {}
-    name = ""
-    for block in blocks:
-        if isinstance(block, Heading):
-            name = block.text.lower()
-            sections[name] = []
-        else:
-            sections.setdefault(name, []).append(block)
-    missing = [name for name in TEXT_SECTIONS if not sections.get(name)]
+    sections = {title.lower(): found for title, found in by_heading(blocks).items()}
+    missing = [name for name in REQUIRED_SECTIONS if not sections.get(name)]
     missing += [key for key in ("title", "line") if not meta.get(key)]
     if missing:
         raise ValueError(f"the text on {slug} does not say {', '.join(missing)}")
@@ -127,7 +157,7 @@ def _source(language: str, path: str) -> str:
     return (templates_folder() / language / path).read_text("utf-8")
 
 
-@lru_cache(maxsize=64)  # several documents say the same of each work; 64 texts are three languages
+@lru_cache(maxsize=128)  # several documents say the same; 128 texts are two languages
 def _template(language: str, source: str) -> jinja2.Template:
     return _environment(language).from_string(_IMPORT + source)
 

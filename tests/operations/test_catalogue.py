@@ -154,7 +154,8 @@ def test_every_kind_of_work_is_explained(operation: Operation) -> None:
     text = (TEXTS / f"{operation.slug}.md").read_text(encoding="utf-8")
     assert re.search("^title: .+", text, re.MULTILINE)
     assert re.search(r"^line: .+\.$", text, re.MULTILINE)
-    sections = ["What we do", "Why", "What you will see", "Your game", "How long"]
+    first = ["What we do", "Why", "Why now", "If we do not"]
+    sections = [*first, "What you will see", "Your game", "How long"]
     assert re.findall("^## (.+)$", text, re.MULTILINE) == sections
     for body in re.split("^## .+$", text, flags=re.MULTILINE)[1:]:
         assert body.strip()

@@ -13,9 +13,9 @@ from notices.operations import CATALOGUE, TEXT_SECTIONS
 from notices.paths import templates_folder
 from notices.programme.model import Programme
 from notices.wording import texts
-from notices.wording.operation_facts import operation_facts, story_facts
+from notices.wording.operation_facts import operation_facts
 from notices.wording.reading_ease import measure, sentences_of
-from notices.wording.texts import OperationText, operation_text
+from notices.wording.texts import Length, OperationText, operation_text
 from tests.wording.lint import faults_in, lines
 from tests.wording.small_plans import plan, programme, work
 
@@ -73,6 +73,9 @@ def test_a_text_reads_well(name: str, greens: str, season: str, *, filled: bool)
         pieces = [text.line, *(piece for part in text.sections.values() for piece in lines(part))]
         assert [fault for piece in pieces for fault in faults_in(piece, "en-GB")] == []
         assert measure(" ".join(pieces)).grade <= HARDEST_GRADE
+        for length in Length:
+            told = list(lines(text.paragraphs(length)))
+            assert [fault for piece in told for fault in faults_in(piece, "en-GB")] == []
 
 
 @pytest.mark.parametrize(("name", "greens", "filled", "season"), MATRIX)
@@ -145,31 +148,64 @@ def test_every_text_belongs_to_a_kind_of_work() -> None:
     assert {path.stem for path in folder.glob("*.md")} == {o.slug for o in CATALOGUE.values()}
 
 
-STORIES = [
-    ("hollow tining",),
-    ("top dressing",),
-    ("verticutting",),
-    ("scarifying", "mole ploughing"),
-    ("hollow tining", "top dressing"),
-    ("scarifying", "hollow tining", "top dressing"),
-    ("scarifying", "mole ploughing", "deep solid tining", "hollow tining", "top dressing"),
-    ("mole ploughing",),
-    ("drain trenching",),
-    ("turfing",),
-    ("brushing",),
-]
+OPENINGS = ("holes", "slits", "sand", "channels", "trenches", "turf")
 
 
-@pytest.mark.parametrize("names", STORIES, ids="+".join)
-def test_the_story_of_a_period_reads_well(names: tuple[str, ...]) -> None:
-    soil = {"clay": "45 %", "sand": "20 %"}
-    data = plan(*(work(n, SUMMER, settings=SETTINGS.get(n, {})) for n in names))
-    data["course"]["soil"] = soil
-    (only,) = programme(data).periods
-    pieces = list(lines(texts.plain_text("en-GB", "why", story_facts(only))))
+@pytest.mark.parametrize("kinds", list(itertools.product((False, True), repeat=len(OPENINGS))))
+def test_the_story_of_any_works_together_reads_well(kinds: tuple[bool, ...]) -> None:
+    opened = dict(zip(OPENINGS, kinds, strict=True))
+    below = opened["holes"] or opened["slits"] or opened["channels"]
+    facts = {**opened, "openings": below, "winter": False, "healed": "", "healed_early": ""}
+    pieces = list(lines(texts.plain_text("en-GB", "why", facts)))
     assert pieces
     assert [fault for piece in pieces for fault in faults_in(piece, "en-GB")] == []
     assert measure(" ".join(pieces)).grade <= HARDEST_GRADE
+
+
+@pytest.mark.parametrize("language", ["en-GB", "en-US"])
+@pytest.mark.parametrize("kinds", list(itertools.product((False, True), repeat=len(OPENINGS))))
+def test_the_story_tells_of_each_kind_and_of_no_other(
+    language: str, kinds: tuple[bool, ...]
+) -> None:
+    opened = dict(zip(OPENINGS, kinds, strict=True))
+    facts = {**opened, "openings": False, "winter": False, "healed": "", "healed_early": ""}
+    story = " ".join(lines(texts.plain_text(language, "why", facts)))
+    signs = {
+        "holes": r"\bholes\b",
+        "slits": r"\bslits\b|\bblades open\b",
+        "channels": r"\bchannels\b",
+        "trenches": r"\bnew drains?\b",
+        "turf": r"\bturf\b|\bsod\b",
+    }
+    assert {kind for kind, sign in signs.items() if re.search(sign, story, re.IGNORECASE)} == {
+        kind for kind in signs if opened[kind]
+    }
+    # The slot and the cracks carry the water to a channel; a hole meets one by chance.
+    assert ("slots and fine cracks lead the water" in story) == opened["channels"]
+    assert not re.search(r"holes? (?:meet|reach|lead|run)", story)
+
+
+def test_a_text_comes_in_three_lengths() -> None:
+    text = text_of(worked_out("hollow tining", "1-18", SUMMER, filled=True, bare=False))
+    (line,) = text.paragraphs(Length.LINE)
+    (short,) = text.paragraphs(Length.PARAGRAPH)
+    full = text.paragraphs(Length.FULL)
+    assert line.text == text.line
+    assert short.text.startswith("Hollow tines take small cores")
+    assert len(full) == 3
+    whole = " ".join(paragraph.text for paragraph in full)
+    assert len(line.text) < len(short.text) < len(whole)
+    assert "closes the holes soonest" in whole
+    assert "Without this work, dead growth" in whole
+
+
+@pytest.mark.parametrize("language", ["en-GB", "en-US"])
+@pytest.mark.parametrize(("season", "said"), [(SUMMER, "grows well now"), (AUTUMN, "grows slowly")])
+def test_why_now_depends_on_how_the_grass_grows(language: str, season: str, said: str) -> None:
+    made = programme(plan(work("scarifying", season), club={"language": language}))
+    (it,) = made.works
+    text = operation_text(language, it.operation.slug, operation_facts(it, made))
+    assert said in " ".join(lines(text.section("why now")))
 
 
 def test_a_text_that_names_what_there_is_not_is_an_error() -> None:
