@@ -42,6 +42,15 @@ class _Place:
         return self.days.left - 8 if self.sizes is PAGE else 0.0
 
 
+@dataclass(frozen=True, slots=True)
+class _Back:
+    """A work with its name, and when all its greens have come back."""
+
+    title: str
+    work: Work
+    greens: GreensBack
+
+
 def recovery_chart(words: Words, period: Period, sizes: Sizes = PAGE) -> Drawing | None:
     """Draw when the greens of a period come back; None where nothing has to grow over.
 
@@ -63,7 +72,7 @@ def recovery_chart(words: Words, period: Period, sizes: Sizes = PAGE) -> Drawing
         return None
     place = _Place(sizes, _days(period, season, sizes))
     backs = [
-        (work, words.programme.greens_back[work.id])
+        _Back(words.title(work), work, words.programme.greens_back[work.id])
         for work in period.opening_works
         if work.id in words.programme.greens_back
     ]
@@ -71,8 +80,8 @@ def recovery_chart(words: Words, period: Period, sizes: Sizes = PAGE) -> Drawing
     axis = top + CURVE + 14
     flags, y = _fixtures(words, place, axis + 24)
     rows: list[str] = []
-    for work, back in backs:
-        own, y = _work(words, work, back, place, y)
+    for back in backs:
+        own, y = _work(words, back, place, y)
         rows += own
     rows.append(line(0, y + 3, sizes.width, y + 3, stroke=QUIET))
     y += 8
@@ -209,28 +218,24 @@ def _fixtures(words: Words, place: _Place, y: float) -> tuple[list[str], float]:
     return parts, y + lanes * LANE + 6
 
 
-def _work(
-    words: Words, work: Work, back: GreensBack, place: _Place, y: float
-) -> tuple[list[str], float]:
+def _work(words: Words, back: _Back, place: _Place, y: float) -> tuple[list[str], float]:
     """Return the row of one work: its days, then two bars, and where the next row begins."""
-    days = place.days
+    days, work = place.days, back.work
     when = _when(words, work)
-    title = words.title(work)
     parts = []
     if place.label:
-        parts.append(text(0, y + 12, fitted(title, place.label - 6, SIZE), SIZE))
+        parts.append(text(0, y + 12, fitted(back.title, place.label - 6, SIZE), SIZE))
         parts.append(text(0, y + 26, when, SMALL, fill=QUIET))
     else:
         room = place.sizes.width - width_of(f", {when}", SIZE)
-        parts.append(text(0, y + 12, f"{fitted(title, room, SIZE)}, {when}", SIZE))
+        parts.append(text(0, y + 12, f"{fitted(back.title, room, SIZE)}, {when}", SIZE))
         y += 15
+    putts, heals = back.greens.putting_smoothly, back.greens.fully_healed
     left = days.begin(work.dates[0])
     wide = max(3.0, days.begin(work.dates[-1] + dt.timedelta(days=1)) - left)
     parts.append(box(left, y + 3, wide, 22, fill=INK))
-    parts += _span(
-        days, back.putting_smoothly.early, back.putting_smoothly.late, y + 8, PUTTING_WELL
-    )
-    parts += _span(days, back.fully_healed.early, back.fully_healed.late, y + 20, HEALED)
+    parts += _span(days, putts.early, putts.late, y + 8, PUTTING_WELL)
+    parts += _span(days, heals.early, heals.late, y + 20, HEALED)
     return parts, y + 34
 
 
@@ -364,18 +369,20 @@ def _in_words(
     words: Words,
     period: Period,
     season: Season,
-    backs: Sequence[tuple[Work, GreensBack]],
+    backs: Sequence[_Back],
     days: Days,
 ) -> str:
     """Say all that the drawing shows."""
     said = []
     for name, promise in _promises(period):
         said.append(sentence(f"{name}, all greens: {told(words, promise)}"))
-    for work, back in backs:
-        putts = _from_to(words, back.putting_smoothly.early, back.putting_smoothly.late)
-        heals = _from_to(words, back.fully_healed.early, back.fully_healed.late)
-        when = words.dates.days(work.dates)
-        said.append(f"{words.title(work)}, {when}: putting well {putts}; fully healed {heals}.")
+    for back in backs:
+        putts, heals = (
+            _from_to(words, span.early, span.late)
+            for span in (back.greens.putting_smoothly, back.greens.fully_healed)
+        )
+        when = words.dates.days(back.work.dates)
+        said.append(f"{back.title}, {when}: putting well {putts}; fully healed {heals}.")
     for rest in season.rests:
         if rest.stops <= days.last:
             back_again = (

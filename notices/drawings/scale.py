@@ -20,15 +20,18 @@ SIZE = 12.0
 
 @dataclass(frozen=True, slots=True)
 class Amounts:
-    """Amounts from 0 to some highest one along a line; the end may lie above its begin."""
+    """Amounts along a line, from 0 unless told otherwise; the end may lie above its begin."""
 
     highest: float
     begin: float
     end: float
+    lowest: float = 0.0
 
     def at(self, amount: float) -> float:
-        """Return the place of an amount."""
-        return self.begin + (self.end - self.begin) * amount / self.highest
+        """Return the place of an amount; one beyond the line is taken to its end."""
+        inside = min(self.highest, max(self.lowest, amount))
+        share = (inside - self.lowest) / (self.highest - self.lowest)
+        return self.begin + (self.end - self.begin) * share
 
     @classmethod
     def up_to(cls, most: float, begin: float, end: float, marks: int = 4) -> Amounts:

@@ -19,6 +19,8 @@ class PublishedTotal:
     high: float
     open_ended: bool = False
     """Whether the lower end is the least, and the upper one the best."""
+    cubic_feet: tuple[float, float] | None = None
+    """Of sand, as published: on 1,000 square feet."""
 
 
 SURFACE_PERCENT = (
@@ -33,7 +35,10 @@ _BY = {
     "whitlark_thompson2019": "Whitlark and Thompson 2019",
 }
 
+_CUBIC_FEET = {"obrien_hartwiger2003": (40.0, 50.0), "whitlark_thompson2019": (25.0, 35.0)}
+
 SAND_MM = tuple(
-    PublishedTotal(key, _BY[key], low, high) for key, (low, high) in YEAR_TOTALS_MM.items()
+    PublishedTotal(key, _BY[key], low, high, cubic_feet=_CUBIC_FEET[key])
+    for key, (low, high) in YEAR_TOTALS_MM.items()
 )
 """Depth of sand in a year [mm]."""

@@ -7,8 +7,8 @@ from collections.abc import Iterable
 
 from notices.programme.duties import Duty, DutyKind, Subject
 from notices.programme.model import Moment, Programme
-from notices.units import t_to_us_tons
 from notices.wording.lists import counted, sentence
+from notices.wording.measures import mass
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
@@ -125,10 +125,8 @@ def _sand(programme: Programme) -> str:
     order = programme.sand_order
     if order is None:
         return "the sand"
-    imperial = programme.club.units == "imperial"
-    mass = t_to_us_tons(order.mass_t) if imperial else order.mass_t
-    unit = "tons" if imperial else "t"
-    return f"{mass:.1f} {unit} of sand ({counted(order.lorry_loads, 'load')})"
+    amount, unit = mass(order.mass_t, programme.club.units)
+    return f"{amount:.1f} {unit} of sand ({counted(order.lorry_loads, 'load')})"
 
 
 def _day(words: Words, duty: Duty) -> str:

@@ -41,6 +41,8 @@ class Terms:
     """A period of several kinds of work on greens."""
     to_sand: str
     """What one does with sand: we spread sand, we topdress."""
+    dressing: str
+    """One time that sand is spread."""
     to_tine: str
     """What one does with tines: we tine, we aerify."""
     autumn: str
@@ -90,6 +92,7 @@ _LANGUAGES = (
         Terms(
             renovation="Greens renovation",
             to_sand="spread sand",
+            dressing="dressing",
             to_tine="tine",
             autumn="autumn",
             new_turf="new turf",
@@ -116,6 +119,7 @@ _LANGUAGES = (
         Terms(
             renovation="Greens aerification",
             to_sand="topdress",
+            dressing="topdressing",
             to_tine="aerify",
             autumn="fall",
             new_turf="new sod",

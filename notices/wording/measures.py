@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from notices.units import mm_to_inches
+from notices.units import MM_PER_FT3_PER_1000_FT2, mm_to_inches, t_to_us_tons
 from notices.wording.lists import number, span
 
 _WIDTHS = (
@@ -66,6 +66,18 @@ def length(mm: float, units: str = "metric") -> str:
 
 def _plain(amount: float) -> str:
     return f"{amount:.1f}".removesuffix(".0")
+
+
+def mass(tonnes: float, units: str = "metric") -> tuple[float, str]:
+    """Return a mass of sand as it is bought, with its unit: tonnes; US tons."""
+    return (t_to_us_tons(tonnes), "tons") if units == "imperial" else (tonnes, "t")
+
+
+def sand_in_year(mm: float, units: str = "metric") -> tuple[float, str]:
+    """Return a depth of sand as totals of a year are named: mm; cubic feet on 1,000 square feet."""
+    if units == "imperial":
+        return mm / MM_PER_FT3_PER_1000_FT2, "cubic feet on 1,000 square feet"
+    return mm, "mm"
 
 
 _FINENESS = ((1.0, 16), (3.0, 8), (12.0, 2), (float("inf"), 1))

@@ -28,7 +28,8 @@ def test_every_letter_is_in_its_place(name: str, sizes: Sizes) -> None:
     for drawing in drawings:
         assert drawing.width == sizes.width
         assert faults(drawing.svg) == []
-    assert_well_set(drawings[-1].svg)
+    if sizes is PAGE:
+        assert_well_set(drawings[-1].svg)
     assert len({drawing.name for drawing in drawings}) == len(drawings)
 
 

@@ -1,0 +1,124 @@
+"""Forecast and record: how long it was to take, season by season, and how long it took."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from notices.drawings.chart import box, diamond, drawing, line, shape, text
+from notices.drawings.lettering import fitted, width_of
+from notices.drawings.model import Drawing
+from notices.drawings.palette import LOAM, QUIET, SAND
+from notices.drawings.scale import Amounts, marks_to
+from notices.drawings.sizes import PAGE
+from notices.programme.season import beside_the_book
+from notices.wording.words import Words
+
+SIZE, SMALL = 13.0, 12.0
+LEFT = 210.0
+ROW = 26.0
+HALF_A_DAY = 0.5
+OF_GROWTH = "in days of best growth"
+"""Unit of `seasons_on_record`: poor weather takes several days for one of these."""
+
+_SEEN = {"putting smoothly": "putting well"}
+
+
+@dataclass(frozen=True, slots=True)
+class ForecastAndActual:
+    """One season, or one work in it; all in days, from the work on or of growth."""
+
+    season: str
+    """What it is called: "Hollow tining 2026, putting well"."""
+    low: float
+    high: float | None
+    """None where the forecast had no latest day."""
+    actual: float | None
+    """None where nobody has written it down yet."""
+
+
+def forecast_and_record(
+    seasons: Sequence[ForecastAndActual], unit: str = "in days after the work"
+) -> Drawing | None:
+    """Draw each season's forecast as a bar and what came of it as a mark; None without any."""
+    if not seasons:
+        return None
+    said = [_said(season) for season in seasons]
+    right = PAGE.width - max(width_of(words, SMALL) for words in said) - 14
+    most = max(max(s.low, s.high or 0.0, s.actual or 0.0) for s in seasons)
+    amounts = Amounts.up_to(max(most, 1.0), LEFT, right)
+    foot = 28 + ROW * len(seasons)
+    parts = [text(0, 13, f"Forecast and record, {unit}", SIZE, bold=True)]
+    for amount in marks_to(max(most, 1.0)):
+        x = amounts.at(amount)
+        parts.append(line(x, 24, x, foot))
+        parts.append(text(x, foot + 14, f"{amount:g}", SMALL, anchor="middle", fill=QUIET))
+    y = 26.0
+    for season, words in zip(seasons, said, strict=True):
+        parts += _row(season, words, amounts, y)
+        y += ROW
+    parts += _key(foot + 22)
+    return drawing(
+        "forecast-and-record",
+        f"Forecast and record, {unit}",
+        " ".join(f"{s.season}: {words}." for s, words in zip(seasons, said, strict=True)),
+        (PAGE.width, foot + 42),
+        parts,
+    )
+
+
+def seasons_on_record(words: Words) -> tuple[ForecastAndActual, ...]:
+    """Return the seasons on record beside the book, in days of growth as good as the best."""
+    titles = {work.operation.name: words.title(work) for work in words.programme.works}
+    return tuple(
+        ForecastAndActual(
+            f"{titles[season.operation]} {season.done.year}, {_SEEN.get(season.what, season.what)}",
+            season.book_low,
+            season.book_high,
+            season.took,
+        )
+        for season in beside_the_book(words.programme)
+    )
+
+
+def _row(season: ForecastAndActual, said: str, amounts: Amounts, y: float) -> Iterator[str]:
+    middle = y + ROW / 2
+    yield text(0, middle + 4.5, fitted(season.season, LEFT - 12, SIZE), SIZE)
+    left = amounts.at(season.low)
+    right = amounts.end - 7 if season.high is None else amounts.at(season.high)
+    yield box(left, middle - 6, max(right - left, 1.0), 12, fill=SAND, stroke=QUIET)
+    if season.high is None:
+        yield shape([(right, middle - 7), (right + 7, middle), (right, middle + 7)], fill=QUIET)
+    if season.actual is not None:
+        yield diamond(amounts.at(season.actual), middle, 6.5, fill=LOAM, stroke="#ffffff")
+    yield text(PAGE.width, middle + 4.2, said, SMALL, anchor="end")
+
+
+def _said(season: ForecastAndActual) -> str:
+    """Say the forecast, what came of it, and how far off it was."""
+    low = f"{season.low:.0f}"
+    span = (
+        f"forecast {low} days or more"
+        if season.high is None
+        else f"forecast {low} to {season.high:.0f} days"
+    )
+    if season.actual is None:
+        return f"{span}; not yet known"
+    return f"{span}; took {season.actual:.0f}{_verdict(season, season.actual)}"
+
+
+def _verdict(season: ForecastAndActual, actual: float) -> str:
+    # Whole days are told, so that what is nearly a day counts as one and less does not.
+    if season.low - actual >= HALF_A_DAY:
+        return f", {season.low - actual:.0f} sooner"
+    if season.high is not None and actual - season.high >= HALF_A_DAY:
+        return f", {actual - season.high:.0f} later"
+    return ""
+
+
+def _key(y: float) -> Iterator[str]:
+    yield box(0, y + 3, 28, 11, fill=SAND, stroke=QUIET)
+    yield text(34, y + 13, "forecast", SMALL, fill=QUIET)
+    x = 34 + width_of("forecast", SMALL) + 18
+    yield diamond(x + 6, y + 9, 6.5, fill=LOAM, stroke="#ffffff")
+    yield text(x + 18, y + 13, "what came of it", SMALL, fill=QUIET)

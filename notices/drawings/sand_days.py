@@ -1,0 +1,147 @@
+"""Sand by day: what each day of dressing takes, first dressings and top-ups told apart."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
+from notices.drawings.chart import box, drawing, hatching, line, text
+from notices.drawings.lettering import width_of
+from notices.drawings.model import Drawing
+from notices.drawings.palette import LINE, LOAM, PAPER, QUIET
+from notices.drawings.scale import Amounts, marks_to
+from notices.drawings.sizes import PAGE
+from notices.programme.sand_order import SandDay, SandOrder
+from notices.wording.lists import counted
+from notices.wording.measures import mass
+from notices.wording.words import Words
+
+SIZE, SMALL = 13.0, 12.0
+LEFT = 44.0
+HIGH = 110.0
+"""Height of the highest bar."""
+MOST = 24
+"""So many days stand in a row."""
+WIDEST, GAP = 44.0, 12.0
+"""Width of a day at most, and what stands between days that do not follow one another."""
+FOOT = 48.0
+"""What stands below the bars: weekday, day and month."""
+
+
+def sand_by_day(words: Words) -> Drawing | None:
+    """Draw a bar for each day on which sand is spread, waste included; None without sand."""
+    order = words.programme.sand_order
+    if order is None:
+        return None
+    units = words.programme.club.units
+    rows = list(_rows(order.days))
+    most = max(mass(day.mass_t, units)[0] for day in order.days)
+    unit = mass(0.0, units)[1]
+    parts = [
+        text(0, 12, f"Sand by day, in {'tonnes' if unit == 't' else unit}", SIZE, bold=True),
+        text(PAGE.width, 12, _total(words, order), SIZE, anchor="end"),
+    ]
+    y = 34.0
+    for row in rows:
+        parts += _row(words, row, most, y)
+        y += HIGH + FOOT + 20
+    parts += _key(words, order, y - 8)
+    return drawing(
+        "sand-by-day", "Sand by day", _in_words(words, order), (PAGE.width, y + 10), parts
+    )
+
+
+def _rows(days: Sequence[SandDay]) -> Iterator[Sequence[SandDay]]:
+    """Yield days in rows of about the same length."""
+    count = -(-len(days) // MOST)
+    length = -(-len(days) // count)
+    for begin in range(0, len(days), length):
+        yield days[begin : begin + length]
+
+
+def _row(words: Words, days: Sequence[SandDay], most: float, top: float) -> Iterator[str]:
+    units = words.programme.club.units
+    amounts = Amounts.up_to(most, top + HIGH, top)
+    places = _places(days)
+    for amount in marks_to(most):
+        y = amounts.at(amount)
+        yield line(LEFT, y, places[-1][1] + 6, y, stroke=QUIET if amount == 0 else LINE)
+        yield text(LEFT - 8, y + 4, f"{amount:g}", SMALL, anchor="end", fill=QUIET)
+    for day, (left, right) in zip(days, places, strict=True):
+        amount = mass(day.mass_t, units)[0]
+        y, middle, thick = amounts.at(amount), (left + right) / 2, min(26.0, right - left - 6)
+        bar = (middle - thick / 2, y, thick, top + HIGH - y)
+        if day.top_up:
+            yield box(*bar, fill=PAPER, stroke=LOAM)
+            yield hatching(*bar, stroke=LOAM)
+        else:
+            yield box(*bar, fill=LOAM, stroke=LOAM)
+        yield text(middle, y - 4, f"{amount:.1f}", SMALL, anchor="middle")
+        weekday = words.dates.weekday(day.date).replace(str(day.date.day), "").strip()
+        below = top + HIGH
+        yield text(middle, below + 15, weekday, SMALL, anchor="middle", fill=QUIET)
+        yield text(middle, below + 29, str(day.date.day), SMALL, anchor="middle")
+    for _, group in groupby(
+        zip(days, places, strict=True), lambda item: (item[0].date.year, item[0].date.month)
+    ):
+        own = list(group)
+        (left, _), (_, right) = own[0][1], own[-1][1]
+        yield line(left + 3, top + HIGH + 34, right - 3, top + HIGH + 34, stroke=QUIET)
+        yield text(left + 3, top + HIGH + 47, _month(words, own[0][0].date, right - left), SMALL)
+
+
+def _month(words: Words, day: dt.date, room: float) -> str:
+    name = f"{words.dates.month(day)} {day.year}"
+    if width_of(name, SMALL) <= room:
+        return name
+    return words.dates.month_day(day).replace(str(day.day), "").strip()
+
+
+def _places(days: Sequence[SandDay]) -> list[tuple[float, float]]:
+    """Return where each day stands; days that do not follow one another stand apart."""
+    apart = [
+        bool(place) and (day.date - days[place - 1].date).days > 1 for place, day in enumerate(days)
+    ]
+    room = PAGE.width - LEFT - 12 - GAP * sum(apart)
+    wide = min(WIDEST, room / len(days))
+    places = []
+    x = LEFT + 6
+    for gap in apart:
+        x += GAP * gap
+        places.append((x, x + wide))
+        x += wide
+    return places
+
+
+def _total(words: Words, order: SandOrder) -> str:
+    amount, unit = mass(order.mass_t, words.programme.club.units)
+    loads = counted(order.lorry_loads, "load")
+    return (
+        f"In all {amount:.1f} {unit}, {loads}, there by {words.dates.short_day(order.deliver_by)}"
+    )
+
+
+def _key(words: Words, order: SandOrder, y: float) -> Iterator[str]:
+    terms = words.language.terms
+    x = LEFT
+    for top_up, said in ((False, f"first {terms.dressing}"), (True, "top-up")):
+        if not any(day.top_up is top_up for day in order.days):
+            continue
+        if top_up:
+            yield box(x, y, 22, 12, fill=PAPER, stroke=LOAM)
+            yield hatching(x, y, 22, 12, stroke=LOAM)
+        else:
+            yield box(x, y, 22, 12, fill=LOAM, stroke=LOAM)
+        yield text(x + 28, y + 10.5, said, SMALL, fill=QUIET)
+        x += 28 + width_of(said, SMALL) + 18
+
+
+def _in_words(words: Words, order: SandOrder) -> str:
+    """Say all that the drawing shows."""
+    told = []
+    for day in order.days:
+        amount, unit = mass(day.mass_t, words.programme.club.units)
+        kind = "top-up" if day.top_up else f"first {words.language.terms.dressing}"
+        told.append(f"{words.dates.day(day.date)}, {kind}: {amount:.1f} {unit}.")
+    return " ".join([f"{_total(words, order)}.", *told])

@@ -1,0 +1,207 @@
+"""Working days: when work begins and ends, within the crew's hours and the light."""
+
+from __future__ import annotations
+
+import datetime as dt
+import math
+from collections.abc import Iterator, Sequence
+
+from notices.drawings.chart import box, drawing, hatching, line, shape, text
+from notices.drawings.lettering import width_of
+from notices.drawings.model import Drawing
+from notices.drawings.palette import INK, LINE, LOAM, PAPER, QUIET
+from notices.drawings.scale import Amounts
+from notices.drawings.sizes import PAGE
+from notices.programme.model import DayTimetable
+from notices.wording.lists import sentence
+from notices.wording.words import Words
+
+SIZE, SMALL = 13.0, 12.0
+ROW, APART = 20.0, 7.0
+"""Height of a day, and what stands between days that do not follow one another."""
+HEAD = 40.0
+LEFT = 92.0
+MOST = 36
+"""So many days stand in one drawing."""
+HALF_HOUR, HOUR, DAY = 30.0, 60.0, 1440.0
+
+
+def work_hours(words: Words) -> tuple[Drawing, ...]:
+    """Draw each working day as a line of hours; nothing where nobody has said who works."""
+    days = list(words.programme.timetables.values())
+    if not days:
+        return ()
+    count = -(-len(days) // MOST)
+    length = -(-len(days) // count)
+    return tuple(
+        _draw(words, days[begin : begin + length], place)
+        for place, begin in enumerate(range(0, len(days), length), 1)
+    )
+
+
+def _draw(words: Words, days: Sequence[DayTimetable], place: int) -> Drawing:
+    told = [_told(words, day) for day in days]
+    right = PAGE.width - max(width_of(said, SMALL, bold=True) for said in told) - 10
+    hours = _hours(days, right)
+    rows: list[str] = []
+    grounds: list[str] = []
+    y = HEAD
+    before: dt.date | None = None
+    for day, said in zip(days, told, strict=True):
+        if before is not None and (day.date - before).days > 1:
+            y += APART
+        before = day.date
+        grounds += _night(day, hours, y)
+        rows += _row(words, day, hours, y)
+        rows.append(text(right + 10, y + 14, said, SMALL, bold=day.too_long_by > 0))
+        y += ROW
+    parts = [
+        text(0, 12, "Hours of work on the greens", SIZE, bold=True),
+        *grounds,
+        *_axis(words, hours, y),
+        *rows,
+    ]
+    key, foot = _key(days, y + 8)
+    return drawing(
+        f"work-hours-{place}",
+        "Hours of work, of the crew and of light",
+        _in_words(words, days),
+        (PAGE.width, foot),
+        [*parts, *key],
+    )
+
+
+def _hours(days: Sequence[DayTimetable], right: float) -> Amounts:
+    """Return a line of hours, in minutes from midnight, that takes in all that is drawn."""
+    starts = [
+        min(day.begins, day.begins if day.light_from is None else day.light_from) for day in days
+    ]
+    ends = [
+        max(
+            day.ends,
+            day.last_finish,
+            day.ends if day.light_until is None else min(DAY, day.light_until),
+        )
+        for day in days
+    ]
+    return Amounts(
+        HOUR * math.ceil(max(ends) / HOUR),
+        LEFT,
+        right,
+        lowest=HOUR * math.floor(max(0.0, min(starts)) / HOUR),
+    )
+
+
+def _night(day: DayTimetable, hours: Amounts, y: float) -> Iterator[str]:
+    """Yield the dark before dawn and after dusk."""
+    if day.light_from is not None:
+        yield box(LEFT, y, hours.at(day.light_from) - LEFT, ROW + 0.3, fill=LINE)
+    if day.light_until is not None:
+        left = hours.at(day.light_until)
+        yield box(left, y, hours.end - left, ROW + 0.3, fill=LINE)
+
+
+def _axis(words: Words, hours: Amounts, foot: float) -> Iterator[str]:
+    """Yield the hours: a name every two or three, a fine line down for each of those."""
+    step = 2 * HOUR if hours.highest - hours.lowest <= 14 * HOUR else 3 * HOUR
+    minute = step * math.ceil(hours.lowest / step)
+    while minute <= hours.highest:
+        x = hours.at(minute)
+        yield line(x, HEAD - 4, x, foot)
+        said = _clock(words, minute, short=True)
+        half = width_of(said, SMALL) / 2
+        if x - half >= LEFT - 20 and x + half <= PAGE.width:
+            yield text(x, HEAD - 9, said, SMALL, anchor="middle", fill=QUIET)
+        minute += step
+
+
+def _row(words: Words, day: DayTimetable, hours: Amounts, y: float) -> Iterator[str]:
+    """Yield the name of a day, the crew's hours as an outline, and the work in it."""
+    yield text(0, y + 14, words.dates.short_day(day.date), SMALL)
+    left, right = hours.at(day.begins), hours.at(day.ends)
+    yield box(left, y + 3, right - left, ROW - 6, fill=PAPER, stroke=QUIET)
+    begin, end = day.first_start, day.last_finish
+    rest_from, rest_until = (min(end, max(begin, minute)) for minute in day.rest)
+    in_time = max(begin, min(end, day.work_until))
+    for first, last in ((begin, min(rest_from, in_time)), (min(rest_until, in_time), in_time)):
+        if last > first:
+            x = hours.at(first)
+            yield box(x, y + 5.5, hours.at(last) - x, ROW - 11, fill=INK)
+    if end > in_time:
+        x = hours.at(in_time)
+        wide = hours.at(end) - x
+        yield box(x, y + 3, wide, ROW - 6, fill=PAPER, stroke=LOAM)
+        yield hatching(x, y + 3, wide, ROW - 6, step=4, stroke=LOAM)
+    if day.dew_off is not None and day.dew_off > begin:
+        x = hours.at(day.dew_off)
+        yield _dew(x, y + 1.5)
+
+
+def _dew(x: float, y: float) -> str:
+    """Yield a small pointer from above."""
+    return shape([(x - 4, y), (x + 4, y), (x, y + 7)], fill=LOAM, stroke=PAPER, thick=0.8)
+
+
+def _told(words: Words, day: DayTimetable) -> str:
+    """Say from when to when, to the half hour that contains it."""
+    begin = HALF_HOUR * math.floor(day.first_start / HALF_HOUR + 1e-6)
+    end = HALF_HOUR * math.ceil(day.last_finish / HALF_HOUR - 1e-6)
+    late = ": too long" if day.too_long_by > 0 else ""
+    return f"{_clock(words, begin)} to {_clock(words, end)}{late}"
+
+
+def _clock(words: Words, minutes: float, *, short: bool = False) -> str:
+    """Write a time of day; after midnight with the hours of the new day."""
+    whole = round(minutes) % round(DAY)
+    time = dt.time(whole // 60, whole % 60)
+    said = words.language.clock(time)
+    return said.replace(":00 ", " ") if short else said
+
+
+def _key(days: Sequence[DayTimetable], y: float) -> tuple[list[str], float]:
+    """Return what the marks mean, as far as they are there, and where the drawing ends."""
+    entries = [
+        ([box(0, 4, 22, 9, fill=INK)], "work"),
+        ([box(0.5, 2, 21, 13, fill=PAPER, stroke=QUIET)], "hours of the crew"),
+    ]
+    if any(day.light_from is not None or day.light_until is not None for day in days):
+        entries.append(([box(0, 1, 22, 15, fill=LINE)], "dark"))
+    if any(day.dew_off is not None and day.dew_off > day.first_start for day in days):
+        entries.append(([_dew(11, 5)], "dew is off, sand can be spread"))
+    if any(day.too_long_by > 0 for day in days):
+        late = [
+            box(0.5, 2, 21, 13, fill=PAPER, stroke=LOAM),
+            hatching(0.5, 2, 21, 13, step=4, stroke=LOAM),
+        ]
+        entries.append((late, "after the day’s end"))
+    parts: list[str] = []
+    x = 0.0
+    for marks, said in entries:
+        parts.append(f'<g transform="translate({x:g} {y:g})">{"".join(marks)}</g>')
+        parts.append(text(x + 28, y + 13, said, SMALL, fill=QUIET))
+        x = round(x + 28 + width_of(said, SMALL) + 18, 2)
+    return parts, y + 20
+
+
+def _in_words(words: Words, days: Sequence[DayTimetable]) -> str:
+    """Say all that the drawing shows, a sentence each day."""
+    told = []
+    for day in days:
+        light = ""
+        if day.light_from is not None and day.light_until is not None:
+            light = (
+                f"; light from {_clock(words, day.light_from)} to {_clock(words, day.light_until)}"
+            )
+        dew = ""
+        if day.dew_off is not None and day.dew_off > day.first_start:
+            dew = f"; dew off at {_clock(words, day.dew_off)}"
+        late = ""
+        if day.too_long_by > 0:
+            late = f"; too long by {day.too_long_by:.0f} minutes"
+        told.append(
+            sentence(
+                f"{words.dates.day(day.date)}: work {_told(words, day).removesuffix(': too long')}; "
+                f"crew {_clock(words, day.begins)} to {_clock(words, day.ends)}{light}{dew}{late}"
+            )
+        )
+    return " ".join(told)

@@ -1,0 +1,246 @@
+"""The charts for a committee: sand, hours, the year, forecast and record."""
+
+from __future__ import annotations
+
+import xml.etree.ElementTree as ET
+
+import pytest
+
+from notices.drawings.committee import committee_charts
+from notices.drawings.forecast import ForecastAndActual, forecast_and_record, seasons_on_record
+from notices.drawings.model import Drawing
+from notices.drawings.sand_days import sand_by_day
+from notices.drawings.work_hours import work_hours
+from notices.drawings.year_totals import year_totals
+from notices.paths import font_files
+from notices.programme.published import SAND_MM
+from notices.references import REFERENCES
+from notices.rendering.png import svg_to_png
+from notices.units import MM_PER_FT3_PER_1000_FT2
+from notices.wording.words import Words
+from tests.drawings.clubs import NAMES, words_of
+from tests.drawings.metrics import assert_well_set, faults, texts_in
+from tests.wording.small_plans import plan, words, work
+
+
+def said(drawing: Drawing) -> list[str]:
+    return [placed.text for placed in texts_in(drawing.svg)]
+
+
+def heights(drawing: Drawing, fill: str) -> list[float]:
+    """Heights of the boxes of one colour."""
+    root = ET.fromstring(drawing.svg)  # noqa: S314, it was drawn here
+    boxes = root.iter("{http://www.w3.org/2000/svg}rect")
+    return [float(box.attrib["height"]) for box in boxes if box.get("fill") == fill]
+
+
+def dressed(club: dict[str, object] | None = None) -> Words:
+    """Ten greens of 500 m², 2 kg/m² on each of two days: 5 greens × 500 × 2 = 5 t a day.
+
+    A rate is what is brought, waste or no waste; four days make 20 t.
+    """
+    return words(
+        plan(
+            work(
+                "top dressing",
+                "2027-08-09 to 2027-08-10",
+                greens={"2027-08-09": "1-5", "2027-08-10": "6-10"},
+                settings={"rate": "2 kg/m2", "dressings": 2, "days_between": 7},
+            ),
+            greens="1-10",
+            club=club,
+        )
+        | {"course": {"greens": [{"green": "1-10", "area": "500 m2"}]}}
+    )
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_letter_is_in_its_place(name: str) -> None:
+    charts = committee_charts(words_of(name))
+    assert len({chart.name for chart in charts}) == len(charts)
+    for chart in charts:
+        assert faults(chart.svg) == []
+        assert chart.description
+        assert f"<title>{chart.title}</title>" in chart.svg
+    for chart in charts[-1:]:
+        assert_well_set(chart.svg)
+
+
+def test_only_closures_leave_nothing_to_draw() -> None:
+    assert committee_charts(words_of("quillerby")) == ()
+
+
+def test_sand_by_day_in_tonnes() -> None:
+    drawing = sand_by_day(dressed())
+    assert drawing is not None
+    texts = said(drawing)
+    assert texts.count("5.0") == 4
+    assert {"Sand by day, in tonnes", "first dressing", "top-up", "August 2027"} <= set(texts)
+    assert "Monday 9 August, first dressing: 5.0 t." in drawing.description
+    assert "Monday 16 August, top-up: 5.0 t." in drawing.description
+    assert any(text.startswith("In all 20.0 t, ") for text in texts)
+    assert_well_set(drawing.svg)
+
+
+def test_bars_are_as_high_as_their_amounts() -> None:
+    """All four days bring the same: the two first dressings stand filled and equal."""
+    drawing = sand_by_day(dressed())
+    assert drawing is not None
+    filled = [height for height in heights(drawing, "#7a4a1e") if height > 20]
+    assert len(filled) == 2
+    assert len(set(filled)) == 1
+
+
+def test_american_clubs_order_tons() -> None:
+    """5 t are 5 ÷ 0.90718474 = 5.51 US tons."""
+    drawing = sand_by_day(dressed(club={"language": "en-US", "units": "imperial"}))
+    assert drawing is not None
+    assert said(drawing).count("5.5") == 4
+    assert "first topdressing" in said(drawing)
+
+
+def test_no_sand_no_chart() -> None:
+    assert sand_by_day(words(plan(work("slitting", "2027-08-09")))) is None
+
+
+def test_many_days_of_sand_take_a_further_row() -> None:
+    told = words(
+        plan(
+            work(
+                "top dressing",
+                "2027-08-02 to 2027-08-10",
+                settings={"rate": "1 kg/m2", "dressings": 4, "days_between": 10},
+            )
+        )
+    )
+    drawing = sand_by_day(told)
+    assert drawing is not None
+    order = told.programme.sand_order
+    assert order is not None
+    assert len(order.days) == 36
+    assert_well_set(drawing.svg)
+
+
+CREW = {"people": 4, "working_day": "07:00 to 15:30"}
+PLACE = {"place": {"latitude": 53.1, "longitude": -2.2, "timezone": "Europe/London"}}
+
+
+def test_each_working_day_has_its_hours() -> None:
+    told = words(plan(work("hollow tining", "2027-08-09 to 2027-08-10"), crew=CREW, club=PLACE))
+    (drawing,) = work_hours(told)
+    texts = said(drawing)
+    assert {"Mon 9 Aug", "Tue 10 Aug", "hours of the crew", "dark"} <= set(texts)
+    first = min(told.programme.timetables)
+    day = told.programme.timetables[first]
+    assert day.first_start == 7 * 60
+    assert any(text.startswith("07:00 to ") for text in texts)
+    assert "Monday 9 August: work 07:00 to " in drawing.description
+    assert "crew 07:00 to 15:30; light from 04:5" in drawing.description
+    assert_well_set(drawing.svg)
+
+
+def test_a_day_that_is_too_long_says_so() -> None:
+    told = words(
+        plan(
+            work("hollow tining", "2027-08-09"),
+            crew={"people": 1, "working_day": "08:00 to 12:00"},
+            club=PLACE,
+        )
+    )
+    (drawing,) = work_hours(told)
+    assert any(text.endswith(": too long") for text in said(drawing))
+    assert "too long by " in drawing.description
+    assert "after the day’s end" in said(drawing)
+    assert_well_set(drawing.svg)
+
+
+def test_without_a_place_nothing_is_said_of_light() -> None:
+    (drawing,) = work_hours(words(plan(work("hollow tining", "2027-08-09"), crew=CREW)))
+    assert "dark" not in said(drawing)
+    assert "light" not in drawing.description
+
+
+def test_no_crew_no_hours() -> None:
+    assert work_hours(words(plan(work("hollow tining", "2027-08-09")))) == ()
+
+
+def test_the_year_beside_what_is_published() -> None:
+    """10 mm holes at 50 by 50 mm open π × 25 ÷ 2500 = 3.1 % of the surface."""
+    settings = {"tine_diameter": "10 mm", "spacing": "50 x 50 mm", "depth": "50 mm"}
+    drawing = year_totals(words(plan(work("hollow tining", "2027-08-09", settings=settings))))
+    assert drawing is not None
+    texts = said(drawing)
+    assert {"This plan, 2027", "3.1 %", "Hartwiger and O’Brien 2001", "15 to 20 %"} <= set(texts)
+    assert "at least 10 %, ideally 20 %" in texts
+    assert "For comparison, not targets to reach." in texts
+    assert "This plan, 2027: 3.1 %." in drawing.description
+    assert not [text for text in texts if "Sand" in text]
+
+
+def test_sand_of_a_year_in_the_units_of_its_sources() -> None:
+    metric, imperial = dressed(), dressed(club={"language": "en-US", "units": "imperial"})
+    for told, expected in ((metric, "12 to 15 mm"), (imperial, "40 to 50")):
+        drawing = year_totals(told)
+        assert drawing is not None
+        assert expected in said(drawing)
+
+
+def test_both_units_of_the_published_totals_agree() -> None:
+    """To a tenth of a millimetre, or to the whole one to which the first source is quoted."""
+    for total in SAND_MM:
+        assert total.source in REFERENCES
+        assert total.cubic_feet is not None
+        for mm, feet in zip((total.low, total.high), total.cubic_feet, strict=True):
+            assert feet * MM_PER_FT3_PER_1000_FT2 == pytest.approx(mm, abs=0.3)
+
+
+def test_forecast_and_record() -> None:
+    drawing = forecast_and_record(
+        [
+            ForecastAndActual("Hollow tining 2024", 20, 40, 30),
+            ForecastAndActual("Hollow tining 2025", 20, 40, 45),
+            ForecastAndActual("Hollow tining 2026", 20, None, 12),
+            ForecastAndActual("Hollow tining 2027", 20, 40, None),
+            ForecastAndActual(
+                "A very long name of a kind of work that goes on and on 2027", 1, 2, 2
+            ),
+        ]
+    )
+    assert drawing is not None
+    assert {
+        "forecast 20 to 40 days; took 30",
+        "forecast 20 to 40 days; took 45, 5 later",
+        "forecast 20 days or more; took 12, 8 sooner",
+        "forecast 20 to 40 days; not yet known",
+    } <= set(said(drawing))
+    assert "Hollow tining 2025: forecast 20 to 40 days; took 45, 5 later." in drawing.description
+    assert "goes on and on 2027: " in drawing.description
+    assert_well_set(drawing.svg)
+    assert forecast_and_record([]) is None
+
+
+def test_seasons_on_record_stand_beside_the_book() -> None:
+    """The book: width ÷ (2 × 0.75) to width ÷ (2 × 0.45) days of best growth for 13 mm."""
+    told = words(
+        plan(
+            work("hollow tining", "2027-08-09", settings={"tine_diameter": "13 mm"}),
+            observed=[{"operation": "hollow tining", "done": "2026-08-10", "healed": "2026-08-30"}],
+        )
+    )
+    (season,) = seasons_on_record(told)
+    assert season.season.endswith("2026, healed")
+    assert season.low == pytest.approx(13 / 1.5)
+    assert season.high == pytest.approx(13 / 0.9)
+    # Twenty days at most as good as the best.
+    assert season.actual is not None
+    assert 15 < season.actual <= 20
+
+
+def test_charts_become_pictures() -> None:
+    for chart in committee_charts(words_of("marlpit-common")):
+        assert svg_to_png(chart.svg, width_px=340, fonts=font_files()).startswith(b"\x89PNG")
+
+
+def test_the_same_programme_gives_the_same_charts() -> None:
+    told = words_of("withy-hollow")
+    assert committee_charts(told) == committee_charts(told)
