@@ -30,6 +30,7 @@ FILES = {
     "board-notice-a4.pdf",
     "board-notice-large-print.pdf",
     "calendar.ics",
+    "counter-handout.pdf",
     "index.html",
     "manifest.json",
     "member-email.eml",
@@ -37,6 +38,7 @@ FILES = {
     "member-email.txt",
     "plan.json",
     "programme.json",
+    "team-calendar.ics",
     "visitor-notice.html",
     "visitor-notice.pdf",
     "visitor-notice.txt",
@@ -97,8 +99,11 @@ def test_the_pack_is_whole(pack: BuiltPack) -> None:
         assert hashlib.sha256(pack.files[name]).hexdigest() == digest
 
 
-BOARD_SIZE, LIST_SIZE, SMALLEST, LARGE_PRINT = 27.99, 16.99, 13.99, 17.99
-"""28, 17, 14 and 18 pt, as a PDF writes them in binary fractions."""
+FOOT = 19 / 25.4 * 72
+"""Margin below the text of a sheet that is read in the hand [pt]."""
+
+BOARD_SIZE, LIST_SIZE, SMALLEST, LARGE_PRINT, HANDOUT = 27.99, 16.99, 13.99, 17.99, 11.99
+"""28, 17, 14, 18 and 12 pt, as a PDF writes them in binary fractions."""
 
 
 # Facts
@@ -157,6 +162,27 @@ def test_nothing_in_large_print_is_small(pack: BuiltPack) -> None:
     assert min(span.size for span in sheet.spans) >= LARGE_PRINT
     for number, text in enumerate(sheet.texts, 1):
         assert f"Page {number} of {sheet.pages}" in plain(text)
+
+
+def test_the_handout_is_one_sheet_in_letters_for_everybody(pack: BuiltPack) -> None:
+    sheet = Sheet.read(pack.files["counter-handout.pdf"])
+    assert sheet.pages <= 2
+    # Below the text stand only the club, the date and the number of the page.
+    text = [span for span in sheet.spans if span.bottom > FOOT]
+    assert min(span.size for span in text) >= HANDOUT
+    small = plain(" ".join(span.text for span in sheet.spans if span.bottom <= FOOT))
+    assert small.count("Page ") == sheet.pages
+
+
+def test_the_handout_says_what_the_email_says(working_pack: BuiltPack) -> None:
+    handout = working_pack.documents.document("counter-handout")
+    email = working_pack.documents.document("member-email")
+    main = ("when", "good again", "day", "your game")
+    said = {(fact.subject, fact.text) for fact in handout.facts if fact.subject in main}
+    assert said <= {(fact.subject, fact.text) for fact in email.facts}
+    days = {day for fact in email.facts if fact.subject in ("when", "day") for day in fact.dates}
+    text = Sheet.read(working_pack.files["counter-handout.pdf"]).text
+    assert days <= set(days_in(read_dates(text, working_pack.programme.issued)))
 
 
 # Dates and greens

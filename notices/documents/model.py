@@ -110,6 +110,8 @@ class Fit:
 
     styles: str = ""
     left_out: frozenset[str] = frozenset()
+    pages: int | None = None
+    """How many it may take; None for as many as the sheet may."""
 
 
 MANY = 10_000
@@ -124,7 +126,7 @@ class Sheet:
     template: str
     """Of ``templates/print``."""
     fits: tuple[Fit, ...] = (Fit(),)
-    """Ways to set it, largest first, tried until it takes no more than ``pages``."""
+    """Ways to set it, largest first, tried until it takes no more pages than it may."""
     pages: int = 1
 
 

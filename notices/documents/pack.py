@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from notices.documents.board_notice import board_notices
 from notices.documents.calendar import calendars
+from notices.documents.counter_handout import counter_handouts
 from notices.documents.index import Index, index
 from notices.documents.member_email import member_emails
 from notices.documents.model import CalendarDocument, Document, Entry, Item
@@ -18,6 +19,7 @@ from notices.programme.model import Programme
 ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
     member_emails,
     board_notices,
+    counter_handouts,
     visitor_notices,
     calendars,
     team_calendars,

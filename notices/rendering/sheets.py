@@ -60,19 +60,18 @@ def write_sheets(
 
 def write_sheet(sheet: Sheet) -> RenderedFile:
     """Set one sheet in the largest way that takes no more pages than it may."""
-    first, *others = sheet.fits
-    pdf = _set(sheet, first)
-    for fit in others:
-        if pdf.pages <= sheet.pages:
-            break
+    pdf = Pdf(b"", 0)
+    for fit in sheet.fits:
         pdf = _set(sheet, fit)
+        if pdf.pages <= (fit.pages or sheet.pages):
+            break
     return RenderedFile(f"{sheet.document.name}.pdf", PDF, pdf.content)
 
 
 def source(sheet: Sheet) -> str:
     """Return a digest of all that decides what a sheet looks like."""
     # The order of a set is another one in each process.
-    ways = [(fit.styles, sorted(fit.left_out)) for fit in sheet.fits]
+    ways = [(fit.styles, sorted(fit.left_out), fit.pages) for fit in sheet.fits]
     text = "\0".join([_filled(sheet, sheet.fits[0]), f"{ways} {sheet.pages}", makers()])
     return hashlib.sha256(text.encode()).hexdigest()
 

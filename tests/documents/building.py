@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import json
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -40,18 +40,47 @@ def build(path: Path, issued: dt.date | None = None, out: Path | None = None) ->
     programme = notices.work_out(loaded.plan, issued or loaded.plan.issued or ISSUED)
     canonical = notices.canonical(loaded.plan)
     documents = notices.write_documents(programme, canonical)
-    rendered = notices.render_pack(documents)
-    files = {file.name: file.content for file in rendered}
-    if out is not None:
-        notices.write_pack(
-            rendered,
-            out,
-            version=notices.__version__,
-            issued=programme.issued,
-            made_from=notices.made_from(canonical, programme.issued),
-        )
-        files = {file.name: file.read_bytes() for file in out.iterdir()}
+    if out is None:
+        return BuiltPack(programme, documents, FilesWhenAsked(documents))
+    notices.write_pack(
+        notices.render_pack(documents),
+        out,
+        version=notices.__version__,
+        issued=programme.issued,
+        made_from=notices.made_from(canonical, programme.issued),
+    )
+    files = {file.name: file.read_bytes() for file in out.iterdir()}
     return BuiltPack(programme, documents, files, out)
+
+
+class FilesWhenAsked(Mapping[str, bytes]):
+    """The files of a pack, each sheet set only when it is asked for: few tests look at all."""
+
+    def __init__(self, documents: PackDocuments) -> None:
+        from notices.documents.model import Sheet  # noqa: PLC0415
+
+        self._sheets = {
+            f"{item.document.name}.pdf": item for item in documents.items if isinstance(item, Sheet)
+        }
+        entries = (
+            replace(entry, items=tuple(i for i in entry.items if not isinstance(i, Sheet)))
+            for entry in documents.entries
+        )
+        others = notices.render_pack(replace(documents, entries=tuple(entries)))
+        self._files = {file.name: file.content for file in others}
+
+    def __getitem__(self, name: str) -> bytes:
+        from notices.rendering.sheets import write_sheet  # noqa: PLC0415
+
+        if name in self._sheets and name not in self._files:
+            self._files[name] = write_sheet(self._sheets[name]).content
+        return self._files[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(dict.fromkeys([*self._files, *self._sheets]))
+
+    def __len__(self) -> int:
+        return len(dict.fromkeys([*self._files, *self._sheets]))
 
 
 def build_data(data: Mapping[str, object], folder: Path) -> BuiltPack:

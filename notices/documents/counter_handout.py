@@ -1,0 +1,98 @@
+"""The handout at the counter: what the email says, on one sheet, for members who have no email."""
+
+from __future__ import annotations
+
+from notices.documents import phrases
+from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
+from notices.programme.model import Period, Programme
+from notices.wording import circumstances
+from notices.wording.blocks import Bullets, KeyFact, KeyFacts, Paragraph
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words
+
+ONE_SIDE, BOTH_SIDES = 1, 2
+
+FITS = tuple(
+    Fit(styles, pages=pages)
+    for pages in (ONE_SIDE, BOTH_SIDES)
+    for styles in ("roomy", "", "close")
+)
+"""Ways to set the sheet: on one side if all goes there, else on both, in the largest letters."""
+
+
+def counter_handouts(programme: Programme) -> Entry:
+    """Return the handout with what to do with it."""
+    terms = Words(programme).language.terms
+    return Entry(
+        "Handout for the counter",
+        "Members without email",
+        f"Print a pile on {terms.paper}, on both sides where it has two pages. Lay it out at the "
+        "counter, and post one to whoever asks. It says what the email says.",
+        (Sheet(counter_handout(programme), "handout", FITS),),
+    )
+
+
+def counter_handout(programme: Programme) -> Document:
+    """Write the handout, in the order in which a member asks."""
+    words = Words(programme)
+    main = words.main_period()
+    sections: list[Section] = []
+    facts: list[Fact] = []
+    if main is None:
+        title = "Closures"
+    else:
+        told = PeriodWords(words, main)
+        title = f"{told.name()}, {words.dates.days(main.days)}"
+        sections.append(Section("at a glance", (phrases.at_a_glance(told),)))
+        facts += phrases.period_facts(told)
+        if len(main.days) > 1 and len(main.greens) > 1:
+            sections.append(Section("days", (phrases.days_table(words, main),)))
+            facts += phrases.days_facts(words, main)
+    others = [_other(words, period) for period in words.other_periods()]
+    if others:
+        sections.append(Section("other dates", (KeyFacts(tuple(others)),), "Also planned"))
+        facts += (Fact("other dates", row.text) for row in others)
+    game = phrases.your_game(words, PeriodWords(words, main) if main else None)
+    if game:
+        heading = "What it means for your game" if programme.works else "What is closed"
+        sections.append(Section("your game", (Bullets.of(*game),), heading))
+        facts += (Fact("your game", text) for text in game)
+    if main is not None:
+        sections.append(Section("safety", (phrases.safety(),), "On the course"))
+        sections.append(Section("why", words.story(main)[:1], "Why we do it"))
+    sections.append(_closing(words))
+    return Document(
+        name="counter-handout",
+        title=title,
+        language=programme.club.language,
+        club=programme.club.name,
+        issued=programme.issued,
+        summary="What is planned, what it means for your game, and whom to ask.",
+        sections=tuple(sections),
+        facts=tuple(facts),
+        draft=programme.draft,
+    )
+
+
+def _other(words: Words, period: Period) -> KeyFact:
+    """Say when and where another period is, and when its greens putt well."""
+    told = PeriodWords(words, period)
+    text = f"{words.dates.days(period.days)}, {words.greens(period.greens)}."
+    if told.leaves_putts_alone():
+        return KeyFact(told.name(), text)
+    well = told.putting_well()
+    return KeyFact(told.name(), f"{text} Putting well: {well[:1].lower()}{well[1:]}")
+
+
+def _closing(words: Words) -> Section:
+    website = words.programme.club.website
+    lines = (
+        circumstances.decision(words),
+        circumstances.go_or_no_go(words),
+        circumstances.contact(words),
+        f"You can always look here: {website}" if website else "",
+        circumstances.approval(words),
+        circumstances.sign_off(words),
+    )
+    blocks = tuple(Paragraph.of(line) for line in lines if line)
+    return Section("closing", blocks, phrases.closing_title(words.programme))
