@@ -1,0 +1,73 @@
+"""Safety at work for the team, as far as the planned works call for it.
+
+The texts stand in ``templates/LANGUAGE/cautions.md``. They name what to look out for and defer to
+the law, the label, the handbook and the people who are licensed; no number is made up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from notices.operations import Opening, Weather
+from notices.programme.model import Work
+from notices.wording.blocks import Block, by_heading
+from notices.wording.lists import and_list, sentence
+from notices.wording.texts import plain_text
+from notices.wording.words import Words
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """One thing to look out for."""
+
+    title: str
+    text: tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Cautions:
+    """What comes before all of them, and each of them."""
+
+    lead: tuple[Block, ...]
+    points: tuple[Caution, ...]
+
+
+def cautions(words: Words, works: Sequence[Work]) -> Cautions:
+    """Return what the team has to look out for at some works, such as those of one day."""
+    sections = by_heading(
+        plain_text(words.programme.club.language, "cautions", _facts(words, works))
+    )
+    lead = tuple(sections.pop(""))
+    points = tuple(Caution(title, tuple(text)) for title, text in sections.items())
+    return Cautions(lead, points)
+
+
+def _facts(words: Words, works: Sequence[Work]) -> dict[str, object]:
+    entering = [work for work in works if work.operation.enters_ground]
+    unchecked = dict.fromkeys(
+        words.title(work).lower() for work in entering if not work.services_checked
+    )
+    openings = {work.operation.opening for work in works}
+    return {
+        "works": bool(works),
+        "services": bool(entering),
+        "unchecked": and_list(list(unchecked)),
+        "trenches": Opening.TRENCHES in openings,
+        "machines": any(work.operation.pace for work in works) or Opening.TRENCHES in openings,
+        "sand": Opening.SAND in openings or "drill and fill" in {w.operation.name for w in works},
+        "product": any(Weather.LABEL in work.operation.weather for work in works),
+        "lifting": _lifting(works, openings),
+    }
+
+
+def _lifting(works: Sequence[Work], openings: set[Opening]) -> str:
+    """Name what is lifted by hand, as the begin of a sentence."""
+    parts = (
+        ("wet cores", any(work.operation.clearing for work in works)),
+        ("sand", Opening.SAND in openings),
+        ("turf", Opening.BARE in openings),
+        ("stone", Opening.TRENCHES in openings),
+    )
+    named = and_list([name for name, lifted in parts if lifted])
+    return sentence(f"loads of {named}").removesuffix(".") if named else ""
