@@ -14,6 +14,7 @@ import enum
 import math
 import zoneinfo
 from dataclasses import dataclass
+from functools import lru_cache
 
 import astral
 import astral.sun
@@ -109,7 +110,10 @@ def daylight(day: dt.date, latitude: float, longitude: float, zone: str) -> Dayl
             _passage(latitude, noon, CIVIL_TWILIGHT_DEG, SunDirection.SETTING),
         )
     )
-    highest = astral.sun.elevation(astral.Observer(latitude, longitude), _true(noon, noon))
+    if dawn and sunrise and sunset and dusk:
+        return Daylight(dawn, sunrise, sunset, dusk, LightKind.ORDINARY)
+    true_noon = noon - dt.timedelta(minutes=_sun(noon)[1])
+    highest = astral.sun.elevation(astral.Observer(latitude, longitude), true_noon)
     kind, reason = _kind(highest, sunrise, sunset, dawn, dusk)
     return Daylight(dawn, sunrise, sunset, dusk, kind, reason)
 
@@ -139,24 +143,22 @@ def _passage(
     latitude = max(-NEXT_TO_A_POLE_DEG, min(NEXT_TO_A_POLE_DEG, latitude))
     time = mean_noon
     for _ in range(_ROUNDS):
-        declination = astral.sun.sun_declination(_century(time))
+        declination, equation_min = _sun(time)
         try:
             hour_angle = astral.sun.hour_angle(latitude, declination, zenith, direction)
         except ValueError:  # the sun does not reach that height
             return None
+        true_noon = mean_noon - dt.timedelta(minutes=equation_min)
         # Forenoon angles are positive.
-        time = _true(mean_noon, time) - dt.timedelta(minutes=4 * math.degrees(hour_angle))
+        time = true_noon - dt.timedelta(minutes=4 * math.degrees(hour_angle))
     return time
 
 
-def _true(mean_noon: dt.datetime, time: dt.datetime) -> dt.datetime:
-    """Return the noon of the true sun, by the equation of time at some time."""
-    return mean_noon - dt.timedelta(minutes=astral.sun.eq_of_time(_century(time)))
-
-
-def _century(time: dt.datetime) -> float:
-    """Return a time in UTC as the library's equations want it."""
-    return julianday_to_juliancentury(julianday(time))
+@lru_cache(maxsize=64)  # every search of a day begins at its noon
+def _sun(time: dt.datetime) -> tuple[float, float]:
+    """Return the sun's declination [°] and the equation of time [min] at a time in UTC."""
+    century = julianday_to_juliancentury(julianday(time))
+    return astral.sun.sun_declination(century), astral.sun.eq_of_time(century)
 
 
 def _kind(
@@ -166,9 +168,8 @@ def _kind(
     dawn: dt.datetime | None,
     dusk: dt.datetime | None,
 ) -> tuple[LightKind, str]:
+    """Say what the sun does on a day on which it does not do all four."""
     if sunrise and sunset:
-        if dawn and dusk:
-            return LightKind.ORDINARY, ""
         return LightKind.ORDINARY, "civil twilight lasts all night"
     kind = LightKind.POLAR_NIGHT
     if noon_deg > -astral.sun.SUN_APPARENT_RADIUS:

@@ -5,8 +5,11 @@ from __future__ import annotations
 import datetime as dt
 import enum
 import math
-from collections.abc import Mapping, Sequence
+from bisect import bisect_right
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cache
+from itertools import chain, count, islice
 
 from notices.agronomy.limits import between, finite
 
@@ -150,14 +153,7 @@ def daily_temperatures(monthly_means: Sequence[float]) -> tuple[float, ...]:
             -HIGHEST_MEAN_C,
             HIGHEST_MEAN_C,
         )
-    weights = [_corner_weights(day) for day in range(DAYS_IN_YEAR)]
-    equations = []
-    for first, length in zip(_FIRST_DAYS, DAYS_IN_MONTHS, strict=True):
-        row = [0.0] * 12
-        for day in range(first, first + length):
-            for corner, weight in weights[day]:
-                row[corner] += weight / length
-        equations.append(row)
+    weights, equations = _line_of_year()
     corners = _solve(equations, monthly_means)
     return tuple(sum(weight * corners[corner] for corner, weight in pair) for pair in weights)
 
@@ -238,17 +234,50 @@ class Climate:
         temperature = self.temperature_on(day) + offset_c
         return growth_potential(temperature, self.grass, self.optimum_c)
 
+    def growth_in(self, year: int, offset_c: float = 0.0) -> tuple[float, ...]:
+        """Growth potential of each day of a calendar year, `offset_c` [°C] warmer than usual."""
+        first = dt.date(year, 1, 1)
+        days = (dt.date(year, 12, 31) - first).days + 1
+        return tuple(self.growth_on(first + dt.timedelta(day), offset_c) for day in range(days))
 
-def _corner_weights(day: int) -> tuple[tuple[int, float], tuple[int, float]]:
+    def growth_after(self, day: dt.date, offset_c: float = 0.0) -> Iterator[float]:
+        """Growth potential of the days after a date, one after another without end."""
+        past = (day - dt.date(day.year, 1, 1)).days + 1
+        years = (self.growth_in(year, offset_c) for year in count(day.year))
+        return islice(chain.from_iterable(years), past, None)
+
+
+_CornerWeights = tuple[tuple[int, float], tuple[int, float]]
+
+_MIDDLES = tuple(
+    first + length / 2 for first, length in zip(_FIRST_DAYS, DAYS_IN_MONTHS, strict=True)
+)
+
+
+@cache
+def _line_of_year() -> tuple[tuple[_CornerWeights, ...], tuple[tuple[float, ...], ...]]:
+    """Return each day's weights, and the equations that give the corners from monthly means.
+
+    They are those of the calendar, the same for every place.
+    """
+    weights = tuple(_corner_weights(day) for day in range(DAYS_IN_YEAR))
+    equations = []
+    for first, length in zip(_FIRST_DAYS, DAYS_IN_MONTHS, strict=True):
+        row = [0.0] * 12
+        for day in range(first, first + length):
+            for corner, weight in weights[day]:
+                row[corner] += weight / length
+        equations.append(tuple(row))
+    return weights, tuple(equations)
+
+
+def _corner_weights(day: int) -> _CornerWeights:
     """Return the two mid-month corners around a day's noon, each with its weight."""
     noon = day + 0.5
-    middles = [
-        first + length / 2 for first, length in zip(_FIRST_DAYS, DAYS_IN_MONTHS, strict=True)
-    ]
-    after = next((month for month, middle in enumerate(middles) if middle > noon), 0)
+    after = bisect_right(_MIDDLES, noon) % 12
     before = (after - 1) % 12
-    gap = (middles[after] - middles[before]) % DAYS_IN_YEAR
-    share = (noon - middles[before]) % DAYS_IN_YEAR / gap
+    gap = (_MIDDLES[after] - _MIDDLES[before]) % DAYS_IN_YEAR
+    share = (noon - _MIDDLES[before]) % DAYS_IN_YEAR / gap
     return (before, 1 - share), (after, share)
 
 

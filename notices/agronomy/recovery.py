@@ -22,6 +22,7 @@ import math
 import statistics
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import islice
 
 from notices.agronomy.growth import GROWTH_EXTREMELY_LIMITED, Climate
 from notices.agronomy.limits import count, finite, fraction, non_negative, positive
@@ -203,11 +204,11 @@ def first_day_reaching(
     if needed == 0:
         return done
     grown = 0.0
-    for number in range(1, horizon_days + 1):
-        day = done + dt.timedelta(days=number)
-        grown += climate.growth_on(day, offset_c)
+    days = islice(climate.growth_after(done, offset_c), horizon_days)
+    for number, growth in enumerate(days, 1):
+        grown += growth
         if grown >= needed:
-            return day
+            return done + dt.timedelta(days=number)
     return None
 
 
@@ -290,9 +291,7 @@ def observed_rate_mm_per_day(
     days = (healed - done).days
     if days < 1:
         raise ValueError(f"Turf worked on {done} cannot have healed on {healed}.")
-    grown = math.fsum(
-        climate.growth_on(done + dt.timedelta(days=number)) for number in range(1, days + 1)
-    )
+    grown = math.fsum(islice(climate.growth_after(done), days))
     return width / (2 * positive("Growth between work and recovery", grown))
 
 
@@ -524,9 +523,9 @@ def _first_day_of_week(
     """First day within a year after `after` that begins a week of days that all hold."""
     finite("offset_c", offset_c)
     run = 0
-    for number in range(1, _YEAR + _WEEK):
-        day = after + dt.timedelta(days=number)
-        run = run + 1 if holds(climate.growth_on(day, offset_c)) else 0
+    days = islice(climate.growth_after(after, offset_c), _YEAR + _WEEK - 1)
+    for number, growth in enumerate(days, 1):
+        run = run + 1 if holds(growth) else 0
         if run == _WEEK:
-            return day - dt.timedelta(days=_WEEK - 1)
+            return after + dt.timedelta(days=number - (_WEEK - 1))
     return None

@@ -202,6 +202,7 @@ class _Day:
         self.free = float("inf") if people is None else float(people)
         self.now = clock.at_work(clock.start)
         self.earliest = [clock.at_work(stage.earliest) for stage in stages]
+        self.machines = [stage.machine for stage in stages]
         # The greens that each stage still has before it, the next one last.
         self.waiting = [
             [g for g in range(len(minutes) - 1, -1, -1) if minutes[g][o] is not None]
@@ -217,8 +218,11 @@ class _Day:
         while True:
             self._leave()
             slots += self._begin()
-            coming = [self.earliest[o] for o, greens in enumerate(self.waiting) if greens]
-            later = [time for time in coming if time > self.now]
+            later = [
+                earliest
+                for earliest, greens in zip(self.earliest, self.waiting, strict=True)
+                if earliest > self.now and greens
+            ]
             if self.running:
                 later.append(self.running[0][0])
             if not later:
@@ -239,7 +243,10 @@ class _Day:
         ready = [
             (greens[-1], o)
             for o, greens in enumerate(self.waiting)
-            if greens and self.earliest[o] <= self.now and self._may_enter(greens[-1], o)
+            if greens
+            and self.machines[o] not in self.busy
+            and self.earliest[o] <= self.now
+            and (self.first_open[greens[-1]] >= o or self.stages[o].beside)
         ]
         slots = []
         for green, o in sorted(ready):
@@ -254,9 +261,6 @@ class _Day:
             ends = max(begins, self.clock.finishing(self.now + time))
             slots.append(Slot(green, o, begins, ends))
         return slots
-
-    def _may_enter(self, green: int, stage: int) -> bool:
-        return self.stages[stage].beside or self.first_open[green] >= stage
 
     def _first_open(self, green: int, stage: int) -> int:
         """Return the first stage, from this one on, that has still to be done on a green."""

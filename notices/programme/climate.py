@@ -2,16 +2,25 @@
 
 from __future__ import annotations
 
+import calendar
 import datetime as dt
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from notices.agronomy.climate import BRITISH_MEAN
-from notices.agronomy.growth import ANNUAL_MEADOW_GRASS_OPTIMUM_C, Climate, Grass
+from notices.agronomy.growth import (
+    ANNUAL_MEADOW_GRASS_OPTIMUM_C,
+    Climate,
+    Grass,
+    growth_potential,
+)
 from notices.plan.model import Club, Plan
 
 HALF_A_YEAR = 6
+
+UNTIL_29_FEBRUARY = 31 + 28
+"""Days of a year before it; on it the temperature is taken to be that of the day before."""
 
 SOUTHERNMOST_BRITISH, NORTHERNMOST_BRITISH = 49.0, 61.0
 """Latitudes between which the mean of British stations is at least not absurd (judgement)."""
@@ -19,19 +28,42 @@ SOUTHERNMOST_BRITISH, NORTHERNMOST_BRITISH = 49.0, 61.0
 
 @dataclass(frozen=True)
 class RememberedClimate(Climate):
-    """A climate that works out each day's growth once: recovery asks for it over and over."""
+    """A climate that works out a year's growth once: recovery asks for its days over and over."""
 
-    _remembered: dict[tuple[dt.date | tuple[int, int], float], float] = field(
+    _years: dict[tuple[int, float], tuple[float, ...]] = field(
         default_factory=dict, init=False, repr=False, compare=False
     )
 
     def growth_on(self, day: dt.date, offset_c: float = 0.0) -> float:
         """Growth potential of a date in a year warmer by `offset_c` [°C] than usual."""
-        key = (day if day in self.known else (day.month, day.day), offset_c)
-        growth = self._remembered.get(key)
-        if growth is None:
-            growth = self._remembered[key] = Climate.growth_on(self, day, offset_c)
-        return growth
+        since_new_year = day.toordinal() - dt.date(day.year, 1, 1).toordinal()
+        return self.growth_in(day.year, offset_c)[since_new_year]
+
+    def growth_in(self, year: int, offset_c: float = 0.0) -> tuple[float, ...]:
+        """Growth potential of each day of a calendar year, `offset_c` [°C] warmer than usual."""
+        found = self._years.get((year, offset_c))
+        if found is None:
+            found = self._years[year, offset_c] = self._worked_out(year, offset_c)
+        return found
+
+    def _worked_out(self, year: int, offset_c: float) -> tuple[float, ...]:
+        usual = _usual_year(self.daily, self.grass, self.optimum_c, offset_c)
+        days = [*usual]
+        if calendar.isleap(year):
+            days.insert(UNTIL_29_FEBRUARY, usual[UNTIL_29_FEBRUARY - 1])
+        first = dt.date(year, 1, 1)
+        for day in self.known:
+            if day.year == year:
+                days[(day - first).days] = Climate.growth_on(self, day, offset_c)
+        return tuple(days)
+
+
+@lru_cache(maxsize=32)
+def _usual_year(
+    daily: tuple[float, ...], grass: Grass, optimum_c: float, offset_c: float
+) -> tuple[float, ...]:
+    """Growth potential of each of 365 days, `offset_c` [°C] warmer than they usually are."""
+    return tuple(growth_potential(mean + offset_c, grass, optimum_c) for mean in daily)
 
 
 @dataclass(frozen=True)

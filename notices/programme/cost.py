@@ -82,8 +82,7 @@ def _of_work(programme: Programme, plan: Plan, work: Work) -> Iterator[Figure]:
 def _summed(works: Sequence[Figure]) -> Iterator[Figure]:
     """Yield the sum of one quantity over the works, where any has it."""
     if works:
-        yield replace(
-            works[0],
+        yield works[0]._replace(
             id=f"{ALL}/{slug(works[0].quantity)}/{ALL}",
             work=ALL,
             value=sum(figure.value or 0.0 for figure in works),

@@ -75,46 +75,74 @@ class Days:
 Ground = Growth | Days
 
 
-def ground_of_putting(
-    work: Work,
-    green: str,
-    need: SandOnGreen | None,
-    filling: Work | None,
-    record: FittedRate | None = None,
-) -> Ground:
+@dataclass(frozen=True, slots=True)
+class Filling:
+    """The dressing that fills the holes of a work on a green."""
+
+    last: dt.date
+    """Its last visit to the green."""
+    default_used: bool
+    """Whether that day follows from the catalogue."""
+
+
+@dataclass(frozen=True, slots=True)
+class Treatment:
+    """What one work did to one green, as far as it matters to recovery.
+
+    Greens that one work treated alike come back alike.
+    """
+
+    done: dt.date
+    """Last day of the work itself on the green."""
+    last_visit: dt.date
+    """The same with later dressings."""
+    fills: bool
+    """Whether the work is a dressing that fills holes there."""
+    filling: Filling | None
+    """None where nothing fills the holes of the work."""
+
+    @classmethod
+    def of(
+        cls, work: Work, green: str, need: SandOnGreen | None, filling: Work | None
+    ) -> Treatment:
+        """Gather it from the work, the sand that it brings, and the dressing that fills its holes."""
+        return cls(
+            work.last_day_on(green),
+            work.last_visit_to(green),
+            need is not None and bool(need.fills),
+            None
+            if filling is None
+            else Filling(filling.last_visit_to(green), dressings_rest_on_default(filling)),
+        )
+
+
+def ground_of_putting(work: Work, treatment: Treatment, record: FittedRate | None = None) -> Ground:
     """Return what it takes until a green putts smoothly after one work.
 
     Parameters
     ----------
     work
         The work; it need not open the surface.
-    green
-        Key of the green.
-    need
-        The sand that the work itself brings, if it is a dressing.
-    filling
-        The dressing that fills the holes of this work, if one does.
+    treatment
+        What it did to the green.
     record
         How fast the openings of this kind of work close at this club, if it has a record.
     """
-    if filling is not None:
-        last = filling.last_visit_to(green)
+    if (filling := treatment.filling) is not None:
         return Days(
-            last,
-            model.putting_smoothly_when_filled(last),
+            filling.last,
+            model.putting_smoothly_when_filled(filling.last),
             "days after the last dressing that fills the holes",
             ("common_practice",),
-            dressings_rest_on_default(filling),
+            filling.default_used,
         )
     if work.operation.opening in (Opening.TRENCHES, Opening.BARE):
         return _LAID_TURF_SMOOTH
-    whole = ground_of_healing(work, green, need, record)
+    whole = ground_of_healing(work, treatment, record)
     return whole.halved() if isinstance(whole, Growth) else whole
 
 
-def ground_of_healing(
-    work: Work, green: str, need: SandOnGreen | None, record: FittedRate | None = None
-) -> Ground:
+def ground_of_healing(work: Work, treatment: Treatment, record: FittedRate | None = None) -> Ground:
     """Return what it takes until nothing of one work is left to see on a green."""
     match work.operation.opening:
         case Opening.HOLES:
@@ -133,12 +161,11 @@ def ground_of_healing(
         case Opening.TRENCHES | Opening.BARE as kind:
             return _BY_BOOK[kind]
         case Opening.SAND:
-            return _sanded(work, green, need)
+            return _sanded(work, treatment)
         case Opening.NONE:
-            done = work.last_day_on(green)
             return Days(
-                done,
-                model.DateRange(done, done),
+                treatment.done,
+                model.DateRange(treatment.done, treatment.done),
                 "the day of the work, which does not open the surface",
                 ("definition",),
                 default_used=False,
@@ -153,24 +180,23 @@ def dressings_rest_on_default(work: Work) -> bool:
     )
 
 
-def is_heavy(work: Work, need: SandOnGreen | None) -> bool:
+def _is_heavy(work: Work, treatment: Treatment) -> bool:
     """Whether sand of a dressing stays to be seen: it fills holes, or is more than 1 kg/m²."""
-    if need is not None and need.fills:
+    if treatment.fills:
         return True
     covers = "fill" not in work.settings.given
     return covers and work.settings.number("rate") > HEAVY_DRESSING_KG_M2
 
 
-def _sanded(work: Work, green: str, need: SandOnGreen | None) -> Days:
-    last = work.last_visit_to(green)
-    heavy = is_heavy(work, need)
-    fills = need is not None and bool(need.fills)
+def _sanded(work: Work, treatment: Treatment) -> Days:
+    heavy = _is_heavy(work, treatment)
     return Days(
-        last,
-        model.sanded_surface(last, heavy=heavy),
+        treatment.last_visit,
+        model.sanded_surface(treatment.last_visit, heavy=heavy),
         f"days after the last {'heavy' if heavy else 'light'} dressing",
         ("common_practice", "judgement", "uk_trade_press"),
-        dressings_rest_on_default(work) or (not fills and work.settings.rests_on_default("rate")),
+        dressings_rest_on_default(work)
+        or (not treatment.fills and work.settings.rests_on_default("rate")),
     )
 
 

@@ -8,10 +8,14 @@ from __future__ import annotations
 import datetime as dt
 from bisect import bisect_left
 from functools import cache
+from itertools import accumulate, islice
 
 from notices.agronomy import recovery as model
 from notices.agronomy.growth import Climate
 from notices.agronomy.recovery import COLD_TO_WARM_YEAR_C, HORIZON_DAYS, DateRange
+
+A_QUARTER = 90
+"""Days summed at a time: most openings close within one or two quarters of a year."""
 
 
 class Growing:
@@ -19,7 +23,7 @@ class Growing:
 
     def __init__(self, climate: Climate) -> None:
         self.climate = climate
-        self._grown: dict[tuple[dt.date, float], list[float]] = {}
+        self._grown = cache(lambda done, offset_c: _Grown(climate, done, offset_c))
         self.span = cache(self._span)
         self.stop_after = cache(lambda day: model.growth_stop(day, climate))
         self.return_after = cache(lambda day: model.growth_returns(day, climate))
@@ -40,10 +44,23 @@ class Growing:
     def _first_day(self, growth_days: float, done: dt.date, offset_c: float) -> dt.date | None:
         if growth_days == 0:
             return done
-        grown = self._grown.setdefault((done, offset_c), [])
-        while (not grown or grown[-1] < growth_days) and len(grown) < HORIZON_DAYS:
-            day = done + dt.timedelta(days=len(grown) + 1)
-            before = grown[-1] if grown else 0.0
-            grown.append(before + self.climate.growth_on(day, offset_c))
-        index = bisect_left(grown, growth_days)
-        return None if index == len(grown) else done + dt.timedelta(days=index + 1)
+        days = self._grown(done, offset_c).days_until(growth_days)
+        return None if days is None else done + dt.timedelta(days=days)
+
+
+class _Grown:
+    """What has grown since a day by the end of each day after it, summed as far as was asked."""
+
+    def __init__(self, climate: Climate, done: dt.date, offset_c: float) -> None:
+        self._sums: list[float] = []
+        growth = islice(climate.growth_after(done, offset_c), HORIZON_DAYS)
+        self._coming = accumulate(growth)
+
+    def days_until(self, growth_days: float) -> int | None:
+        """Return after how many days so much has grown; None where it is not in the time looked at."""
+        while not self._sums or self._sums[-1] < growth_days:
+            more = list(islice(self._coming, A_QUARTER))
+            if not more:
+                return None
+            self._sums += more
+        return bisect_left(self._sums, growth_days) + 1

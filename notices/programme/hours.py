@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 import math
+from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 from itertools import pairwise
 
 from notices.operations import WhileWorking
@@ -42,24 +44,26 @@ def stretches_by_day(programme: Programme) -> StretchesByDay:
     days |= {
         day for day, on_day in programme.status.items() if not AWAY.isdisjoint(on_day.values())
     }
-    by_day: dict[dt.date, dict[str, list[Spell]]] = {day: {} for day in days}
+    by_day: dict[dt.date, dict[str, list[Spell]]] = {day: {} for day in sorted(days)}
+    in_order = list(by_day)
     for spell in spells(programme.greens, programme.works, programme.periods, programme.closures):
-        for day in spell.dates:
-            if day in by_day:
-                for green in spell.greens:
-                    by_day[day].setdefault(green, []).append(spell)
+        first, after = bisect_left(in_order, spell.first), bisect_left(in_order, spell.after)
+        for day in in_order[first:after]:
+            for green in spell.greens:
+                by_day[day].setdefault(green, []).append(spell)
     open_throughout = {
         work.id for work in programme.works if work.while_working is WhileWorking.OPEN
     }
+    alike = cache(_stretches)  # most greens have the day that others have
     found: StretchesByDay = {}
-    for day in sorted(by_day):
+    for day, concerned in by_day.items():
         tasks = _tasks_on_greens(programme, day)
         found[day] = {
-            green: _stretches(
-                [
-                    *_parts(by_day[day].get(green, ()), day, tasks.get(green, [])),
-                    *_passing(tasks.get(green, []), open_throughout),
-                ]
+            green: alike(
+                (
+                    *_parts(concerned.get(green, ()), day, tasks.get(green, ())),
+                    *_passing(tasks.get(green, ()), open_throughout),
+                )
             )
             for green in programme.greens
         }
@@ -148,7 +152,7 @@ def _passing(tasks: Sequence[Task], open_throughout: set[str]) -> Iterator[_Part
             )
 
 
-def _stretches(parts: Sequence[_Part]) -> tuple[Stretch, ...]:
+def _stretches(parts: tuple[_Part, ...]) -> tuple[Stretch, ...]:
     """Cut the day where a part begins or ends, and let the worst of each piece count."""
     first, last = WHOLE_DAY
     cuts = {first, last}

@@ -11,6 +11,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import NamedTuple
 
 from notices.agronomy.recovery import DateRange, Range
 from notices.agronomy.sand import on_surface_mm
@@ -118,7 +119,7 @@ class Work:
     reopen_given: bool = True
     """Whether the plan says when the green reopens, and not the catalogue."""
 
-    @property
+    @cached_property
     def main_visits(self) -> tuple[Visit, ...]:
         """The work itself, without later dressings."""
         return tuple(visit for visit in self.visits if visit.ordinal == 1)
@@ -128,12 +129,12 @@ class Work:
         """Later dressings."""
         return tuple(visit for visit in self.visits if visit.ordinal > 1)
 
-    @property
+    @cached_property
     def dates(self) -> tuple[dt.date, ...]:
         """Days of the work itself."""
         return tuple(visit.date for visit in self.main_visits)
 
-    @property
+    @cached_property
     def greens(self) -> tuple[str, ...]:
         """Greens in the order in which they are done."""
         return tuple(dict.fromkeys(g for visit in self.main_visits for g in visit.greens))
@@ -148,11 +149,15 @@ class Work:
 
     def last_visit_to(self, green: str) -> dt.date:
         """Last day on which anything of the work is done on a green, later dressings included."""
-        return max(day for ordinal in self._ordinals for day in self.days_on(green, ordinal))
+        return self._last_visits[green]
 
     @cached_property
-    def _ordinals(self) -> tuple[int, ...]:
-        return tuple({visit.ordinal: None for visit in self.visits})
+    def _last_visits(self) -> dict[str, dt.date]:
+        found: dict[str, dt.date] = {}
+        for visit in self.visits:
+            for green in visit.greens:
+                found[green] = max(visit.date, found.get(green, visit.date))
+        return found
 
     @cached_property
     def _days(self) -> dict[tuple[str, int], tuple[dt.date, ...]]:
@@ -171,6 +176,10 @@ class PlayStatus(enum.Enum):
     RECOVERING = "open and recovering"
     TEMPORARY = "temporary green"
     CLOSED = "closed"
+
+    def __init__(self, _words: str) -> None:
+        self.rank = len(type(self).__members__)
+        """Place in this list: the higher is the worse for a golfer."""
 
 
 NINE = 9
@@ -323,6 +332,20 @@ class Recovery:
     grows_to_heal: bool = False
     """Whether grass must grow before all has healed."""
 
+    def on(self, green: str) -> Recovery:
+        """Return the same of another green that was treated alike."""
+        return Recovery(
+            green,
+            self.done,
+            self.back_in_play,
+            self.putting_smoothly,
+            self.fully_healed,
+            self.growth_stops,
+            self.growth_returns,
+            self.grows_to_putt,
+            self.grows_to_heal,
+        )
+
 
 @dataclass(frozen=True, slots=True)
 class GreensBack:
@@ -465,11 +488,11 @@ class Decision:
     where: str
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(NamedTuple):
     """One number, traceable: how it was worked out, from what, on whose authority.
 
     ``value`` is unrounded, or None where there is no such day in the two years looked at.
+    There are thousands, and a named tuple is made in a third of the time of a frozen dataclass.
     """
 
     id: str

@@ -5,12 +5,10 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from operator import attrgetter
 
 from notices.operations import WhileWorking
 from notices.programme.model import Closure, Green, Period, PlayStatus, Work
-
-_RANK = {status: rank for rank, status in enumerate(PlayStatus)}
-"""From best to worst, as the enumeration lists them."""
 
 _OF_WORK = {
     WhileWorking.OPEN: PlayStatus.OPEN,
@@ -35,6 +33,11 @@ class Spell:
     """Whether it ends the same day, when the work on the green is finished."""
 
     @property
+    def after(self) -> dt.date:
+        """The day after its last."""
+        return self.first + dt.timedelta(days=self.days)
+
+    @property
     def dates(self) -> tuple[dt.date, ...]:
         """Its days."""
         return tuple(self.first + dt.timedelta(days=later) for later in range(self.days))
@@ -52,17 +55,21 @@ def play_status(
         for day in spell.dates:
             on_day = statuses.setdefault(day, {})
             for green in spell.greens:
-                on_day[green] = worst(on_day.get(green, PlayStatus.OPEN), spell.status)
+                if (known := on_day.get(green)) is None or known.rank < spell.status.rank:
+                    on_day[green] = spell.status
     return {
-        day: {green: statuses[day].get(green, PlayStatus.OPEN) for green in greens}
-        for day in sorted(statuses)
-        if statuses[day]
+        day: {green: on_day.get(green, PlayStatus.OPEN) for green in greens}
+        for day, on_day in sorted(statuses.items())
+        if on_day
     }
 
 
 def worst(*statuses: PlayStatus) -> PlayStatus:
     """Return the status that counts where several meet."""
-    return max(statuses, key=_RANK.__getitem__)
+    return max(statuses, key=_rank)
+
+
+_rank = attrgetter("rank")
 
 
 def spells(
@@ -104,18 +111,16 @@ def _closed(closures: Sequence[Closure], greens: Mapping[str, Green]) -> Iterato
 def _recovering(periods: Sequence[Period]) -> Iterator[Spell]:
     """A green recovers from the first work that opens it until it putts smoothly at the latest."""
     for period in periods:
-        begun = _first_days(period)
+        begun, opening = _first_days(period), period.opening_works
+        alike: dict[tuple[dt.date, dt.date, tuple[str, ...]], list[str]] = {}
         for recovery in period.recoveries if begun else ():
-            smooth = recovery.putting_smoothly
+            green, smooth = recovery.green, recovery.putting_smoothly
             # Where it may never get there, the earliest day is all that can be said.
-            until, first = smooth.late or smooth.early, begun[recovery.green]
-            yield Spell(
-                first,
-                (until - first).days,
-                (recovery.green,),
-                PlayStatus.RECOVERING,
-                tuple(w.id for w in period.opening_works if recovery.green in w.greens),
-            )
+            until = smooth.late or smooth.early
+            because = tuple(work.id for work in opening if work.days_on(green))
+            alike.setdefault((begun[green], until, because), []).append(green)
+        for (first, until, because), greens in alike.items():
+            yield Spell(first, (until - first).days, tuple(greens), PlayStatus.RECOVERING, because)
 
 
 def _first_days(period: Period) -> dict[str, dt.date]:

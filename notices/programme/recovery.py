@@ -10,7 +10,13 @@ from types import MappingProxyType
 from notices.agronomy import recovery as model
 from notices.agronomy.growth import Climate
 from notices.agronomy.recovery import DateRange
-from notices.programme.grounds import Ground, Growth, ground_of_healing, ground_of_putting
+from notices.programme.grounds import (
+    Ground,
+    Growth,
+    Treatment,
+    ground_of_healing,
+    ground_of_putting,
+)
 from notices.programme.growing import Growing
 from notices.programme.model import FittedRate, Recovery, SandOnGreen, Work
 from notices.programme.sand import filled_by
@@ -25,14 +31,12 @@ class RecoveryModel:
         self._growing = Growing(climate)
         self._records = records
 
-    def grounds(
-        self, work: Work, green: str, need: SandOnGreen | None, filling: Work | None
-    ) -> tuple[Ground, Ground]:
+    def grounds(self, work: Work, treatment: Treatment) -> tuple[Ground, Ground]:
         """Return what putting smoothly rests on, and what healing does."""
         record = self._records.get(work.operation.name)
         return (
-            ground_of_putting(work, green, need, filling, record),
-            ground_of_healing(work, green, need, record),
+            ground_of_putting(work, treatment, record),
+            ground_of_healing(work, treatment, record),
         )
 
     def span_of(self, ground: Ground, done: dt.date) -> DateRange:
@@ -49,9 +53,7 @@ class RecoveryModel:
         """Return the first day after another from which growth no longer rests."""
         return self._growing.return_after(after)
 
-    def of_work(
-        self, work: Work, green: str, need: SandOnGreen | None, filling: Work | None
-    ) -> Recovery:
+    def of_work(self, work: Work, green: str, treatment: Treatment) -> Recovery:
         """Return when one green comes back after one work.
 
         It does not putt smoothly before it is in play, nor is it healed before that.
@@ -62,14 +64,12 @@ class RecoveryModel:
             The work; it need not open the surface.
         green
             Key of the green.
-        need
-            The sand that the work itself brings, if it is a dressing.
-        filling
-            The dressing that fills the holes of this work, if one does.
+        treatment
+            What it did to the green.
         """
-        done = work.last_day_on(green)
+        done = treatment.done
         back = done + dt.timedelta(days=work.reopen_days)
-        putting, healing = self.grounds(work, green, need, filling)
+        putting, healing = self.grounds(work, treatment)
         smooth = not_before(self.span_of(putting, done), DateRange(back, back))
         return self._with_winter(
             Recovery(
@@ -134,15 +134,19 @@ def recover_works(
     """Return, by work, when each of its greens comes back; other works may fill their holes."""
     sand = {(need.work, need.green): need for need in needs}
     filled = filled_by((*others, *works), needs)
-    return {
-        work.id: tuple(
-            recovery_model.of_work(
-                work, green, sand.get((work.id, green)), filled.get((work.id, green))
-            )
-            for green in work.greens
-        )
-        for work in works
-    }
+    found = {}
+    for work in works:
+        alike: dict[Treatment, Recovery] = {}
+        recoveries = []
+        for green in work.greens:
+            key = work.id, green
+            treatment = Treatment.of(work, green, sand.get(key), filled.get(key))
+            recovery = alike.get(treatment)
+            if recovery is None:
+                recovery = alike[treatment] = recovery_model.of_work(work, green, treatment)
+            recoveries.append(recovery.on(green))
+        found[work.id] = tuple(recoveries)
+    return found
 
 
 def recover_period(

@@ -6,7 +6,8 @@ Nothing here is decided for a committee: it says on which days and greens a rule
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Iterable, Iterator
+from bisect import bisect_left
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
 from notices.operations import Noticed, Opening
 from notices.programme.model import (
@@ -42,10 +43,11 @@ def rules_in_play(programme: Programme) -> tuple[RuleInPlay, ...]:
     sand and soil, and may not repair aeration holes. A green that a temporary one replaces is a
     wrong green where D-2 is adopted.
     """
+    recovering = _recovering(programme)
     found = [
-        _of_works(programme, RuleOfGolf.RELIEF_FROM_HOLES, opens_holes_or_slits),
-        _of_works(programme, RuleOfGolf.LOOSE_SAND, leaves_sand_or_soil),
-        _of_works(programme, RuleOfGolf.HOLES_NOT_REPAIRED, opens_holes),
+        _of_works(programme, RuleOfGolf.RELIEF_FROM_HOLES, opens_holes_or_slits, recovering),
+        _of_works(programme, RuleOfGolf.LOOSE_SAND, leaves_sand_or_soil, recovering),
+        _of_works(programme, RuleOfGolf.HOLES_NOT_REPAIRED, opens_holes, recovering),
         *_of_temporary_greens(programme),
     ]
     return tuple(rule for rule in found if rule is not None)
@@ -112,20 +114,21 @@ def _in_season(day: dt.date) -> bool:
 
 
 def _of_works(
-    programme: Programme, rule: RuleOfGolf, concerned: Callable[[Work], bool]
+    programme: Programme,
+    rule: RuleOfGolf,
+    concerned: Callable[[Work], bool],
+    recovering: Mapping[str, Sequence[dt.date]],
 ) -> RuleInPlay | None:
     """Return a rule for as long as golfers putt on greens that recover from some works."""
     works = [work for work in programme.works if concerned(work)]
-    met = {
-        (day, recovery.green)
-        for work in works
-        for recovery in programme.recoveries[work.id]
-        for day in _days(
-            min(work.days_on(recovery.green)),
-            recovery.putting_smoothly.late or recovery.putting_smoothly.early,
-        )
-        if _recovers(programme, day, recovery.green)
-    }
+    met = set()
+    for work in works:
+        for recovery in programme.recoveries[work.id]:
+            days = recovering.get(recovery.green, ())
+            smooth = recovery.putting_smoothly
+            begins = bisect_left(days, min(work.days_on(recovery.green)))
+            ends = bisect_left(days, smooth.late or smooth.early)
+            met |= {(day, recovery.green) for day in days[begins:ends]}
     return _rule(programme, rule, met, tuple(work.id for work in works))
 
 
@@ -164,13 +167,17 @@ def _rule(
     return RuleInPlay(rule, tuple(days), named, works, RULES)
 
 
-def _days(first: dt.date, after: dt.date) -> Iterator[dt.date]:
-    """Yield the days from one until before another."""
-    return (first + dt.timedelta(days=later) for later in range((after - first).days))
-
-
-def _recovers(programme: Programme, day: dt.date, green: str) -> bool:
-    if not programme.greens[green].holes:
-        return False
-    stretches = programme.stretches_on(day, green)
-    return any(stretch.status is PlayStatus.RECOVERING for stretch in stretches)
+def _recovering(programme: Programme) -> Mapping[str, Sequence[dt.date]]:
+    """Return the days on which golfers putt on each green while it recovers, if only for an hour."""
+    greens = [key for key, green in programme.greens.items() if green.holes]
+    found: dict[str, list[dt.date]] = {green: [] for green in greens}
+    for day in sorted(programme.status.keys() | programme.stretches.keys()):
+        by_hour, all_day = programme.stretches.get(day), programme.status.get(day, {})
+        for green in greens:
+            if by_hour:
+                recovers = any(one.status is PlayStatus.RECOVERING for one in by_hour[green])
+            else:
+                recovers = all_day[green] is PlayStatus.RECOVERING
+            if recovers:
+                found[green].append(day)
+    return found

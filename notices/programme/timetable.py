@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from notices.agronomy.timetable import Stage, timetable
+from notices.agronomy.timetable import Slot, Stage, end_of_day, timetable
 from notices.operations import Opening
 from notices.plan.model import Crew, Plan
 from notices.programme.model import DayTimetable, Limit, Programme, Task, Visit, Work
@@ -126,7 +126,7 @@ class _Day:
     greens: Sequence[str]
     given: WorkingDay
 
-    def tasks(self, *, people: int | None, start: float, dew_off: float) -> tuple[Task, ...]:
+    def slots(self, *, people: int | None, start: float, dew_off: float) -> tuple[Slot, ...]:
         """Lay the day out; a task that takes more people than there are takes everybody."""
         stages = [
             Stage(
@@ -138,6 +138,10 @@ class _Day:
             for row in self.rows
         ]
         minutes = [[row.minutes.get(green) for row in self.rows] for green in self.greens]
+        return timetable(minutes, stages, people, start, [self.given.rest])
+
+    def tasks(self, slots: Sequence[Slot]) -> tuple[Task, ...]:
+        """Say of a day that is laid out what is done where."""
         return tuple(
             Task(
                 work=self.rows[slot.stage].work.id,
@@ -148,7 +152,7 @@ class _Day:
                 start_minutes=slot.start,
                 finish_minutes=slot.finish,
             )
-            for slot in timetable(minutes, stages, people, start, [self.given.rest])
+            for slot in slots
         )
 
 
@@ -162,7 +166,7 @@ def _timetable(rows: Sequence[_Row], given: WorkingDay) -> DayTimetable:
     start = given.begins if given.light_from is None else max(given.begins, given.light_from)
     laid_out = DayTimetable(
         date=given.date,
-        tasks=day.tasks(people=given.people, start=start, dew_off=given.dew_off),
+        tasks=day.tasks(day.slots(people=given.people, start=start, dew_off=given.dew_off)),
         people=given.people,
         begins=given.begins,
         ends=given.ends,
@@ -194,23 +198,20 @@ def _limit(day: _Day, found: DayTimetable) -> Limit:
     """
     given = day.given
     people, start, dew_off = given.people, found.work_from, given.dew_off
-    without: list[tuple[Limit, float, tuple[Task, ...]]] = []
+    without: list[tuple[Limit, float, tuple[Slot, ...]]] = []
     if sum(row.people for row in day.rows) > people:
         without.append(
-            (Limit.PEOPLE, found.work_until, day.tasks(people=None, start=start, dew_off=dew_off))
+            (Limit.PEOPLE, found.work_until, day.slots(people=None, start=start, dew_off=dew_off))
         )
     if found.dew_off is not None and found.dew_off > start:
         without.append(
-            (Limit.DEW, found.work_until, day.tasks(people=people, start=start, dew_off=0.0))
+            (Limit.DEW, found.work_until, day.slots(people=people, start=start, dew_off=0.0))
         )
     if start > found.begins or found.work_until < found.ends:
-        tasks = day.tasks(people=people, start=found.begins, dew_off=dew_off)
-        without.append((Limit.DAYLIGHT, found.ends, tasks))
+        slots = day.slots(people=people, start=found.begins, dew_off=dew_off)
+        without.append((Limit.DAYLIGHT, found.ends, slots))
     late = found.last_finish - found.work_until
-    won = {
-        limit: late - (max(task.finish_minutes for task in tasks) - until)
-        for limit, until, tasks in without
-    }
+    won = {limit: late - (end_of_day(slots) - until) for limit, until, slots in without}
     best = max(won, key=lambda limit: won[limit], default=Limit.MACHINE)
     worth = max(MOST_OF_IT * late, A_MINUTE)
     return best if won.get(best, 0.0) >= worth else Limit.MACHINE

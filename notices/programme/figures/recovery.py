@@ -10,7 +10,7 @@ from notices.agronomy.recovery import COLD_TO_WARM_YEAR_C, DateRange
 from notices.operations import Opening
 from notices.programme.climate import ClubClimate
 from notices.programme.figures.quantity import Inputs, Quantity
-from notices.programme.grounds import Days, Ground, Growth
+from notices.programme.grounds import Days, Ground, Growth, Treatment
 from notices.programme.model import (
     Figure,
     FittedRate,
@@ -97,6 +97,16 @@ class _Promised:
     floor_assumed: bool
 
 
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """A figure of a work but for its green: it stands for every green that was treated alike."""
+
+    quantity: Quantity
+    value: float | None
+    inputs: Inputs
+    default_used: bool
+
+
 def figures_of_recovery(
     work: Work, recoveries: Sequence[Recovery], ingredients: Ingredients
 ) -> Iterator[Figure]:
@@ -104,50 +114,63 @@ def figures_of_recovery(
 
     A work that does not open the surface has only a day on which the green is back in play.
     """
+    alike: dict[Treatment, list[_Told]] = {}
     for recovery in recoveries:
-        green, key = ingredients.greens[recovery.green], (work.id, recovery.green)
-        yield from _back(work, recovery, green)
-        if work.operation.opening is Opening.NONE:
-            continue
-        need = ingredients.sand.get(key)
-        putting, healing = ingredients.recovery_model.grounds(
-            work, green.key, need, ingredients.filled.get(key)
+        key = work.id, recovery.green
+        treatment = Treatment.of(
+            work, recovery.green, ingredients.sand.get(key), ingredients.filled.get(key)
         )
-        putts = _Promised(
-            "putting smoothly",
-            recovery.putting_smoothly,
-            putting,
-            recovery.back_in_play,
-            "back in play",
-            not work.reopen_given,
-        )
-        heals = _Promised(
-            "fully healed",
-            recovery.fully_healed,
-            healing,
-            recovery.putting_smoothly,
-            "putting smoothly",
-            not work.reopen_given or _assumed(putting, ingredients.climate),
-        )
-        yield from _early_and_late(work, green, recovery.done, putts, ingredients)
-        yield from _early_and_late(work, green, recovery.done, heals, ingredients)
+        told = alike.get(treatment)
+        if told is None:
+            told = alike[treatment] = [*_of_work(work, recovery, treatment, ingredients)]
+        green = ingredients.greens[recovery.green]
+        for one in told:
+            yield one.quantity.of(
+                work.id, one.value, one.inputs, green=green, default_used=one.default_used
+            )
 
 
-def _back(work: Work, recovery: Recovery, green: Green) -> Iterator[Figure]:
+def _of_work(
+    work: Work, recovery: Recovery, treatment: Treatment, ingredients: Ingredients
+) -> Iterator[_Told]:
+    yield from _back(work, recovery)
+    if work.operation.opening is Opening.NONE:
+        return
+    putting, healing = ingredients.recovery_model.grounds(work, treatment)
+    putts = _Promised(
+        "putting smoothly",
+        recovery.putting_smoothly,
+        putting,
+        recovery.back_in_play,
+        "back in play",
+        not work.reopen_given,
+    )
+    heals = _Promised(
+        "fully healed",
+        recovery.fully_healed,
+        healing,
+        recovery.putting_smoothly,
+        "putting smoothly",
+        not work.reopen_given or _assumed(putting, ingredients.climate),
+    )
+    yield from _early_and_late(recovery.done, putts, ingredients)
+    yield from _early_and_late(recovery.done, heals, ingredients)
+
+
+def _back(work: Work, recovery: Recovery) -> Iterator[_Told]:
     span = recovery.back_in_play
     for end, day in (("early", span.early), ("late", span.late)):
-        yield BACK[end].of(
-            work.id,
+        yield _Told(
+            BACK[end],
             _days(recovery.done, day),
             {"done": recovery.done.isoformat(), "reopens_after_days": work.reopen_days},
-            green=green,
-            default_used=not work.reopen_given,
+            not work.reopen_given,
         )
 
 
 def _early_and_late(
-    work: Work, green: Green, done: dt.date, promised: _Promised, ingredients: Ingredients
-) -> Iterator[Figure]:
+    done: dt.date, promised: _Promised, ingredients: Ingredients
+) -> Iterator[_Told]:
     bare = ingredients.recovery_model.span_of(promised.ground, done)
     span, floor = promised.span, promised.floor
     for end, day, without, at_least in (
@@ -159,13 +182,11 @@ def _early_and_late(
         if held_back:
             formula += f"; not before {promised.floor_name}"
             inputs |= {"not_before": at_least.isoformat() if at_least else None}
-        quantity = Quantity(f"{promised.quantity}, {end}", AFTER_WORK, formula, source)
-        yield quantity.of(
-            work.id,
+        yield _Told(
+            Quantity(f"{promised.quantity}, {end}", AFTER_WORK, formula, source),
             _days(done, day),
             {"done": done.isoformat(), "day": day.isoformat() if day else None, **inputs},
-            green=green,
-            default_used=_assumed(promised.ground, ingredients.climate)
+            _assumed(promised.ground, ingredients.climate)
             or (held_back and promised.floor_assumed),
         )
 
