@@ -471,6 +471,12 @@ def test_the_figures_have_no_rounded_twin_of_nothing(pack: BuiltPack) -> None:
     assert len({figure["id"] for figure in figures}) == len(figures)
 
 
+def test_each_figure_is_a_line_that_can_be_searched_for(pack: BuiltPack) -> None:
+    lines = pack.text("programme.json").splitlines()
+    ids = [json.loads(line.rstrip(","))["id"] for line in lines if '"quantity": ' in line]
+    assert ids == [figure.id for figure in pack.programme.figures]
+
+
 # The same plan gives the same bytes
 
 

@@ -63,6 +63,7 @@ class Daylight:
     """Why a time is missing; empty where none is."""
 
 
+@lru_cache(maxsize=1024)  # other dates for the works ask for the same days again and again
 def daylight(day: dt.date, latitude: float, longitude: float, zone: str) -> Daylight:
     """Return when it gets light and dark at a place.
 

@@ -22,6 +22,7 @@ from __future__ import annotations
 import heapq
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from notices.agronomy.limits import non_negative
 
@@ -51,8 +52,7 @@ class Stage:
     """Whether it is done beside the green, and need not wait for what is done on it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Slot:
+class Slot(NamedTuple):
     """When one stage is on one green."""
 
     green: int
@@ -203,11 +203,12 @@ class _Day:
         self.now = clock.at_work(clock.start)
         self.earliest = [clock.at_work(stage.earliest) for stage in stages]
         self.machines = [stage.machine for stage in stages]
-        # The greens that each stage still has before it, the next one last.
-        self.waiting = [
-            [g for g in range(len(minutes) - 1, -1, -1) if minutes[g][o] is not None]
+        # The greens that each stage still has before it, the next one last; none has none.
+        self.waiting = {
+            o: greens
             for o in range(len(stages))
-        ]
+            if (greens := [g for g in range(len(minutes))[::-1] if minutes[g][o] is not None])
+        }
         self.running: list[tuple[float, int, int]] = []
         self.busy: set[str] = set()
         self.finished: list[set[int]] = [set() for _ in minutes]
@@ -218,11 +219,7 @@ class _Day:
         while True:
             self._leave()
             slots += self._begin()
-            later = [
-                earliest
-                for earliest, greens in zip(self.earliest, self.waiting, strict=True)
-                if earliest > self.now and greens
-            ]
+            later = [self.earliest[o] for o in self.waiting if self.earliest[o] > self.now]
             if self.running:
                 later.append(self.running[0][0])
             if not later:
@@ -242,18 +239,20 @@ class _Day:
         """Start whatever can start now, the earliest green first."""
         ready = [
             (greens[-1], o)
-            for o, greens in enumerate(self.waiting)
-            if greens
-            and self.machines[o] not in self.busy
+            for o, greens in self.waiting.items()
+            if self.machines[o] not in self.busy
             and self.earliest[o] <= self.now
             and (self.first_open[greens[-1]] >= o or self.stages[o].beside)
         ]
+        ready.sort()
         slots = []
-        for green, o in sorted(ready):
+        for green, o in ready:
             stage, time = self.stages[o], self.minutes[green][o]
             if stage.people > self.free or stage.machine in self.busy or time is None:
                 continue
             self.waiting[o].pop()
+            if not self.waiting[o]:
+                del self.waiting[o]
             self.free -= stage.people
             self.busy.add(stage.machine)
             heapq.heappush(self.running, (self.now + time, green, o))

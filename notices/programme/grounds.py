@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from notices.agronomy import recovery as model
 from notices.agronomy.sand import MOST_ON_THE_SURFACE_KG_M2
@@ -75,8 +76,7 @@ class Days:
 Ground = Growth | Days
 
 
-@dataclass(frozen=True, slots=True)
-class Filling:
+class Filling(NamedTuple):
     """The dressing that fills the holes of a work on a green."""
 
     last: dt.date
@@ -85,8 +85,7 @@ class Filling:
     """Whether that day follows from the catalogue."""
 
 
-@dataclass(frozen=True, slots=True)
-class Treatment:
+class Treatment(NamedTuple):
     """What one work did to one green, as far as it matters to recovery.
 
     Greens that one work treated alike come back alike.

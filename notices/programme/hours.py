@@ -6,9 +6,10 @@ import datetime as dt
 import math
 from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache
 from itertools import pairwise
+from typing import NamedTuple
 
 from notices.operations import WhileWorking
 from notices.programme.model import WHOLE_DAY, PlayStatus, Programme, Stretch, Task
@@ -100,8 +101,7 @@ def _up(minutes: float) -> float:
     return min(WHOLE_DAY[1], HALF_HOUR * math.ceil((minutes - _A_MOMENT) / HALF_HOUR))
 
 
-@dataclass(frozen=True, slots=True)
-class _Part:
+class _Part(NamedTuple):
     """One thing that a green is for a part of the day; where several meet, the worst counts."""
 
     begins: float

@@ -98,11 +98,11 @@ def green_keys(refs: Sequence[GreenRef], club: ClubGreens) -> tuple[str, ...]:
 def lay_out_works(plan: Plan) -> tuple[Work, ...]:
     """Return the works with their days, in the order of the plan."""
     club = club_greens(plan)
-    leading = [work for work in plan.works if work.after is None]
-    together = {
-        days: _days_of_greens([w for w in leading if all_days(w.dates) == days], days, club)
-        for days in {all_days(work.dates) for work in leading}
-    }
+    of_dates: dict[tuple[dt.date, ...], list[WrittenWork]] = {}
+    for work in plan.works:
+        if work.after is None:
+            of_dates.setdefault(all_days(work.dates), []).append(work)
+    together = {days: _days_of_greens(same, days, club) for days, same in of_dates.items()}
     identities = _identities(plan)
     catalogue = plan.catalogue
     works = []

@@ -143,21 +143,25 @@ class Work:
         """Days of the work itself, or of a later dressing, on a green."""
         return self._days.get((green, ordinal), ())
 
+    def every_day_on(self, green: str) -> tuple[dt.date, ...]:
+        """Days on which anything of the work is done on a green, later dressings included."""
+        return self._every_day.get(green, ())
+
     def last_day_on(self, green: str) -> dt.date:
         """Last day on which the work itself is done on a green."""
         return max(self.days_on(green))
 
     def last_visit_to(self, green: str) -> dt.date:
         """Last day on which anything of the work is done on a green, later dressings included."""
-        return self._last_visits[green]
+        return max(self.every_day_on(green))
 
     @cached_property
-    def _last_visits(self) -> dict[str, dt.date]:
-        found: dict[str, dt.date] = {}
+    def _every_day(self) -> dict[str, tuple[dt.date, ...]]:
+        found: dict[str, list[dt.date]] = {}
         for visit in self.visits:
             for green in visit.greens:
-                found[green] = max(visit.date, found.get(green, visit.date))
-        return found
+                found.setdefault(green, []).append(visit.date)
+        return {green: tuple(days) for green, days in found.items()}
 
     @cached_property
     def _days(self) -> dict[tuple[str, int], tuple[dt.date, ...]]:

@@ -240,9 +240,8 @@ def _soon_before(first: Work, then: Work, within: dt.timedelta) -> tuple[str, ..
         green
         for green in then.greens
         if any(
-            dt.timedelta(0) < then.days_on(green)[0] - visit.date <= within
-            for visit in first.visits
-            if green in visit.greens
+            dt.timedelta(0) < then.days_on(green)[0] - day <= within
+            for day in first.every_day_on(green)
         )
     )
 

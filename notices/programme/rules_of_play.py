@@ -174,10 +174,7 @@ def _recovering(programme: Programme) -> Mapping[str, Sequence[dt.date]]:
     for day in sorted(programme.status.keys() | programme.stretches.keys()):
         by_hour, all_day = programme.stretches.get(day), programme.status.get(day, {})
         for green in greens:
-            if by_hour:
-                recovers = any(one.status is PlayStatus.RECOVERING for one in by_hour[green])
-            else:
-                recovers = all_day[green] is PlayStatus.RECOVERING
-            if recovers:
+            told = [one.status for one in by_hour[green]] if by_hour else [all_day[green]]
+            if PlayStatus.RECOVERING in told:
                 found[green].append(day)
     return found

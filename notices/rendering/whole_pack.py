@@ -161,7 +161,26 @@ def _calendar(document: CalendarDocument) -> RenderedFile:
     return RenderedFile(f"{document.name}.ics", "text/calendar", content)
 
 
-def _record(name: str, data: object) -> RenderedFile:
+def _record(name: str, data: Mapping[str, object]) -> RenderedFile:
+    """Return a record as JSON: a plan indented, thousands of figures one to a line."""
+    text = _by_line(data) if "figures" in data else _json(data, indent=1)
+    return RenderedFile(name, "application/json", f"{text}\n".encode())
+
+
+def _by_line(data: Mapping[str, object]) -> str:
+    """Write each figure, day or finding on a line of its own: indented, they fill megabytes."""
+    parts = []
+    for key, value in data.items():
+        text = _json(value)
+        if value and isinstance(value, list):
+            text = "[\n" + ",\n".join(_json(entry) for entry in value) + "\n]"
+        elif value and isinstance(value, dict):
+            entries = (f"{_json(name)}: {_json(entry)}" for name, entry in value.items())
+            text = "{\n" + ",\n".join(entries) + "\n}"
+        parts.append(f"{_json(key)}: {text}")
+    return "{\n" + ",\n".join(parts) + "\n}"
+
+
+def _json(data: object, indent: int | None = None) -> str:
     # Escapes beyond the basic plane cannot be read back as YAML: letters stay letters.
-    text = json.dumps(data, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
-    return RenderedFile(name, "application/json", text.encode())
+    return json.dumps(data, ensure_ascii=False, indent=indent, allow_nan=False)
