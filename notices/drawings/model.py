@@ -17,3 +17,5 @@ class Drawing:
     width: float
     height: float
     """Size in the units of the SVG's view box; one unit is one CSS pixel."""
+    caption: str = ""
+    """What to say below it to those who do see it; empty where it speaks for itself."""

@@ -472,6 +472,33 @@ class Fixture:
     plan_index: int = 0
 
 
+class Subsoil(enum.Enum):
+    """What a green stands on."""
+
+    CLAY = "clay"
+    SAND = "sand"
+    SOIL = "soil"
+
+
+@dataclass(frozen=True, slots=True)
+class Profile:
+    """What lies below the turf: as measured or stated where the plan says so, else as is usual."""
+
+    subsoil: Subsoil
+    thatch_mm: float
+    """Depth of its lower edge; the greatest where several greens were measured [mm]."""
+    thatch_measured: tuple[str, ...]
+    """Greens on which it was measured; none where the depth is a typical one."""
+    root_zone_mm: float | None
+    """Depth to which the root zone typically goes; None where sand goes right down [mm]."""
+    drains: str = ""
+    """Drain or ditch of the greens, in the club's words; empty where the plan names none."""
+
+
+USUAL_PROFILE = Profile(Subsoil.SOIL, thatch_mm=13.0, thatch_measured=(), root_zone_mm=150.0)
+"""A green of which nothing is known (common practice, no published source)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Restriction:
     """Something that golfers go without for a while."""
@@ -793,6 +820,8 @@ class Programme:
     """Growth by day; None where nothing is worked on, and in an outline."""
     greens_back: Mapping[str, GreensBack] = field(default_factory=dict)
     """For each work, when all of its greens have come back; empty in an outline."""
+    profile: Profile = USUAL_PROFILE
+    """What lies below the turf."""
 
     @property
     def draft(self) -> bool:

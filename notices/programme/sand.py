@@ -14,10 +14,17 @@ def open_depth_mm(work: Work) -> float:
     if not work.operation.filled:
         return 0.0
     along, across = work.settings.pair("spacing")
+    return holes.volume_l_per_m2(
+        hole_diameter_mm(work), filled_depth_mm(work), along, across, passes(work)
+    )
+
+
+def filled_depth_mm(work: Work) -> float:
+    """How far down sand fills the holes of a work."""
     depth = work.settings.number("depth")
     if work.operation.name == "deep solid tining":
-        depth = min(depth, sand.FILLED_DEPTH_OF_DEEP_HOLES_MM)
-    return holes.volume_l_per_m2(hole_diameter_mm(work), depth, along, across, passes(work))
+        return min(depth, sand.FILLED_DEPTH_OF_DEEP_HOLES_MM)
+    return depth
 
 
 def hole_diameter_mm(work: Work) -> float:

@@ -35,6 +35,7 @@ from notices.programme.model import (
 from notices.programme.pace import club_paces
 from notices.programme.periods import group_works, make_period
 from notices.programme.play import Statuses, play_status
+from notices.programme.profile import profile_of
 from notices.programme.records import filled_works, fit_records, seen_by_work
 from notices.programme.recovery import RecoveryModel, recover_works
 from notices.programme.rules_of_play import rules_in_play, score_days
@@ -125,6 +126,7 @@ def _outline(plan: Plan, issued: dt.date) -> tuple[Programme, ClubClimate, Recov
         unused_records=unused_records,
         seen=seen_by_work(plan.observed, works, club),
         mailings=tuple(Mailing(m.document, m.moment, m.send) for m in plan.mailings),
+        profile=profile_of(plan, works),
     )
     return programme, climate, recovery_model
 

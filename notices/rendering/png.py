@@ -46,6 +46,7 @@ def svg_to_png(svg: str, *, width_px: int, fonts: Sequence[pathlib.Path]) -> byt
     drawn = resvg_py.svg_to_bytes(
         svg_string=svg,
         width=width_px,
+        dpi=96,  # without it a size in millimetres is none
         background="#ffffff",
         skip_system_fonts=True,
         font_files=[str(font) for font in fonts],

@@ -117,6 +117,7 @@ def _own_text(language: str, slug: str, facts: Mapping[str, object], own: str) -
         raise TextFault(f"The text on {slug} cannot be filled: {error}.") from None
 
 
+@lru_cache(maxsize=256)  # each document asks for the same texts again
 def _in_sections(slug: str, text: str) -> OperationText:
     meta, blocks = parse(text)
     sections = {title.lower(): found for title, found in by_heading(blocks).items()}

@@ -174,7 +174,7 @@ def faint(svg: str, *, pixels_per_unit: float = 2.0) -> list[str]:
 
 def assert_well_set(svg: str) -> None:
     """Fail with all that is wrong with the texts of a drawing."""
-    pixels = 1200 / (view_box(svg).right - view_box(svg).left)
+    pixels = 600 / (view_box(svg).right - view_box(svg).left)
     wrong = faults(svg) + faint(svg, pixels_per_unit=pixels)
     assert not wrong, "\n".join(wrong)
     assert texts_in(svg), "the drawing has no text at all"
@@ -202,6 +202,7 @@ def _painted(svg: str, pixels_per_unit: float) -> Image.Image:
     drawn = resvg_py.svg_to_bytes(
         svg_string=svg,
         width=max(1, round((box.right - box.left) * pixels_per_unit)),
+        dpi=96,  # without it a size in millimetres is none
         background="#ffffff",
         skip_system_fonts=True,
     )

@@ -1,0 +1,68 @@
+"""Labels in a column beside a picture, each with a line to what it names."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from notices.drawings import lettering
+from notices.drawings.palette import INK, PAPER, QUIET
+from notices.drawings.svg import LINE, Point, circle, lines, path, polyline
+
+NAME, DETAIL = 15.0, 14.0
+"""Sizes of a name and of what is said below it."""
+GAP = 9.0
+"""Least distance of two labels."""
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A name with a few words below it, and the point that it names."""
+
+    name: tuple[str, ...]
+    details: tuple[str, ...]
+    target: Point
+
+    @classmethod
+    def of(cls, name: str, details: Sequence[str], target: Point, room: float) -> Label:
+        """Break a name and its details into lines no wider than their room."""
+        broken = [
+            line for detail in details for line in lettering.lines_of(detail, room, DETAIL, most=2)
+        ]
+        heading = lettering.lines_of(name, room, NAME, bold=True, most=2)
+        return cls(tuple(heading), tuple(broken), target)
+
+
+def height_of(label: Label) -> float:
+    """Return how high a label is, with the room to the next."""
+    return LINE * (len(label.name) * NAME + len(label.details) * DETAIL) + GAP
+
+
+def draw_labels(labels: Sequence[Label], *, x: float, top: float, bottom: float) -> str:
+    """Draw labels, in the order of their targets from top to bottom, each as near as can be."""
+    parts = []
+    for label, y in zip(labels, _tops(labels, top, bottom), strict=True):
+        foot = y + NAME
+        end = label.target
+        line = polyline([(x - 4, foot - 5), end])
+        parts.append(path(line, stroke=PAPER, stroke_width=3, fill="none"))
+        parts.append(path(line, stroke=INK, stroke_width=1, fill="none"))
+        parts.append(circle(end, 2.6, fill=INK, stroke=PAPER, stroke_width=1))
+        parts.append(lines(label.name, (x, foot), NAME, bold=True))
+        below = foot + LINE * (NAME * (len(label.name) - 1) + DETAIL)
+        parts.append(lines(label.details, (x, below), DETAIL, fill=QUIET))
+    return "".join(parts)
+
+
+def _tops(labels: Sequence[Label], top: float, bottom: float) -> list[float]:
+    """Return where each label begins: none on another, none beyond an end."""
+    tops: list[float] = []
+    least = top
+    for label in labels:
+        tops.append(max(least, label.target[1] - 10))
+        least = tops[-1] + height_of(label)
+    most = bottom + GAP
+    for place in range(len(labels) - 1, -1, -1):
+        tops[place] = min(tops[place], most - height_of(labels[place]))
+        most = tops[place]
+    return tops

@@ -1,0 +1,219 @@
+"""A square of the green from above, in true size or a stated part of it.
+
+It is as large as it says when it is printed at 100 %: its width and height are in millimetres.
+``data-scale`` on its root is units of the drawing to a millimetre of green.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from notices.drawings import lettering, textures
+from notices.drawings.model import Drawing
+from notices.drawings.palette import GAP, INK, LAWN, PAPER, QUIET, SUBSOIL, TURF
+from notices.drawings.places import Place, places, spans
+from notices.drawings.svg import (
+    LINE,
+    Rect,
+    attributes,
+    circle,
+    document,
+    lines,
+    number,
+    path,
+    rect,
+    strokes,
+)
+from notices.operations import Opening
+from notices.programme.model import Period
+from notices.programme.openings import Cut, Moment, cuts
+from notices.units import MM_PER_INCH
+from notices.wording import below_ground as say
+from notices.wording.words import Words
+
+SIDE_MM = {"metric": 150.0, "imperial": 6 * MM_PER_INCH}
+"""How much of the green is shown."""
+
+PX_PER_MM = 96 / MM_PER_INCH
+"""Units of a drawing to a millimetre on paper: one unit is a CSS pixel, 96 of them an inch."""
+
+_SIZE, _SMALL = 15.0, 14.0
+_EDGE = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class _Spread:
+    """Openings of one work in the square: where they are across and along."""
+
+    cut: Cut
+    across: tuple[Place, ...]
+    along: tuple[Place, ...]
+
+
+def surface(
+    words: Words, period: Period, moment: Moment, name: str = "surface", scale: float = 1.0
+) -> Drawing | None:
+    """Draw a square of the green as it looks from above.
+
+    Parameters
+    ----------
+    words
+        How the programme is put into words.
+    period
+        Its works that open or cover the surface are drawn together.
+    moment
+        When one looks.
+    name
+        Name of the drawing.
+    scale
+        Its size: 1 is true size, 0.5 half of it.
+
+    Returns
+    -------
+    Drawing or None
+        None where nothing is opened or covered.
+    """
+    found = cuts(period.works, words.programme)
+    sanded = any(work.operation.opening is Opening.SAND for work in period.works)
+    if not found and not sanded:
+        return None
+    side = SIDE_MM[words.programme.club.units]
+    unit = scale * PX_PER_MM
+    patch = Rect(_EDGE, _EDGE, side * unit, side * unit)
+    width = patch.width + 2 * _EDGE
+    entries = [_entry(words, cut, moment) for cut in reversed(found)]
+    caption = say.surface_caption(words, moment, side, found, sanded=sanded)
+    told = entries if moment is not Moment.HEALED else []
+    key, low = _key(found, told, patch, moment)
+    note = lettering.lines_of(say.size_note(scale), width - 4, _SMALL)
+    height = low + len(note) * LINE * _SMALL + 6
+    content = (
+        _turf(patch)
+        + (textures.grains(patch, each=150) if sanded and moment is Moment.AFTER else "")
+        + "".join(_opened(spread, patch, unit, moment) for spread in _spread(found, side))
+        + rect(patch, fill="none", stroke=INK, stroke_width=1.2, class_="patch")
+        + key
+        + lines(note, (2, low + _SMALL), _SMALL, fill=QUIET)
+    )
+    title = f"The green from above: {_TITLES[moment]}"
+    description = " ".join(filter(None, [caption, *(f"{entry}." for entry in told)]))
+    svg = document(
+        width,
+        height,
+        title,
+        content,
+        description=description,
+        size=f' width="{number(width / PX_PER_MM)}mm" height="{number(height / PX_PER_MM)}mm"',
+        data_scale=f"{unit:.6f}",
+    )
+    return Drawing(name, title, description, svg, width, height, caption)
+
+
+_TITLES = {
+    Moment.AFTER: "just after the work",
+    Moment.SMOOTH: "putting smoothly",
+    Moment.HEALED: "healed",
+}
+
+
+def _spread(found: tuple[Cut, ...], side: float) -> Iterator[_Spread]:
+    """Yield where the openings fall: the far apart choose first, the fine lines lie on top."""
+    taken: list[tuple[float, float]] = []
+    for cut in sorted(found, key=lambda cut: (-cut.across, cut.work.plan_index)):
+        across = places(cut, side, taken) or _one_in(cut, side)
+        taken += spans(cut, across)
+        along = places(cut, side, (), cut.along) if cut.along else ()
+        yield _Spread(cut, across, along)
+
+
+def _one_in(cut: Cut, side: float) -> tuple[Place, ...]:
+    """Return the one opening that is shown of what lies further apart than the square is wide."""
+    return (Place(min(side / 4, side - cut.width / 2) if cut.width < side / 2 else side / 2, 0),)
+
+
+def _turf(patch: Rect) -> str:
+    blades = strokes(((x, y), (x + 1, y - 4)) for x, y in textures.scattered(patch, 260, 4))
+    return rect(patch, fill=LAWN) + path(
+        blades, stroke=TURF, stroke_width=0.8, stroke_linecap="round", fill="none"
+    )
+
+
+def _opened(spread: _Spread, patch: Rect, unit: float, moment: Moment) -> str:
+    cut, wide = spread.cut, spread.cut.width_at(moment) * unit
+    if not wide:
+        return ""
+    if spread.along:
+        shapes = [
+            _hole(cut, patch.x + x.middle * unit, patch.y + y.middle * unit, wide, x.turn)
+            for x in spread.across
+            for y in spread.along
+            if x.turn == y.turn
+        ]
+    else:
+        shapes = [_line(cut, patch, x.middle * unit, wide, x.turn) for x in spread.across]
+    named = attributes(class_=f"cut {cut.kind.value}", data_work=cut.work.id)
+    return f"<g{named}>{''.join(shapes)}</g>"
+
+
+def _hole(cut: Cut, x: float, y: float, wide: float, turn: int) -> str:
+    named = {"class_": "opening", "data_pass": turn}
+    if not cut.filled:
+        return circle((x, y), wide / 2, fill=GAP, **named)
+    return textures.sand_disc((x, y), wide / 2, **named)
+
+
+def _line(cut: Cut, patch: Rect, middle: float, wide: float, turn: int) -> str:
+    """Draw a slit or a seam from edge to edge; what is wider than the square is cut off."""
+    left, right = (min(max(middle + part * wide, 0), patch.width) for part in (-0.5, 0.5))
+    box = Rect(patch.x + left, patch.y, right - left, patch.height)
+    named = {"class_": "opening", "data_pass": turn}
+    if cut.kind is Opening.TRENCHES:  # the turf is put back, and its seams are seen
+        return rect(box, fill="none", stroke=GAP, stroke_width=2, stroke_dasharray="7 4", **named)
+    return _pressed(box, **named) if cut.channel else rect(box, fill=GAP, **named)
+
+
+def _pressed(box: Rect, **named: object) -> str:
+    """Draw the slot above a channel: the turf beside it is pressed together, and a seam is left."""
+    seam = Rect(box.x + box.width * 0.42, box.y, box.width * 0.16, box.height)
+    return rect(box, fill=SUBSOIL, **named) + rect(seam, fill=GAP)
+
+
+def _entry(words: Words, cut: Cut, moment: Moment) -> str:
+    """Say of one work what is seen: its name, how wide, what share of the surface."""
+    name = say.name_of(words, cut.work)
+    if moment is Moment.AFTER:
+        return f"{name}: {', '.join(say.on_top(words, cut))}"
+    return f"{name}: {say.later(cut)}"
+
+
+def _key(
+    found: tuple[Cut, ...], entries: list[str], patch: Rect, moment: Moment
+) -> tuple[str, float]:
+    """Write what is what below the square; returns where that ends, too."""
+    parts, y = [], patch.bottom + 12
+    for cut, entry in zip(reversed(found), entries, strict=False):
+        told = lettering.lines_of(entry, patch.width - 36, _SIZE)
+        parts.append(_sample(cut, Rect(patch.x + 2, y, 22, 18)))
+        parts.append(lines(told, (patch.x + 34, y + 14), _SIZE))
+        y += max(22.0, len(told) * LINE * _SIZE + 4)
+    if moment is Moment.HEALED:
+        parts.append(lines(["Nothing is left to see."], (2, y + 14), _SIZE))
+        y += 24
+    return "".join(parts), y + 2
+
+
+def _sample(cut: Cut, box: Rect) -> str:
+    """Draw a small sign of what one work leaves, not to scale."""
+    x, y = box.x + box.width / 2, box.y + box.height / 2
+    if cut.along:
+        return textures.sand_disc((x, y), 8) if cut.filled else circle((x, y), 8, fill=GAP)
+    if cut.kind is Opening.TRENCHES:
+        seams = Rect(box.x + 4, box.y, box.width - 8, box.height)
+        return rect(seams, fill=PAPER, stroke=GAP, stroke_width=2, stroke_dasharray="7 4")
+    if cut.channel:
+        return _pressed(Rect(box.x + 5, box.y, box.width - 10, box.height))
+    return "".join(
+        rect(Rect(box.x + box.width * part - 1.5, box.y, 3, box.height), fill=GAP)
+        for part in (0.2, 0.5, 0.8)
+    )

@@ -1,0 +1,98 @@
+"""What each work opens in the ground: the sizes and the pattern that a drawing is made from."""
+
+from __future__ import annotations
+
+import enum
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from notices.operations import Opening
+from notices.programme.grounds import MOLE_SLOT_MM
+from notices.programme.model import Programme, Work
+from notices.programme.sand import filled_depth_mm, hole_diameter_mm, passes
+
+
+class Moment(enum.Enum):
+    """When one looks at a green."""
+
+    AFTER = "after the work"
+    SMOOTH = "putting smoothly"
+    HEALED = "fully healed"
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """The openings of one work; lengths in millimetres."""
+
+    work: Work
+    kind: Opening
+    width: float
+    """Width at the surface: of a hole its diameter, of channels that of the slot above them."""
+    depth: float
+    """How deep it goes; of channels the depth of their middle."""
+    along: float
+    """Distance along the way of the machine; 0 where the opening runs along it."""
+    across: float
+    passes: int = 1
+    channel: float = 0.0
+    """Diameter of a mole channel; 0 for all else."""
+    filled: float = 0.0
+    """Depth down to which sand fills it; 0 where it stays open."""
+
+    @property
+    def bottom(self) -> float:
+        """Depth of its lowest point."""
+        return self.depth + self.channel / 2
+
+    def width_at(self, moment: Moment) -> float:
+        """Width as it is to be seen at the surface.
+
+        An unfilled opening has closed by half when a green putts smoothly, a filled one shows as
+        sand; when a green has healed, nothing shows.
+        """
+        if moment is Moment.HEALED:
+            return 0.0
+        if moment is Moment.SMOOTH and not self.filled and self.kind is not Opening.TRENCHES:
+            return self.width / 2
+        return self.width
+
+
+def cuts(works: Iterable[Work], programme: Programme) -> tuple[Cut, ...]:
+    """Return what works open in the ground, the deepest first; sand and turf open nothing."""
+    found = [_cut(work, programme) for work in works if work.operation.opening in _OPENS]
+    return tuple(sorted(found, key=lambda cut: (-cut.bottom, cut.work.plan_index)))
+
+
+_OPENS = frozenset({Opening.HOLES, Opening.SLITS, Opening.CHANNELS, Opening.TRENCHES})
+
+
+def _cut(work: Work, programme: Programme) -> Cut:
+    settings, kind = work.settings, work.operation.opening
+    depth = settings.number("depth")
+    match kind:
+        case Opening.HOLES:
+            along, across = settings.pair("spacing")
+            return Cut(
+                work,
+                kind,
+                hole_diameter_mm(work),
+                depth,
+                along,
+                across,
+                passes(work),
+                filled=filled_depth_mm(work) if _is_filled(work, programme) else 0.0,
+            )
+        case Opening.SLITS:
+            width, apart = settings.number("blade_width"), settings.number("blade_spacing")
+            return Cut(work, kind, width, depth, 0.0, apart, passes(work))
+        case Opening.CHANNELS:
+            apart, channel = settings.number("spacing"), settings.number("channel_diameter")
+            return Cut(work, kind, MOLE_SLOT_MM, depth, 0.0, apart, channel=channel)
+        case _:
+            width, apart = settings.number("width"), settings.number("spacing")
+            return Cut(work, kind, width, depth, 0.0, apart)
+
+
+def _is_filled(work: Work, programme: Programme) -> bool:
+    # A drilled hole is filled as it is drilled, whatever is spread later.
+    return work.operation.name == "drill and fill" or programme.is_filled(work.id)

@@ -1,0 +1,197 @@
+"""What drawings of the ground say: names and sizes of openings, captions, descriptions."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from notices.operations import Opening
+from notices.programme.model import Profile, Subsoil, Work
+from notices.programme.openings import Cut, Moment
+from notices.wording import measures, texts
+from notices.wording.blocks import Paragraph
+from notices.wording.lists import and_list, counted, sentence
+from notices.wording.words import Words
+
+SUBSOIL = {Subsoil.CLAY: "clay", Subsoil.SAND: "sand", Subsoil.SOIL: "soil"}
+
+
+def length(words: Words, mm: float) -> str:
+    """Write a length in the club's units."""
+    return measures.length(mm, words.programme.club.units)
+
+
+def sizes(words: Words, cut: Cut) -> list[str]:
+    """Return how wide, how deep and how far apart openings are, each in a few words."""
+    width = cut.channel or cut.width
+    found = [f"{length(words, width)} wide", f"{length(words, cut.depth)} deep", apart(words, cut)]
+    if cut.passes > 1:
+        found.append(counted(cut.passes, "pass", "passes"))
+    return found
+
+
+def apart(words: Words, cut: Cut) -> str:
+    """Return the distance between openings: along and across where the two differ."""
+    across, along = length(words, cut.across), length(words, cut.along)
+    return f"{across} apart" if not cut.along or along == across else f"{along} by {across} apart"
+
+
+def filling(words: Words, cut: Cut) -> str:
+    """Say how far sand fills openings; empty where they stay open."""
+    if not cut.filled:
+        return ""
+    if cut.filled < cut.depth:
+        return f"sand in the top {length(words, cut.filled)}"
+    return "filled with sand"
+
+
+def in_words(words: Words, cut: Cut) -> str:
+    """Hollow tining: holes 13 mm wide, 75 mm deep, 50 mm apart, filled with sand."""
+    told = [*sizes(words, cut), *filter(None, [filling(words, cut)])]
+    return f"{words.title(cut.work)}: {nouns(cut.kind)} {', '.join(told)}."
+
+
+def nouns(kind: Opening) -> str:
+    """Name openings of a kind, as many."""
+    return _NOUNS[kind]
+
+
+_NOUNS = {
+    Opening.HOLES: "holes",
+    Opening.SLITS: "slits",
+    Opening.CHANNELS: "channels",
+    Opening.TRENCHES: "drains",
+}
+
+
+def thatch(words: Words, profile: Profile) -> str:
+    """Say how deep the thatch goes, and whether that was measured."""
+    depth = length(words, profile.thatch_mm)
+    match len(profile.thatch_measured):
+        case 0:
+            return f"typically {depth}"
+        case 1:
+            return f"{depth}, measured"
+        case _:
+            return f"up to {depth}, measured"
+
+
+def layers(words: Words, profile: Profile) -> str:
+    """Say which layers lie below the turf."""
+    told = [f"thatch ({thatch(words, profile)})"]
+    if profile.root_zone_mm is not None:
+        told.append(f"root zone (typically to {length(words, profile.root_zone_mm)})")
+    told.append(SUBSOIL[profile.subsoil])
+    return f"Layers from the top: turf, {and_list(told)}."
+
+
+def lets_water_down(words: Words, found: Sequence[Cut]) -> bool:
+    """Whether anything reaches through the thatch, so that water has a way down."""
+    return any(cut.bottom > words.programme.profile.thatch_mm for cut in found)
+
+
+def rain_before(profile: Profile) -> tuple[str, str]:
+    """Say in two short lines what rain does before the work."""
+    if profile.subsoil is Subsoil.SAND:
+        return ("rain goes in", "slowly")
+    return ("rain stays", "on top")
+
+
+def caption(words: Words, found: Sequence[Cut], *, sanded: bool) -> str:
+    """Say what a section of several works shows, as a golfer reads it: a few short sentences."""
+    profile = words.programme.profile
+    kinds = {cut.kind for cut in found}
+    facts: dict[str, object] = {
+        "opens": lets_water_down(words, found),
+        "ways": and_list([f"the {nouns(k)}" for k in (Opening.SLITS, Opening.HOLES) if k in kinds]),
+        "channels": Opening.CHANNELS in kinds,
+        "trenches": Opening.TRENCHES in kinds,
+        "drains": bool(profile.drains) and Opening.HOLES in kinds,
+        "on_sand": profile.subsoil is Subsoil.SAND,
+        "filled": any(cut.filled for cut in found),
+        "sanded": sanded,
+    }
+    return _sentences(words, "below-ground", facts)
+
+
+def caption_of_one(words: Words, cut: Cut) -> str:
+    """Say what a section of one work shows: the work in a sentence, and that it is to scale."""
+    return f"{sentence(words.operation(cut.work).line)} The picture is to scale below the grass."
+
+
+def description(words: Words, found: Sequence[Cut], caption: str, *, sanded: bool) -> str:
+    """Say all that a section shows, for those who do not see it."""
+    profile = words.programme.profile
+    alone = len(found) == 1 and not sanded
+    told = [caption, *(in_words(words, cut) for cut in found)]
+    if sanded:
+        told.append("Sand lies between the blades of grass.")
+    told.append(layers(words, profile))
+    told.append("A ruler beside it shows the depth.")
+    if not alone and lets_water_down(words, found):
+        told.append("A dashed line shows the way of the water.")
+    return " ".join(told)
+
+
+def scale_note(profile: Profile, *, drained: bool) -> str:
+    """Say what of a section is to scale, and what is only typical."""
+    scale = "Below the grass all is to scale"
+    scale += ", but for the drain." if drained else "."
+    if not profile.thatch_measured:
+        return f"{scale} The layers are typical ones."
+    return scale if profile.root_zone_mm is None else f"{scale} The root zone is a typical one."
+
+
+def surface_caption(
+    words: Words, moment: Moment, side_mm: float, found: Sequence[Cut], *, sanded: bool
+) -> str:
+    """Say what a square of the surface shows at a moment."""
+    facts: dict[str, object] = {
+        "moment": moment.value,
+        "size": length(words, side_mm),
+        "filled": any(cut.filled for cut in found),
+        "unfilled": any(not cut.filled and cut.kind is not Opening.TRENCHES for cut in found),
+        "sanded": sanded,
+    }
+    return _sentences(words, "surface", facts)
+
+
+def on_top(words: Words, cut: Cut) -> list[str]:
+    """Return what is seen of openings from above: how wide, how far apart, what share they are."""
+    told = [apart(words, cut)]
+    if cut.kind is not Opening.CHANNELS:
+        told.insert(0, f"{length(words, cut.width)} wide")
+    if cut.passes > 1:
+        told.append(counted(cut.passes, "pass", "passes"))
+    return [*told, *filter(None, [share(words, cut.work)])]
+
+
+def later(cut: Cut) -> str:
+    """Say what is seen of openings when the green putts smoothly."""
+    if cut.filled:
+        return "the sand still shows"
+    return "the seams still show" if cut.kind is Opening.TRENCHES else "half closed"
+
+
+def size_note(scale: float) -> str:
+    """Say how large a square of the surface is drawn."""
+    if scale == 1:
+        return "In true size when printed at 100 %."
+    return "In half of its true size." if scale == 0.5 else f"In {scale:.0%} of its true size."
+
+
+def _sentences(words: Words, name: str, facts: dict[str, object]) -> str:
+    blocks = texts.plain_text(words.programme.club.language, name, facts)
+    return " ".join(block.text for block in blocks if isinstance(block, Paragraph))
+
+
+def share(words: Words, work: Work) -> str:
+    """Say what share of the surface a work disturbs; empty where there is no such figure."""
+    figure = words.programme.figure("surface disturbed", work.id)
+    if figure is None or figure.value is None:
+        return ""
+    return f"{figure.value:.{1 if figure.value < 10 else 0}f} % of the surface"
+
+
+def name_of(words: Words, work: Work) -> str:
+    """Return the name of a work as a label."""
+    return sentence(words.title(work)).removesuffix(".")

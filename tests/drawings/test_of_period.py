@@ -1,0 +1,140 @@
+"""All drawings of all examples, and of plans that are hard to draw: whole, readable, the same twice."""
+
+from __future__ import annotations
+
+import json
+import re
+import xml.etree.ElementTree as ET
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+
+import notices
+from notices.drawings.of_period import drawings_of
+from notices.operations import Opening
+from notices.paths import font_files
+from notices.rendering.png import svg_to_png
+from notices.wording.words import Words
+from tests.documents.building import ISSUED
+from tests.drawings.hard_plans import clubs, drawn
+from tests.drawings.metrics import SVG, assert_well_set, faults, texts_in
+from tests.plan.strategies import plans
+
+READ = {"withy-hollow", "live-oak", "skelmarram-links", "a long name"}
+"""Between them they have every colour and texture."""
+
+KNOWN = {"svg", "title", "desc", "g", "rect", "circle", "path", "text"}
+"""What browsers, resvg and WeasyPrint all draw alike."""
+
+
+def test_every_text_stays_in_its_place() -> None:
+    for name, (_, drawing) in drawn().items():
+        assert faults(drawing.svg) == [], name
+
+
+@pytest.mark.parametrize("name", [name for name in drawn() if name.split(": ")[0] in READ])
+def test_every_text_of_the_examples_is_easily_read(name: str) -> None:
+    assert_well_set(drawn()[name][1].svg)
+
+
+def test_every_drawing_is_complete_in_itself() -> None:
+    for name, (_, drawing) in drawn().items():
+        root = ET.fromstring(drawing.svg)  # noqa: S314, it was drawn here
+        assert root.get("role") == "img", name
+        assert root[0].tag == f"{SVG}title"
+        assert root[0].text == drawing.title != ""
+        assert root[1].tag == f"{SVG}desc"
+        assert root[1].text == drawing.description != ""
+        assert drawing.caption
+        assert drawing.caption in drawing.description
+        assert {element.tag.removeprefix(SVG) for element in root.iter()} <= KNOWN, name
+        assert "url(" not in drawing.svg
+        box = [float(part) for part in (root.get("viewBox") or "").split()]
+        assert box == pytest.approx([0, 0, drawing.width, drawing.height], abs=0.001)
+
+
+def test_names_tell_the_drawings_of_a_programme_apart() -> None:
+    names = list(drawn())
+    assert len(names) == len(set(names))
+    assert all(re.fullmatch(r"[a-z0-9-]+", drawing.name) for _, drawing in drawn().values())
+
+
+def test_the_same_programme_gives_the_same_drawings() -> None:
+    programme = clubs()["withy-hollow"]
+    words = Words(programme)
+    for period in programme.periods:
+        assert drawings_of(words, period) == drawings_of(words, period)
+
+
+def test_a_period_that_opens_nothing_has_no_drawing() -> None:
+    for name in ("turf alone", "quillerby"):
+        programme = clubs()[name]
+        for period in programme.periods:
+            assert drawings_of(Words(programme), period) == ()
+
+
+def test_which_drawings_there_are() -> None:
+    """Together, each that opens the ground alone, and three of the surface."""
+    programme = clubs()["withy-hollow"]
+    found = [drawing.name for drawing in drawings_of(Words(programme), programme.periods[1])]
+    assert found == [
+        "section-2",
+        "section-2-scarifying-1",
+        "section-2-mole-ploughing-1",
+        "section-2-deep-solid-tining-1",
+        "section-2-hollow-tining-1",
+        *(f"surface-2-{moment}" for moment in ("after", "smooth", "healed")),
+    ]
+    alone = [drawing.name for drawing in drawings_of(Words(programme), programme.periods[0])]
+    assert alone[0] == "section-1-verticutting-1"
+    assert len(alone) == 4
+
+
+@pytest.mark.parametrize("name", ["withy-hollow: section-2", "live-oak: surface-1-after"])
+def test_as_a_picture_for_mail(name: str) -> None:
+    """The letters are drawn: without them the picture is another."""
+    drawing = drawn()[name][1]
+    picture = svg_to_png(drawing.svg, width_px=round(drawing.width), fonts=font_files())
+    bare = re.sub(r"<text\b.*?</text>", "", drawing.svg)
+    assert texts_in(drawing.svg)
+    assert picture != svg_to_png(bare, width_px=round(drawing.width), fonts=font_files())
+
+
+def sentences(text: str) -> list[str]:
+    return [part for part in re.split(r"(?<=[.!?]) ", text) if part]
+
+
+def test_captions_are_short_sentences() -> None:
+    said = {drawing.caption for _, drawing in drawn().values()}
+    assert len(said) > 20
+    for caption in said:
+        assert "  " not in caption
+        for sentence in sentences(caption):
+            assert sentence[0].isupper(), caption
+            assert sentence[-1] == ".", caption
+            assert len(sentence.split()) <= 25, caption
+
+
+@pytest.fixture(scope="module")
+def path(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return tmp_path_factory.mktemp("drawn") / "plan.yaml"
+
+
+@settings(
+    max_examples=10,
+    deadline=None,
+    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
+)
+@given(data=plans())
+def test_any_plan_is_drawn(path: Path, data: dict[str, Any]) -> None:
+    path.write_text(json.dumps(data, ensure_ascii=False), encoding="utf-8")
+    programme = notices.work_out(notices.load_plan(path).plan, ISSUED)
+    words = Words(programme)
+    for period in programme.periods:
+        kinds = {work.operation.opening for work in period.works}
+        found = drawings_of(words, period)
+        assert bool(found) == bool(kinds - {Opening.NONE, Opening.BARE})
+        for drawing in found:
+            assert faults(drawing.svg) == []

@@ -1,0 +1,173 @@
+"""The green from above: true to size on paper, and as the recovery model has it."""
+
+from __future__ import annotations
+
+import itertools
+import math
+import xml.etree.ElementTree as ET
+
+import pypdfium2  # type: ignore[import-untyped,unused-ignore]
+import pytest
+
+from notices.drawings.model import Drawing
+from notices.drawings.surface import surface
+from notices.operations import Opening
+from notices.paths import templates_folder
+from notices.programme.model import Work
+from notices.programme.openings import Moment
+from notices.rendering.pdf import write_pdf
+from notices.wording.words import Words
+from tests.drawings.hard_plans import clubs, drawn
+from tests.drawings.metrics import SVG, texts_in
+
+SURFACES = [name for name in drawn() if ": surface" in name]
+AFTER = [name for name in SURFACES if name.endswith("-after")]
+
+
+class Measured:
+    """A square of green, read back from its SVG and turned into millimetres of green."""
+
+    def __init__(self, drawing: Drawing) -> None:
+        self.root = ET.fromstring(drawing.svg)  # noqa: S314, it was drawn here
+        self.scale = float(self.root.attrib["data-scale"])
+
+    def openings(self, work: Work) -> list[dict[str, float]]:
+        (group,) = (g for g in self.root.iter(f"{SVG}g") if g.get("data-work") == work.id)
+        return [
+            {key: float(value) / self.scale for key, value in shape.attrib.items() if key in SIZES}
+            | {"pass": float(shape.attrib["data-pass"])}
+            for shape in group
+            if shape.get("class") == "opening"
+        ]
+
+    @property
+    def square(self) -> tuple[float, float]:
+        (patch,) = (r for r in self.root.iter(f"{SVG}rect") if r.get("class") == "patch")
+        return tuple(float(patch.attrib[k]) / self.scale for k in ("width", "height"))  # type: ignore[return-value]
+
+
+SIZES = {"x", "y", "width", "height", "cx", "cy", "r"}
+
+
+@pytest.mark.parametrize("name", SURFACES)
+def test_the_square_is_six_inches_or_fifteen_centimetres(name: str) -> None:
+    words, drawing = drawn()[name]
+    side = 152.4 if words.programme.club.units == "imperial" else 150.0
+    assert Measured(drawing).square == pytest.approx((side, side), abs=0.01)
+
+
+@pytest.mark.parametrize("name", AFTER)
+def test_holes_and_slits_fall_where_the_plan_has_them(name: str) -> None:
+    words, drawing = drawn()[name]
+    measured = Measured(drawing)
+    period = words.programme.periods[int(name.split("surface-")[1].split("-", maxsplit=1)[0]) - 1]
+    for work in period.works:
+        if work.operation.opening is Opening.HOLES:
+            _holes_fall_right(measured.openings(work), work)
+        elif work.operation.opening is Opening.SLITS:
+            slits = measured.openings(work)
+            width, apart = (work.settings.number(k) for k in ("blade_width", "blade_spacing"))
+            assert all(slit["width"] == pytest.approx(width, abs=0.002) for slit in slits)
+            for turn in {slit["pass"] for slit in slits}:
+                lefts = sorted(slit["x"] for slit in slits if slit["pass"] == turn)
+                for one, other in itertools.pairwise(lefts):
+                    assert other - one == pytest.approx(apart, abs=0.002)
+
+
+def _holes_fall_right(holes: list[dict[str, float]], work: Work) -> None:
+    key = "hole_diameter" if "hole_diameter" in work.settings.values else "tine_diameter"
+    along, across = work.settings.pair("spacing")
+    assert holes
+    for turn in {hole["pass"] for hole in holes}:
+        own = [hole for hole in holes if hole["pass"] == turn]
+        assert all(
+            2 * hole["r"] == pytest.approx(work.settings.number(key), abs=0.002) for hole in own
+        )
+        for axis, step in (("cx", across), ("cy", along)):
+            values = sorted({round(hole[axis], 4) for hole in own})
+            for one, other in itertools.pairwise(values):
+                assert other - one == pytest.approx(step, abs=0.002)
+
+
+def test_as_many_holes_as_the_pattern_has() -> None:
+    """Withy Hollow: 150 ÷ 75 = 2 deep holes each way, 150 ÷ 50 = 3 cores each way."""
+    words, drawing = drawn()["withy-hollow: surface-2-after"]
+    works = {work.operation.name: work for work in words.programme.works}
+    measured = Measured(drawing)
+    assert len(measured.openings(works["deep solid tining"])) == 2 * 2
+    assert len(measured.openings(works["hollow tining"])) == 3 * 3
+
+
+def moments(name: str, moment: Moment) -> tuple[Words, Measured]:
+    words = Words(clubs()[name])
+    period = max(words.programme.periods, key=lambda period: len(period.works))
+    drawing = surface(words, period, moment)
+    assert drawing is not None
+    return words, Measured(drawing)
+
+
+def test_what_is_open_has_half_closed_when_it_putts_smoothly() -> None:
+    """Scarifying: slits of 2 mm; the cores are full of sand and stay 13 mm wide to see."""
+    words, smooth = moments("withy-hollow", Moment.SMOOTH)
+    works = {work.operation.name: work for work in words.programme.works}
+    assert {round(s["width"], 3) for s in smooth.openings(works["scarifying"])} == {1.0}
+    assert {round(2 * h["r"], 3) for h in smooth.openings(works["hollow tining"])} == {13.0}
+    words, smooth = moments("tansy-down", Moment.SMOOTH)  # nothing is filled there
+    (cores,) = words.programme.works
+    assert {round(2 * h["r"], 3) for h in smooth.openings(cores)} == {6.5}
+
+
+def test_nothing_is_left_when_it_has_healed() -> None:
+    for name in ("withy-hollow", "tansy-down", "everything"):
+        _, healed = moments(name, Moment.HEALED)
+        assert [shape for shape in healed.root.iter() if shape.get("class") == "opening"] == []
+
+
+def test_filled_holes_show_as_sand_and_open_ones_dark() -> None:
+    words, drawing = drawn()["withy-hollow: surface-2-after"]
+    root = ET.fromstring(drawing.svg)  # noqa: S314
+    fills = {
+        group.get("data-work"): {s.get("fill") for s in group if s.get("class") == "opening"}
+        for group in root.iter(f"{SVG}g")
+    }
+    works = {work.operation.name: work.id for work in words.programme.works}
+    assert fills[works["hollow tining"]] == {"#f3ead6"}
+    assert fills[works["scarifying"]] == {"#2e2620"}
+
+
+def test_the_share_of_the_surface_is_that_of_the_programme() -> None:
+    """2 ÷ 40 = 5 %; π × 13² ÷ 4 ÷ 50² = 5.3 %; π × 18² ÷ 4 ÷ 75² = 4.5 %."""
+    _, drawing = drawn()["withy-hollow: surface-2-after"]
+    said = " ".join(text.text for text in texts_in(drawing.svg))
+    for work, share in (("Scarifying", 5.0), ("Hollow tining", 5.3), ("Deep solid tining", 4.5)):
+        assert f"{share} % of the surface" in said.split(work)[1].split("surface")[0] + "surface"
+        assert f"{share} % of the surface" in drawing.description
+    assert 100 * math.pi * 13**2 / 4 / 50**2 == pytest.approx(5.3, abs=0.05)
+    assert 100 * math.pi * 18**2 / 4 / 75**2 == pytest.approx(4.5, abs=0.05)
+
+
+PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>A square</title>
+<style>@page {{ size: A4; margin: 15mm }} body {{ margin: 0 }} svg {{ display: block }}</style>
+</head><body>{}</body></html>"""
+
+
+@pytest.mark.parametrize(
+    ("name", "side_mm"),
+    [
+        ("withy-hollow: surface-2-after", 150.0),
+        ("live-oak: surface-1-after", 152.4),
+        ("withy-hollow: surface-2-smooth", 75.0),
+    ],
+)
+def test_it_is_as_large_as_it_says_on_paper(name: str, side_mm: float) -> None:
+    """The frame of the square is found among the shapes of the printed page."""
+    drawing = drawn()[name][1]
+    page = pypdfium2.PdfDocument(
+        write_pdf(PAGE.format(drawing.svg), base=templates_folder()).content
+    )[0]
+    assert page.get_width() / 72 * 25.4 == pytest.approx(210, abs=0.1)
+    picture = page.render(scale=254 / 72).to_pil().convert("L")  # ten pixels to a millimetre
+    # The frame is the first and the last dark pixel of a row through the middle of the square.
+    row = round(150 + 10 * side_mm / 4)
+    dark = [x for x in range(picture.width) if picture.getpixel((x, row)) < 90]
+    assert (dark[-1] - dark[0]) / 10 == pytest.approx(side_mm, abs=0.5)
