@@ -24,7 +24,12 @@ from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
 
-WEB_PAGES = ("index.html", "course-page.html", "questions-and-answers.html")
+WEB_PAGES = (
+    "index.html",
+    "course-page.html",
+    "questions-and-answers.html",
+    "visitor-notice*.html",
+)
 """Pages for a browser: these answer for WCAG and for every warning of the HTML checker."""
 
 EMAILS = ("member-email*.html",)

@@ -31,6 +31,7 @@ FILES = {
     "board-notice-large-print.pdf",
     "calendar.ics",
     "counter-handout.pdf",
+    "course-page.html",
     "index.html",
     "manifest.json",
     "member-email.eml",
@@ -39,10 +40,13 @@ FILES = {
     "plan.json",
     "programme.json",
     "team-calendar.ics",
+    "questions-and-answers.html",
+    "questions-and-answers.pdf",
     "visitor-notice.html",
     "visitor-notice.pdf",
     "visitor-notice.txt",
 }
+RECORDS = {"index.html", "manifest.json", "plan.json", "programme.json"}
 PARTIES = {
     "alderfleet-park": "visitor-notice-society-of-old-millers",
     "skelmarram-links": "visitor-notice-autumn-open",
@@ -84,9 +88,12 @@ def texts(pack: BuiltPack) -> Iterator[tuple[str, str]]:
 
 
 def files_of(pack: BuiltPack) -> set[str]:
-    """Every file that a pack should hold."""
+    """Every file that a pack should hold: those of all packs, and what this one has besides."""
     party = PARTIES.get(pack.folder.name) if pack.folder else None
-    return FILES | {f"{party}.{ending}" for ending in ("html", "pdf", "txt") if party}
+    own = {f"{party}.{ending}" for ending in ("html", "pdf", "txt") if party}
+    entered = {name for entry in pack.documents.entries for name in entry.files}
+    assert FILES | own <= entered | RECORDS
+    return entered | RECORDS
 
 
 def test_the_pack_is_whole(pack: BuiltPack) -> None:

@@ -13,7 +13,6 @@ from notices.wording import circumstances
 from notices.wording.blocks import Block, Bullets, Paragraph, Picture
 from notices.wording.dates import runs_of_days
 from notices.wording.period import PeriodWords
-from notices.wording.rules import COMMITTEE, rules
 from notices.wording.words import Words
 
 
@@ -70,8 +69,8 @@ def member_email(programme: Programme) -> Letter:
         sections.append(Section("your game", (Bullets.of(*game),), "What it means for your game"))
         facts += (Fact("your game", text) for text in game)
     sections.append(Section("safety", (phrases.safety(),), "On the course"))
-    sections += _rules(words)
-    facts += (Fact("rules", said.text, said.dates) for said in rules(words))
+    sections += phrases.rules_section(words)
+    facts += phrases.rules_facts(words)
     if main is not None:
         sections += _explained(words, main)
     for period in others:
@@ -97,15 +96,6 @@ def member_email(programme: Programme) -> Letter:
 def _closures_from(words: Words, closed: Collection[dt.date]) -> str:
     """Name the first day alone, where all of them would be too much for a subject."""
     return f"Closures from {words.dates.day(min(closed))}"
-
-
-def _rules(words: Words) -> list[Section]:
-    said = rules(words)
-    if not said:
-        return []
-    blocks = (Paragraph.of(COMMITTEE), Bullets.of(*(rule.text for rule in said)))
-    title = "Rules while we work" if words.programme.works else "Rules for temporary greens"
-    return [Section("rules", blocks, title)]
 
 
 def _explained(words: Words, period: Period) -> list[Section]:

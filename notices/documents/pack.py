@@ -8,9 +8,11 @@ from dataclasses import dataclass
 from notices.documents.board_notice import board_notices
 from notices.documents.calendar import calendars
 from notices.documents.counter_handout import counter_handouts
+from notices.documents.course_page import course_pages
 from notices.documents.index import Index, index
 from notices.documents.member_email import member_emails
 from notices.documents.model import CalendarDocument, Document, Entry, Item
+from notices.documents.questions_and_answers import questions_and_answers
 from notices.documents.team_calendar import team_calendars
 from notices.documents.visitor_notice import visitor_notices
 from notices.programme.as_json import programme_as_json
@@ -21,6 +23,8 @@ ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
     board_notices,
     counter_handouts,
     visitor_notices,
+    questions_and_answers,
+    course_pages,
     calendars,
     team_calendars,
 )

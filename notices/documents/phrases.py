@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from notices.documents.model import Fact
+from notices.documents.model import Fact, Section
 from notices.programme.model import Period, Programme, Work
 from notices.programme.news import last_day_of_news as last_day_of_news  # noqa: PLC0414, its old home
 from notices.wording import circumstances
@@ -18,6 +18,7 @@ from notices.wording.blocks import (
     Table,
 )
 from notices.wording.period import PeriodWords
+from notices.wording.rules import COMMITTEE, rules
 from notices.wording.words import Words
 
 PLAY_SAFETY = (
@@ -114,6 +115,20 @@ def your_game(words: Words, period_words: PeriodWords | None) -> list[str]:
     said += [circumstances.closure(words, closed) for closed in words.programme.closures]
     said += circumstances.restrictions(words)
     return [text for text in said if text]
+
+
+def rules_section(words: Words) -> Iterator[Section]:
+    """Yield what the rules of golf let a player do, where the works call up any."""
+    said = rules(words)
+    if said:
+        blocks = (Paragraph.of(COMMITTEE), Bullets.of(*(rule.text for rule in said)))
+        title = "Rules while we work" if words.programme.works else "Rules for temporary greens"
+        yield Section("rules", blocks, title)
+
+
+def rules_facts(words: Words) -> Iterator[Fact]:
+    """Yield what rules_section says as facts."""
+    yield from (Fact("rules", said.text, said.dates) for said in rules(words))
 
 
 def safety() -> Bullets:

@@ -20,6 +20,8 @@ _TESTS = {
     "keyfacts": blocks.KeyFacts,
     "table": blocks.Table,
     "picture": blocks.Picture,
+    "notes": blocks.Notes,
+    "folded": blocks.Folded,
 }
 
 

@@ -9,8 +9,10 @@ from notices.documents.model import Document
 from notices.wording.blocks import (
     Block,
     Bullets,
+    Folded,
     Heading,
     KeyFacts,
+    Notes,
     Paragraph,
     Picture,
     Runs,
@@ -44,7 +46,7 @@ def _underlined(text: str, mark: str) -> list[str]:
     return [*wrapped, mark * max(len(line) for line in wrapped)]
 
 
-def _lines(block: Block) -> Iterator[str]:
+def _lines(block: Block) -> Iterator[str]:  # noqa: C901, a case for each kind of block
     match block:
         case Paragraph(runs):
             yield from _wrap(_said(runs))
@@ -59,9 +61,21 @@ def _lines(block: Block) -> Iterator[str]:
         case Table(_, _, rows):
             for cells in rows:
                 yield from _wrap(f"* {cells[0]}: {_in_one_line(cells[1:])}", rest="  ")
+        case Notes(items):
+            for number, note in enumerate(items, 1):
+                yield from _wrap(f"{number}. {note}", rest="   ")
+        case Folded():
+            yield from _unfolded(block)
         case Picture():
             # Whatever a picture shows stands in words beside it.
             return
+
+
+def _unfolded(block: Folded) -> Iterator[str]:
+    yield from _wrap(block.label.upper())
+    for part in block.blocks:
+        said = list(_lines(part))
+        yield from ["", *said] if said else []
 
 
 def _in_one_line(cells: Sequence[str]) -> str:

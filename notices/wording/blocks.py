@@ -97,6 +97,8 @@ class Table:
     caption: str
     head: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+    numbers: tuple[int, ...] = ()
+    """Columns of numbers, counted from 0; they are set to the right."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +108,22 @@ class Picture:
     name: str
 
 
-Block = Paragraph | Bullets | Heading | KeyFacts | Table | Picture
+@dataclass(frozen=True, slots=True)
+class Notes:
+    """Numbered notes in small letters, such as the sources of a table."""
+
+    items: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Folded:
+    """What a reader opens who wants to know more; on paper it lies open."""
+
+    label: str
+    blocks: tuple[Block, ...]
+
+
+Block = Paragraph | Bullets | Heading | KeyFacts | Table | Picture | Notes | Folded
 
 
 def by_heading(blocks: Iterable[Block], level: int = 0) -> dict[str, list[Block]]:

@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Sequence
 
 from notices.operations import Opening
-from notices.programme.model import DayOfPlay, Hole, Period, PlayStatus
+from notices.programme.model import DayOfPlay, Hole, Period, PlayStatus, Stretch
 from notices.wording.lists import and_list, sentence
 from notices.wording.words import Words
 
@@ -68,6 +68,36 @@ def _closed_by_part_of_day(play: DayOfPlay) -> list[tuple[tuple[Hole, ...], str]
                 when = " for part of the day"
         found.setdefault(when, []).append(hole)
     return [(tuple(holes), when) for when, holes in found.items()]
+
+
+def closed_for(words: Words, day: dt.date, greens: Sequence[str]) -> str:
+    """Say how long some greens are away that day: all day, in the morning, for part of the day."""
+    away: dict[str, list[str]] = {}
+    for green in greens:
+        told = [s for s in words.programme.stretches_on(day, green) if not s.passing]
+        closed = [s for s in told if s.status is PlayStatus.CLOSED]
+        if closed:
+            away.setdefault(f"Closed{_part_of_day(closed)}", []).append(green)
+        elif any(s.status is PlayStatus.TEMPORARY for s in told):
+            one = "Temporary green" if len(greens) == 1 else "Temporary greens"
+            away.setdefault(one, []).append(green)
+    if not away:
+        return "Open."
+    if len(away) == 1:
+        return f"{next(iter(away))}."
+    mixed = any(how.startswith("Temporary") for how in away)
+    return "Closed, or with temporary greens." if mixed else "Closed for part of the day."
+
+
+def _part_of_day(closed: Sequence[Stretch]) -> str:
+    if any(stretch.all_day for stretch in closed):
+        return " all day"
+    known = all(stretch.hours_known for stretch in closed)
+    if known and max(stretch.ends for stretch in closed) <= NOON:
+        return " in the morning"
+    if known and min(stretch.begins for stretch in closed) >= NOON:
+        return " in the afternoon"
+    return " for part of the day"
 
 
 def what_the_greens_are_like(words: Words, day: dt.date) -> str:

@@ -109,6 +109,9 @@ def _days(programme: Programme) -> Iterator[dt.date]:
                 yield promise.at_worst
     for closure in programme.closures:
         yield from closure.dates
+    for day, on_day in programme.status.items():
+        if {status.value for status in on_day.values()} & {"closed", "temporary green"}:
+            yield day  # a green that reopens after two weeks is away on days without work
     for fixture in programme.fixtures:
         yield fixture.date
     for restriction in programme.restrictions:

@@ -9,9 +9,11 @@ from notices.rendering.text import plain_text
 from notices.wording.blocks import (
     Block,
     Bullets,
+    Folded,
     Heading,
     KeyFact,
     KeyFacts,
+    Notes,
     Paragraph,
     Picture,
     Run,
@@ -73,6 +75,11 @@ def test_a_row_with_whole_sentences_reads_as_prose() -> None:
     row = ("Mon 9 Aug", "Tining, all greens", "They stay open.", "No doubt.")
     text = written(Table("", ("When", "What", "Play", "Sure"), (row,)))
     assert "* Mon 9 Aug: Tining, all greens. They stay open. No doubt.\n" in text
+
+
+def test_what_is_folded_on_a_screen_lies_open_in_a_text() -> None:
+    text = written(Folded("Why?", (Paragraph.of("Because."),)), Notes(("One.", "Two.")))
+    assert "WHY?\n\nBecause.\n\n1. One.\n2. Two.\n" in text
 
 
 def test_an_address_is_never_cut() -> None:

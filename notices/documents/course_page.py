@@ -1,0 +1,203 @@
+"""The page for the club's own site: what is done by date, what it means for a round, and why."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+
+from notices.documents import phrases
+from notices.documents.model import Document, Entry, Fact, Page, Section
+from notices.documents.questions_and_answers import facts_of
+from notices.drawings.course import greens_by_day
+from notices.drawings.model import Drawing
+from notices.programme.model import Period, Programme
+from notices.wording import circumstances, visit
+from notices.wording.audience import Audience
+from notices.wording.blocks import (
+    Block,
+    Bullets,
+    Folded,
+    Heading,
+    Paragraph,
+    Picture,
+    Table,
+)
+from notices.wording.period import PeriodWords
+from notices.wording.questions import questions
+from notices.wording.words import Words
+
+Row = tuple[tuple[dt.date, ...], str, str, str]
+"""Days, how they are said, what is done or closed, and what it means for a round."""
+
+
+def course_pages(programme: Programme) -> Entry:
+    """Return the page with what to do with it."""
+    return Entry(
+        "Page for the club’s site",
+        "Members and visitors",
+        "Put course-page.html on the club’s website as it is: it is one file and needs no other. "
+        "Put the new one in its place when the plan changes.",
+        (Page(course_page(programme), "contents"),),
+    )
+
+
+def course_page(programme: Programme) -> Document:
+    """Write the page: the days first, then a golfer's round, then the reasons."""
+    words = Words(programme)
+    main = words.main_period()
+    parts = [
+        *_at_a_glance(words, main),
+        _by_date(words),
+        *_your_game(words, main),
+        *_putting_well(words),
+        *_rules(words),
+        *_why(words),
+        *_asked(words),
+        _closing(words),
+    ]
+    drawings: list[Drawing] = []
+    if main is not None and _has_days(main):
+        drawings.append(greens_by_day(words, PeriodWords(words, main)))
+    return Document(
+        name="course-page",
+        title="Work on the course" if programme.works else "What is closed",
+        language=programme.club.language,
+        club=programme.club.name,
+        issued=programme.issued,
+        summary="What is done on the course, day by day, and what it means for your game.",
+        sections=tuple(section for section, _ in parts),
+        facts=tuple(fact for _, facts in parts for fact in facts),
+        drawings=tuple(drawings),
+        draft=programme.draft,
+    )
+
+
+Part = tuple[Section, list[Fact]]
+
+
+def _has_days(period: Period) -> bool:
+    return len(period.days) > 1 and len(period.greens) > 1
+
+
+def _at_a_glance(words: Words, main: Period | None) -> Iterator[Part]:
+    if main is None:
+        return
+    told = PeriodWords(words, main)
+    blocks: tuple[Block, ...] = (phrases.at_a_glance(told),)
+    if _has_days(main):
+        blocks = (*blocks, Picture("greens-by-day"))
+    yield Section("glance", blocks, told.name()), list(phrases.period_facts(told))
+
+
+def _by_date(words: Words) -> Part:
+    """List by date what is done, closed or kept free: a member looks up the day of a round."""
+    rows = sorted(_rows(words), key=lambda row: row[0][0])
+    table = Table(
+        "Work, closures and days kept free",
+        ("Date", "What", "Your game"),
+        tuple((said, what, game) for _, said, what, game in rows),
+    )
+    facts = [Fact("day", said, days) for days, said, _, _ in rows]
+    return Section("days", (table,), "Day by day"), facts
+
+
+def _rows(words: Words) -> Iterator[Row]:
+    for period in words.programme.periods:
+        told = PeriodWords(words, period)
+        for days, greens in words.days_of(period):
+            what = f"{told.name()}: {words.greens(greens)}"
+            game = visit.closed_for(words, days[0], greens)
+            yield days, words.dates.short_days(days), what, game
+        yield from _later_dressings(words, period)
+        if period.reserve_dates:
+            days = period.reserve_dates
+            kept = f"{words.language.terms.reserve_day}: {told.name().lower()}"
+            game = "We use it only if rain stops us before."
+            yield days, words.dates.short_days(days), kept, game
+    for closed in words.programme.closures:
+        instead = "" if not closed.instead else f"Instead: {closed.instead}."
+        thing = circumstances.closed_thing(words, closed)
+        yield closed.dates, words.dates.short_days(closed.dates), thing, instead.replace("..", ".")
+    for limit in words.programme.restrictions:
+        but = f"Except {limit.exception.rstrip('.')}." if limit.exception else ""
+        yield limit.dates, words.dates.short_days(limit.dates), f"No {limit.what}", but
+
+
+def _later_dressings(words: Words, period: Period) -> Iterator[Row]:
+    for work in period.works:
+        for ordinal in sorted({v.ordinal for v in work.follow_ups}):
+            days = tuple(sorted({v.date for v in work.follow_ups if v.ordinal == ordinal}))
+            what = f"{words.title(work)} again: {words.greens_briefly(work.greens)}"
+            game = "Some loose sand on the greens."
+            yield days, words.dates.short_days(days), what, game
+
+
+def _your_game(words: Words, main: Period | None) -> Iterator[Part]:
+    said = phrases.your_game(words, PeriodWords(words, main) if main else None)
+    blocks: list[Block] = [Bullets.of(*said)] if said else []
+    if words.programme.works:
+        blocks += [Heading("When you meet our team"), phrases.safety()]
+    if blocks:
+        facts = [Fact("your game", text) for text in said]
+        yield Section("your game", tuple(blocks), "What it means for your game"), facts
+
+
+def _putting_well(words: Words) -> Iterator[Part]:
+    """Say of each other period when its greens are good again; the main one leads the page."""
+    others = words.other_periods()
+    if not others:
+        return
+    blocks: list[Block] = []
+    facts: list[Fact] = []
+    for period in others:
+        told = PeriodWords(words, period)
+        name = f"{told.name()}, {words.dates.days(period.days)}"
+        besides = [t for t in (told.raised_cut(), told.later_dressings(), told.reserve()) if t]
+        glance: tuple[Block, ...] = (phrases.at_a_glance(told),)
+        blocks.append(Folded(name, (*glance, *map(Paragraph.of, besides))))
+        facts += phrases.period_facts(told)
+    yield Section("also planned", tuple(blocks), "Also planned"), facts
+
+
+def _rules(words: Words) -> Iterator[Part]:
+    for section in phrases.rules_section(words):
+        yield section, list(phrases.rules_facts(words))
+
+
+def _why(words: Words) -> Iterator[Part]:
+    """Give the reasons, and behind a heading for each kind of work what it is."""
+    main = words.main_period()
+    if main is None:
+        return
+    blocks: list[Block] = list(words.story(main))
+    told: set[str] = set()
+    for period in (main, *words.other_periods()):
+        for work in period.works:
+            if work.operation.name in told:
+                continue
+            told.add(work.operation.name)
+            heading, *story = phrases.operation_story(words, work)
+            if isinstance(heading, Heading):
+                blocks.append(Folded(heading.text, tuple(story)))
+    yield Section("why", tuple(blocks), "Why we do it, and how"), []
+
+
+def _asked(words: Words) -> Iterator[Part]:
+    """Answer what members ask; what the committee asks stands in its briefing."""
+    asked = [one for one in questions(words) if one.audience is not Audience.COMMITTEE]
+    if asked:
+        blocks = tuple(Folded(one.question, one.answer) for one in asked)
+        facts = [fact for one in asked for fact in facts_of(one)]
+        yield Section("questions", blocks, "Questions"), facts
+
+
+def _closing(words: Words) -> Part:
+    lines = [
+        circumstances.decision(words),
+        circumstances.go_or_no_go(words),
+        circumstances.contact(words),
+        circumstances.approval(words),
+    ]
+    blocks = tuple(Paragraph.of(line) for line in lines if line)
+    title = "Weather, and whom to ask" if words.programme.works else "Whom to ask"
+    return Section("ask", blocks, title), []
