@@ -92,7 +92,7 @@ def build_data(data: Mapping[str, object], folder: Path) -> BuiltPack:
 
 def days_of(programme: Programme) -> set[dt.date]:
     """Return every day that the programme knows of."""
-    return set(_days(programme))
+    return {*_days(programme), *_days_away(programme), *_days_on_record(programme)}
 
 
 def _days(programme: Programme) -> Iterator[dt.date]:
@@ -109,10 +109,22 @@ def _days(programme: Programme) -> Iterator[dt.date]:
                 yield promise.at_worst
     for closure in programme.closures:
         yield from closure.dates
-    for day, on_day in programme.status.items():
-        if {status.value for status in on_day.values()} & {"closed", "temporary green"}:
-            yield day  # a green that reopens after two weeks is away on days without work
     for fixture in programme.fixtures:
         yield fixture.date
     for restriction in programme.restrictions:
         yield from restriction.dates
+
+
+def _days_away(programme: Programme) -> Iterator[dt.date]:
+    """Yield the days with a green away; one that reopens after weeks is so on days without work."""
+    for day, on_day in programme.status.items():
+        if {status.value for status in on_day.values()} & {"closed", "temporary green"}:
+            yield day
+
+
+def _days_on_record(programme: Programme) -> Iterator[dt.date]:
+    """Yield the days of earlier works, and those on which their greens had come back."""
+    for fitted in programme.records.values():
+        for record in fitted.records:
+            yield record.done
+            yield record.seen

@@ -28,7 +28,8 @@ _MONTH = "|".join([*MONTHS, "Sept", *(month[:3] for month in MONTHS)])
 _WEEKDAY = "|".join([*WEEKDAYS, *(day[:3] for day in WEEKDAYS)])
 _POINT = re.compile(
     rf"(?<![\w:.-])(?:(?P<weekday>{_WEEKDAY}) )?(?P<day>\d{{1,2}})(?![\w:.])"
-    rf"(?: (?P<month>{_MONTH})\b(?: (?P<year>\d{{4}})\b)?)?"
+    # "1 May I lift my ball?" is the end of one line and the begin of another.
+    rf"(?: (?P<month>{_MONTH})\b(?! I\b)(?: (?P<year>\d{{4}})\b)?)?"
 )
 _THIRD = re.compile(rf"\b(?P<part>early |mid-|late )(?P<month>{_MONTH})\b(?: (?P<year>\d{{4}}))?")
 _WEEK = re.compile(

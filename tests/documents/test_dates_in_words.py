@@ -56,6 +56,7 @@ def test_days_under_the_name_of_their_month() -> None:
         "at 16:00 the day before",
         "minute 14",
         "about 10 to 12 weeks",
+        "When will they be fast again? 1 May I lift and place my ball?",
     ],
 )
 def test_other_numbers_are_no_dates(text: str) -> None:
