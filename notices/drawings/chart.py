@@ -102,6 +102,24 @@ def disc(
     )
 
 
+def pill(
+    place: tuple[float, float, float, float], fill: str, stroke: str, *, left: bool, right: bool
+) -> str:
+    """A bar with round ends; an end that goes on beyond the sheet is left open."""
+    x, y, width, height = place
+    reach = min(height / 2, width / 2)
+    begin, end = x + reach * left, x + width - reach * right
+    across, back = number(end), number(begin)
+    bow = f"A{number(reach)} {number(height / 2)} 0 0 1 "
+    way = f"M{back} {number(y)}H{across}"
+    way += f"{bow}{across} {number(y + height)}" if right else f"M{across} {number(y + height)}"
+    way += f"H{back}"
+    if left:
+        way += f"{bow}{back} {number(y)}"
+    ground = "" if right else box(begin, y, end - begin, height, fill=fill)
+    return f'{ground}<path d="{way}" fill="{fill}"{_stroke(stroke, 0.8, "")}/>'
+
+
 def hatching(
     x: float, y: float, width: float, height: float, *, step: float = 5.0, stroke: str = QUIET
 ) -> str:

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
-from notices.drawings.chart import box, drawing, flag, hatching, line, text
+from notices.drawings.chart import box, drawing, flag, hatching, line, pill, text
 from notices.drawings.lanes import Marked, in_lanes, lanes_of
 from notices.drawings.lettering import lines_of, width_of
 from notices.drawings.model import Drawing
@@ -82,6 +82,10 @@ class _Row:
     greens: tuple[str, ...]
     label: tuple[str, ...]
     days: tuple[GreenDay, ...]
+    before: GreenDay | None
+    """What all of them were on the day before the first; None where there is no one word."""
+    after: GreenDay | None
+    """What all of them are on the day after the last."""
 
     @property
     def height(self) -> float:
@@ -93,9 +97,12 @@ class _Run:
     """Days running on which a row is one thing."""
 
     state: GreenDay
-    days: tuple[dt.date, ...]
     left: float
     right: float
+    from_before: bool
+    """Whether it began before the first day of the drawing."""
+    goes_on: bool
+    """Whether it goes on after the last."""
 
 
 def course_day_by_day(words: Words, sizes: Sizes = PAGE) -> tuple[Drawing, ...]:
@@ -110,11 +117,35 @@ def course_day_by_day(words: Words, sizes: Sizes = PAGE) -> tuple[Drawing, ...]:
     """
     stacks = course_days(words.programme)
     label = 128.0 if sizes is PAGE else 84.0
-    parts = list(_split(stacks, sizes.width - label))
+    parts = [None, *_split(stacks, sizes.width - label), None]
     return tuple(
-        _draw(words, part, label, sizes, f"course-day-by-day{sizes.suffix}-{number}")
-        for number, part in enumerate(parts, 1)
+        _draw(words, _Part(part, before, after), label, sizes, number)
+        for number, (before, part, after) in enumerate(
+            zip(parts, parts[1:], parts[2:], strict=False), 1
+        )
+        if part is not None
     )
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """The days of one drawing, and those of its neighbours."""
+
+    stacks: Sequence[Stack]
+    earlier: Sequence[Stack] | None
+    later: Sequence[Stack] | None
+
+    @property
+    def days(self) -> list[CourseDay]:
+        return [day for stack in self.stacks for day in stack]
+
+    def day_before(self, place: int) -> GreenDay | None:
+        """Return what a green was on the day before the first."""
+        return self.earlier[-1][-1].greens[place] if self.earlier else None
+
+    def day_after(self, place: int) -> GreenDay | None:
+        """Return what a green is on the day after the last."""
+        return self.later[0][0].greens[place] if self.later else None
 
 
 def _split(stacks: Sequence[Stack], room: float) -> Iterator[Sequence[Stack]]:
@@ -153,10 +184,10 @@ def _columns(stacks: Sequence[Stack], left: float, right: float) -> list[_Column
     return columns
 
 
-def _draw(words: Words, stacks: Sequence[Stack], label: float, sizes: Sizes, name: str) -> Drawing:
+def _draw(words: Words, part: _Part, label: float, sizes: Sizes, number: int) -> Drawing:
+    stacks, days = part.stacks, part.days
     columns = _columns(stacks, label, sizes.width - 1)
-    days = [day for stack in stacks for day in stack]
-    rows = _rows(words, days, label)
+    rows = _rows(words, part, label)
     top = HEAD
     foot = top + sum(row.height for row in rows)
     parts = [*_grid(words, columns, foot)]
@@ -173,7 +204,7 @@ def _draw(words: Words, stacks: Sequence[Stack], label: float, sizes: Sizes, nam
     first, last = days[0].date, days[-1].date
     span = words.dates.short_days([first, last]) if first == last else _span(words, first, last)
     return drawing(
-        name,
+        f"course-day-by-day{sizes.suffix}-{number}",
         f"The course day by day, {span}",
         _in_words(words, rows, days, stacks),
         (sizes.width, y),
@@ -185,19 +216,30 @@ def _span(words: Words, first: dt.date, last: dt.date) -> str:
     return f"{words.dates.short_day(first)} to {words.dates.short_day(last)}"
 
 
-def _rows(words: Words, days: Sequence[CourseDay], label: float) -> list[_Row]:
+def _rows(words: Words, part: _Part, label: float) -> list[_Row]:
     """Return a row for all greens that fare alike, in the order of the first of them."""
-    alike: dict[tuple[GreenDay, ...], list[str]] = {}
-    for place, green in enumerate(words.programme.greens):
-        alike.setdefault(tuple(day.greens[place] for day in days), []).append(green)
-    return [
-        _Row(
-            tuple(greens),
-            tuple(lines_of(_short(words, greens), label - 8, SIZE)),
-            fare,
+    alike: dict[tuple[GreenDay, ...], list[int]] = {}
+    for place in range(len(words.programme.greens)):
+        alike.setdefault(tuple(day.greens[place] for day in part.days), []).append(place)
+    keys = tuple(words.programme.greens)
+    rows = []
+    for fare, places in alike.items():
+        greens = tuple(keys[place] for place in places)
+        rows.append(
+            _Row(
+                greens,
+                tuple(lines_of(_short(words, greens), label - 8, SIZE)),
+                fare,
+                _one_word(map(part.day_before, places)),
+                _one_word(map(part.day_after, places)),
+            )
         )
-        for fare, greens in alike.items()
-    ]
+    return rows
+
+
+def _one_word(states: Iterable[GreenDay | None]) -> GreenDay | None:
+    different = set(states)
+    return different.pop() if len(different) == 1 else None
 
 
 def _short(words: Words, greens: Sequence[str]) -> str:
@@ -281,7 +323,7 @@ def _draw_row(row: _Row, columns: Sequence[_Column], y: float) -> Iterator[str]:
     yield line(0, y, columns[-1].right, y)
     top = y + (row.height - BAR) / 2
     for run in _runs(row, columns):
-        yield from _bar(run.state, run.left, run.right, top)
+        yield from _bar(run, top)
 
 
 def _runs(row: _Row, columns: Sequence[_Column]) -> Iterator[_Run]:
@@ -295,16 +337,19 @@ def _runs(row: _Row, columns: Sequence[_Column]) -> Iterator[_Run]:
         (_, begins, first), (_, ends, last) = members[0], members[-1]
         yield _Run(
             state,
-            tuple(day.date for day, _, _ in members),
             begins.edge(first),
             ends.edge(last + 1),
+            from_before=members[0] == places[0] and row.before is state,
+            goes_on=members[-1] == places[-1] and row.after is state,
         )
 
 
-def _bar(state: GreenDay, left: float, right: float, top: float) -> Iterator[str]:
+def _bar(run: _Run, top: float) -> Iterator[str]:
     """Yield one bar in its shape and texture, with its word or its letter."""
-    x, wide = left + 1.5, right - left - 3
-    base, middle = top + BAR - 4.2, (left + right) / 2
+    state = run.state
+    x = run.left + (0.0 if run.from_before else 1.5)
+    wide = run.right - (0.0 if run.goes_on else 1.5) - x
+    base, middle = top + BAR - 4.2, (run.left + run.right) / 2
     if state is GreenDay.OPEN or wide < 2:
         return
     said = _said(state, wide - (10 if state is GreenDay.RECOVERING else 5))
@@ -315,7 +360,9 @@ def _bar(state: GreenDay, left: float, right: float, top: float) -> Iterator[str
             yield text(middle, base, said, SMALL, anchor="middle", bold=True, fill=PAPER)
             return
         case GreenDay.RECOVERING:
-            yield box(x, top, wide, BAR, fill=SAND, stroke=QUIET, round_by=8, thick=0.8)
+            yield pill(
+                (x, top, wide, BAR), SAND, QUIET, left=not run.from_before, right=not run.goes_on
+            )
         case GreenDay.TEMPORARY:
             yield box(x, top, wide, BAR, fill=PAPER, stroke=LOAM)
             yield hatching(x, top, wide, BAR, stroke=LOAM)
@@ -417,7 +464,7 @@ def _key(used: Iterable[GreenDay], y: float, right: float) -> tuple[list[str], f
 
 def _sample(state: GreenDay, x: float, y: float) -> Iterator[str]:
     """Yield a bar as narrow as a day."""
-    return _bar(state, x, x + 30, y)
+    return _bar(_Run(state, x, x + 30, from_before=False, goes_on=False), y)
 
 
 def _in_words(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from notices.drawings.chart import box, diamond, disc, drawing, flag, line, shape, text
@@ -13,7 +13,7 @@ from notices.drawings.model import Drawing
 from notices.drawings.palette import INK, LOAM, MEADOW, PAPER, QUIET, SAND, SHADE
 from notices.drawings.scale import Days, month_axis
 from notices.drawings.sizes import PAGE, Sizes
-from notices.programme.model import GreensBack, Period, Promise, Season, Work
+from notices.programme.model import GreensBack, Period, Promise, RestOfGrowth, Season, Work
 from notices.wording.lists import sentence
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
@@ -177,15 +177,25 @@ def _said_of_rests(words: Words, season: Season, days: Days, top: float) -> Iter
 
 def _winters(words: Words, season: Season, days: Days) -> Iterator[tuple[float, float, str]]:
     """Yield where growth rests on the line of days, and what is said of it."""
+    for rest in _met(season, days):
+        left = days.left if rest.stops is None else days.begin(rest.stops)
+        right = days.right if rest.returns is None else days.begin(rest.returns)
+        yield left, right, _rest_in_words(rest, words.dates.month_day)
+
+
+def _met(season: Season, days: Days) -> Iterator[RestOfGrowth]:
+    """Yield the winters that fall into the days."""
     for rest in season.rests:
-        if rest.stops > days.last or (rest.returns is not None and rest.returns <= days.first):
-            continue
-        said = f"Growth stops about {words.dates.month_day(rest.stops)}"
-        right = days.right
-        if rest.returns is not None:
-            said += f" and returns about {words.dates.month_day(rest.returns)}"
-            right = days.begin(rest.returns)
-        yield days.begin(rest.stops), right, said
+        begun = rest.stops is None or rest.stops <= days.last
+        if begun and (rest.returns is None or rest.returns > days.first):
+            yield rest
+
+
+def _rest_in_words(rest: RestOfGrowth, name: Callable[[dt.date], str]) -> str:
+    if rest.stops is None:
+        return f"No growth until about {name(rest.returns)}" if rest.returns else "No growth"
+    again = f" and returns about {name(rest.returns)}" if rest.returns else ""
+    return f"Growth stops about {name(rest.stops)}{again}"
 
 
 def _fixtures(words: Words, place: _Place, y: float) -> tuple[list[str], float]:
@@ -383,12 +393,7 @@ def _in_words(
         )
         when = words.dates.days(back.work.dates)
         said.append(f"{back.title}, {when}: putting well {putts}; fully healed {heals}.")
-    for rest in season.rests:
-        if rest.stops <= days.last:
-            back_again = (
-                f" and returns about {words.dates.day(rest.returns)}" if rest.returns else ""
-            )
-            said.append(f"Growth stops about {words.dates.day(rest.stops)}{back_again}.")
+    said += [f"{_rest_in_words(rest, words.dates.day)}." for rest in _met(season, days)]
     shares = [
         f"{words.dates.month(day)} {day.year} {100 * season.growth[middle]:.0f} %"
         for day, _, _ in days.months()

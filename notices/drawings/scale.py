@@ -90,17 +90,16 @@ def month_axis(words: Words, days: Days, base: float, foot: float) -> Iterator[s
     wide = min((right - left for _, left, right in months[1:-1]), default=days.right - days.left)
     every = 1 if wide >= 30 else 2 if wide >= 16 else 3 if wide >= 10 else 6
     ends = -1.0
-    for place, (day, left, right) in enumerate(months):
+    for place, (day, left, _) in enumerate(months):
         if place:
             yield line(left, base - 11, left, foot)
-        if place % every == 0 or place == 0:
-            name = short_month(words, day)
-            room = (days.begin(months[min(place + every, len(months)) - 1][0]) - left) + (
-                right - left
-            )
-            if width_of(name, SIZE) <= room - 4 and left + 3 > ends:
-                yield text(left + 3, base, name, SIZE, fill=QUIET)
-                ends = left + 3 + width_of(name, SIZE)
+        name = short_month(words, day)
+        begin, end = left + 3, left + 3 + width_of(name, SIZE)
+        # A first month of a few days must not crowd out the name of the next.
+        fits = place > 0 or len(months) == 1 or end + 4 <= months[1][1] + 3
+        if place % every == 0 and fits and begin > ends and end <= days.right:
+            yield text(begin, base, name, SIZE, fill=QUIET)
+            ends = end + 2
     years = -1.0
     for place, (day, left, _) in enumerate(months):
         named = place == 0 or day.month == 1

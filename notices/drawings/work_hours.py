@@ -20,10 +20,13 @@ SIZE, SMALL = 13.0, 12.0
 ROW, APART = 20.0, 7.0
 """Height of a day, and what stands between days that do not follow one another."""
 HEAD = 40.0
-LEFT = 92.0
+GAP = 12.0
+"""Between the words of a row and its line of hours."""
 MOST = 36
 """So many days stand in one drawing."""
 HALF_HOUR, HOUR, DAY = 30.0, 60.0, 1440.0
+LATEST = DAY + 6 * HOUR
+"""Where a line of hours ends at the latest; what goes on beyond is said in words."""
 
 
 def work_hours(words: Words) -> tuple[Drawing, ...]:
@@ -41,8 +44,9 @@ def work_hours(words: Words) -> tuple[Drawing, ...]:
 
 def _draw(words: Words, days: Sequence[DayTimetable], place: int) -> Drawing:
     told = [_told(words, day) for day in days]
-    right = PAGE.width - max(width_of(said, SMALL, bold=True) for said in told) - 10
-    hours = _hours(days, right)
+    left = max(width_of(words.dates.short_day(day.date), SMALL) for day in days) + GAP
+    right = PAGE.width - max(width_of(said, SMALL, bold=True) for said in told) - GAP
+    hours = _hours(days, left, right)
     rows: list[str] = []
     grounds: list[str] = []
     y = HEAD
@@ -53,7 +57,7 @@ def _draw(words: Words, days: Sequence[DayTimetable], place: int) -> Drawing:
         before = day.date
         grounds += _night(day, hours, y)
         rows += _row(words, day, hours, y)
-        rows.append(text(right + 10, y + 14, said, SMALL, bold=day.too_long_by > 0))
+        rows.append(text(right + GAP, y + 14, said, SMALL, bold=day.too_long_by > 0))
         y += ROW
     parts = [
         text(0, 12, "Hours of work on the greens", SIZE, bold=True),
@@ -71,7 +75,7 @@ def _draw(words: Words, days: Sequence[DayTimetable], place: int) -> Drawing:
     )
 
 
-def _hours(days: Sequence[DayTimetable], right: float) -> Amounts:
+def _hours(days: Sequence[DayTimetable], left: float, right: float) -> Amounts:
     """Return a line of hours, in minutes from midnight, that takes in all that is drawn."""
     starts = [
         min(day.begins, day.begins if day.light_from is None else day.light_from) for day in days
@@ -85,8 +89,8 @@ def _hours(days: Sequence[DayTimetable], right: float) -> Amounts:
         for day in days
     ]
     return Amounts(
-        HOUR * math.ceil(max(ends) / HOUR),
-        LEFT,
+        min(LATEST, HOUR * math.ceil(max(ends) / HOUR)),
+        left,
         right,
         lowest=HOUR * math.floor(max(0.0, min(starts)) / HOUR),
     )
@@ -95,7 +99,7 @@ def _hours(days: Sequence[DayTimetable], right: float) -> Amounts:
 def _night(day: DayTimetable, hours: Amounts, y: float) -> Iterator[str]:
     """Yield the dark before dawn and after dusk."""
     if day.light_from is not None:
-        yield box(LEFT, y, hours.at(day.light_from) - LEFT, ROW + 0.3, fill=LINE)
+        yield box(hours.begin, y, hours.at(day.light_from) - hours.begin, ROW + 0.3, fill=LINE)
     if day.light_until is not None:
         left = hours.at(day.light_until)
         yield box(left, y, hours.end - left, ROW + 0.3, fill=LINE)
@@ -103,14 +107,18 @@ def _night(day: DayTimetable, hours: Amounts, y: float) -> Iterator[str]:
 
 def _axis(words: Words, hours: Amounts, foot: float) -> Iterator[str]:
     """Yield the hours: a name every two or three, a fine line down for each of those."""
-    step = 2 * HOUR if hours.highest - hours.lowest <= 14 * HOUR else 3 * HOUR
+    wide = width_of(_clock(words, 22 * HOUR, short=True), SMALL) + GAP
+    steps = (step * HOUR for step in (2, 3, 4, 6))
+    step = next(
+        s for s in steps if hours.at(hours.lowest + s) - hours.begin >= wide or s == 6 * HOUR
+    )
     minute = step * math.ceil(hours.lowest / step)
     while minute <= hours.highest:
         x = hours.at(minute)
         yield line(x, HEAD - 4, x, foot)
         said = _clock(words, minute, short=True)
         half = width_of(said, SMALL) / 2
-        if x - half >= LEFT - 20 and x + half <= PAGE.width:
+        if x - half >= hours.begin - 20 and x + half <= PAGE.width:
             yield text(x, HEAD - 9, said, SMALL, anchor="middle", fill=QUIET)
         minute += step
 
@@ -146,6 +154,8 @@ def _told(words: Words, day: DayTimetable) -> str:
     """Say from when to when, to the half hour that contains it."""
     begin = HALF_HOUR * math.floor(day.first_start / HALF_HOUR + 1e-6)
     end = HALF_HOUR * math.ceil(day.last_finish / HALF_HOUR - 1e-6)
+    if end > DAY:
+        return f"{_clock(words, begin)} on: far too long"
     late = ": too long" if day.too_long_by > 0 else ""
     return f"{_clock(words, begin)} to {_clock(words, end)}{late}"
 

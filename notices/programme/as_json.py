@@ -126,8 +126,8 @@ def _season(season: Season) -> Json:
         "growth_potential": {day.isoformat(): value for day, value in season.growth.items()},
         "growth_rests": [
             {
-                "stops": rest.stops.isoformat(),
-                "returns": rest.returns.isoformat() if rest.returns else None,
+                "stops": _date(rest.stops),
+                "returns": _date(rest.returns),
             }
             for rest in season.rests
         ],

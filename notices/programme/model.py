@@ -365,7 +365,8 @@ class GreensBack:
 class RestOfGrowth:
     """A stretch in which grass does not grow to speak of."""
 
-    stops: dt.date
+    stops: dt.date | None
+    """First day of it; None where it has begun before the season that is looked at."""
     returns: dt.date | None
     """First day on which it grows again; None where that is not within a year."""
 

@@ -15,6 +15,8 @@ from notices.programme.recovery import RecoveryModel
 RUN_UP = dt.timedelta(days=14)
 """What came before the first work, to see whether growth rises or falls."""
 
+ONE_DAY = dt.timedelta(days=1)
+
 WITHOUT_END = dt.timedelta(days=365)
 """How far the season is looked at where something may never come back."""
 
@@ -40,7 +42,7 @@ def season(
     days = [first + dt.timedelta(days=number) for number in range((last - first).days + 1)]
     return Season(
         {day: climate.climate.growth_on(day) for day in days},
-        tuple(_rests(first, last, recovery_model)),
+        tuple(_rests(first, last, climate, recovery_model)),
         GROWTH_EXTREMELY_LIMITED,
         climate.default_used,
     )
@@ -104,10 +106,14 @@ def _ends(period: Period) -> Iterator[dt.date]:
         yield promise.at_worst or promise.expect_by + WITHOUT_END
 
 
-def _rests(first: dt.date, last: dt.date, recovery_model: RecoveryModel) -> Iterator[RestOfGrowth]:
+def _rests(
+    first: dt.date, last: dt.date, climate: ClubClimate, recovery_model: RecoveryModel
+) -> Iterator[RestOfGrowth]:
     """Yield the stretches in which growth rests, as the recovery model sees them."""
+    at_rest = climate.climate.growth_on(first) < GROWTH_EXTREMELY_LIMITED
     stop = recovery_model.growth_stop(first)
     while stop is not None and stop <= last:
         returns = recovery_model.growth_return(stop)
-        yield RestOfGrowth(stop, returns)
+        began_before = at_rest and stop == first + ONE_DAY
+        yield RestOfGrowth(None if began_before else stop, returns)
         stop = None if returns is None else recovery_model.growth_stop(returns)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import xml.etree.ElementTree as ET
 
 import pytest
@@ -139,17 +140,21 @@ def test_each_working_day_has_its_hours() -> None:
     assert_well_set(drawing.svg)
 
 
-def test_a_day_that_is_too_long_says_so() -> None:
-    told = words(
-        plan(
-            work("hollow tining", "2027-08-09"),
-            crew={"people": 1, "working_day": "08:00 to 12:00"},
-            club=PLACE,
-        )
-    )
+@pytest.mark.parametrize(
+    ("crew", "told_as"),
+    [
+        (CREW, r"07:00 to \d\d:[03]0: too long"),
+        # One person alone goes on past midnight.
+        ({"people": 1, "working_day": "08:00 to 12:00"}, "08:00 on: far too long"),
+    ],
+    ids=["evening", "midnight"],
+)
+def test_a_day_that_is_too_long_says_so(crew: dict[str, object], told_as: str) -> None:
+    told = words(plan(work("hollow tining", "2027-08-09"), crew=crew, club=PLACE, greens="1-9"))
+    (day,) = told.programme.timetables.values()
     (drawing,) = work_hours(told)
-    assert any(text.endswith(": too long") for text in said(drawing))
-    assert "too long by " in drawing.description
+    assert [text for text in said(drawing) if re.fullmatch(told_as, text)]
+    assert f"too long by {day.too_long_by:.0f} minutes" in drawing.description
     assert "after the day’s end" in said(drawing)
     assert_well_set(drawing.svg)
 

@@ -69,9 +69,15 @@ def test_winter_is_said_with_its_dates() -> None:
     drawing = drawn(told)
     season = told.programme.season
     assert season is not None
-    stops = told.dates.month_day(season.rests[0].stops)
-    assert f"Growth stops about {stops}" in " ".join(said(drawing))
-    assert f"Growth stops about {told.dates.day(season.rests[0].stops)}" in drawing.description
+    stops = season.rests[0].stops
+    assert stops is not None
+    assert f"Growth stops about {told.dates.month_day(stops)}" in " ".join(said(drawing))
+    assert f"Growth stops about {told.dates.day(stops)}" in drawing.description
+
+
+def test_in_the_middle_of_winter_only_its_end_is_said() -> None:
+    told = words(plan(work("hollow tining", "2028-01-17")))
+    assert "No growth until about" in " ".join(said(drawn(told)))
 
 
 def test_no_winter_no_words_on_it() -> None:
@@ -85,6 +91,7 @@ def test_where_it_may_never_heal_an_arrow_and_words_say_so() -> None:
     (period,) = told.programme.periods
     assert period.fully_healed.at_worst is None
     drawing = drawn(told)
+    assert "No growth" in said(drawing)
     assert any("at worst later than we can say" in text for text in said(drawing))
     assert "with no date at worst" in drawing.description
     assert_well_set(drawing.svg)

@@ -50,6 +50,7 @@ def test_winter_is_when_growth_rests(autumn: Programme) -> None:
     """Below a tenth of the best on the first day of the rest, and not on the day of return."""
     assert autumn.season is not None
     (rest,) = autumn.season.rests
+    assert rest.stops is not None
     assert rest.returns is not None
     growth = autumn.season.growth
     assert (
@@ -76,3 +77,20 @@ def test_without_work_there_is_no_season() -> None:
     )
     assert idle.season is None
     assert idle.greens_back == {}
+
+
+def test_a_winter_that_has_begun_before_has_no_first_day() -> None:
+    """Work in January: two weeks before it growth rests already."""
+    told = programme(plan(work("hollow tining", "2028-01-17")))
+    assert told.season is not None
+    first = told.season.rests[0]
+    assert first.stops is None
+    assert first.returns is not None
+    assert first.returns > dt.date(2028, 1, 17)
+
+
+def test_growth_that_never_comes_has_no_return() -> None:
+    """At 3 °C all year growth is exp(−½ × (15 ÷ 5.5)²) = 0.024 of the best."""
+    told = programme(plan(work("hollow tining", "2027-08-09"), temperatures=[3.0] * 12))
+    assert told.season is not None
+    assert [(rest.stops, rest.returns) for rest in told.season.rests] == [(None, None)]
