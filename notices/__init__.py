@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from notices.plan.load import canonical, load_plan
     from notices.programme.explain import explain
     from notices.programme.work_out import work_out
+    from notices.rendering.reading_check import check_words
     from notices.rendering.whole_pack import render_pack
 
 __version__ = "0.1.0"
@@ -31,6 +32,7 @@ __version__ = "0.1.0"
 __all__ = [
     "__version__",
     "canonical",
+    "check_words",
     "explain",
     "is_current",
     "known_files",
@@ -44,6 +46,7 @@ __all__ = [
 
 _HOMES = {
     "canonical": "notices.plan.load",
+    "check_words": "notices.rendering.reading_check",
     "explain": "notices.programme.explain",
     "is_current": "notices.pack.write",
     "known_files": "notices.pack.write",

@@ -84,6 +84,11 @@ def main() -> None:
     is_flag=True,
     help="Try every other start in the same month for works whose dates clash.",
 )
+@click.option(
+    "--words",
+    is_flag=True,
+    help="Measure how easy each document is to read, and your own words in it.",
+)
 @_LINES
 @_QUIET
 @_VERBOSE
@@ -93,6 +98,7 @@ def check(
     *,
     as_json: bool,
     better: bool,
+    words: bool,
     lines: bool,
     quiet: bool,
     verbose: bool,
@@ -102,7 +108,10 @@ def check(
     \b
     Example:
       notices check plan.yaml
+      notices check plan.yaml --words
     """  # noqa: D301, click wants the sign itself
+    from notices.plan.own_words import own_words  # noqa: PLC0415, start-up time
+
     try:
         loaded = notices.load_plan(plan)
     except PlanFault as fault:
@@ -120,6 +129,10 @@ def check(
         click.echo(f"{plan}: {read}; issued {programme.issued}", err=True)
     findings = loaded.located(programme.findings)
     stopping = tuple(found for found in findings if found.weight is Weight.CANNOT_BUILD)
+    if words and not stopping:
+        documents = notices.write_documents(programme, notices.canonical(loaded.plan))
+        found = notices.check_words(documents, tuple(own_words(loaded.plan)))
+        findings = (*findings, *loaded.located(found))
     shown = stopping if quiet else findings
     if better and not stopping:
         _show_better_dates(loaded, programme, shown, as_json=as_json, lines=lines)

@@ -555,3 +555,15 @@ def test_better_dates_only_when_asked_for(tmp_path: Path) -> None:
     data = json.loads(run(*arguments, "--better-dates", "--json").stdout)
     assert {finding["code"] for finding in data["findings"]} >= {"fixture-in-closure"}
     assert data["better_dates"][0]["options"][0]["start"] == "2026-06-11"
+
+
+def test_words_are_measured_only_when_asked_for(tmp_path: Path) -> None:
+    plan = tmp_path / "plan.yaml"
+    note = "    note: " + "and ".join(["the grass is green "] * 6) + "\n"
+    plan.write_text(f"{SHORTEST.read_text('utf-8').rstrip()}\n{note}", "utf-8")
+    assert "sentence-too-long" not in run("check", plan).stdout
+    data = json.loads(run("check", plan, "--words", "--json").stdout)
+    # Six times four words, and five times "and".
+    (found,) = [one for one in data if one["code"] == "sentence-too-long"]
+    assert "29 words" in found["message"]
+    assert found["line"] == len(plan.read_text("utf-8").splitlines())

@@ -6,6 +6,7 @@ from notices.operations import Opening, Weather
 from notices.programme.model import Closure, Fixture, PlayStatus
 from notices.wording.greens import course_phrase
 from notices.wording.lists import and_list, counted, sentence
+from notices.wording.reading_ease import LONGEST_SENTENCE, words_of
 from notices.wording.words import Words
 
 _PREPOSITIONS = frozenset({"after", "at", "before", "by", "in", "near", "on", "outside", "until"})
@@ -31,19 +32,28 @@ def closure(words: Words, closed: Closure) -> str:
     """The practice ground is closed on …."""
     subject, many = _subject(words, closed)
     when = words.dates.on_days(closed.dates)
-    reason = f": {closed.reason}" if closed.reason else ""
     if "temporary green" in closed.instead.lower():
         have = "have" if many else "has"
-        sentences = [sentence(f"{subject} {have} {_inside(closed.instead)} {when}{reason}")]
+        sentences = [_because(f"{subject} {have} {_inside(closed.instead)} {when}", closed.reason)]
         if closed.temporary:
             one = f"temporary green{'s' if many else ''}"
             sentences.append(sentence(f"{one}: {closed.temporary}"))
         return " ".join(sentences)
     are = "are" if many else "is"
-    sentences = [sentence(f"{subject} {are} closed {when}{reason}")]
+    sentences = [_because(f"{subject} {are} closed {when}", closed.reason)]
     if closed.instead:
         sentences.append(sentence(f"Please use {closed.instead}"))
     return " ".join(sentences)
+
+
+def _because(said: str, reason: str) -> str:
+    """Add the reason, in a sentence of its own where one would be too long."""
+    if not reason:
+        return sentence(said)
+    whole = sentence(f"{said}: {reason}")
+    if len(words_of(whole)) <= LONGEST_SENTENCE:
+        return whole
+    return f"{sentence(said)} {sentence(f'the reason: {reason}')}"
 
 
 def _inside(text: str) -> str:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from notices.operations import Noticed, Opening, WhileWorking
 from notices.programme.model import Period, Promise
 from notices.wording.lists import and_list, number, sentence, span
+from notices.wording.reading_ease import LONGEST_SENTENCE, words_of
 from notices.wording.words import Words
 
 _SLOWER_PUTTS = {
@@ -259,7 +261,9 @@ class PeriodWords:
             several = len(work.greens) > 1 and len(work.dates) > 1
             order = ", green by green in the same order" if several else ""
             to_sand = self.words.language.terms.to_sand
-            parts.append(f"We {to_sand} {times}{order}: {and_list(spans, 'and again')}.")
+            said = f"We {to_sand} {times}{order}"
+            whole = f"{said}: {and_list(spans, 'and again')}."
+            parts.append(whole if len(words_of(whole)) <= LONGEST_SENTENCE else _split(said, spans))
         return " ".join(parts)
 
     def raised_cut(self) -> str:
@@ -271,6 +275,13 @@ class PeriodWords:
                     "so putts are slower."
                 )
         return ""
+
+
+def _split(said: str, spans: Sequence[str]) -> str:
+    """Give each time a sentence of its own: several spans are too much to keep in mind."""
+    leads = ("once", "again", *("and again" for _ in spans[2:]))
+    each = [sentence(f"{lead} {span}") for lead, span in zip(leads, spans, strict=True)]
+    return " ".join([sentence(said), *each])
 
 
 def _aim(kinds: set[Opening]) -> str:

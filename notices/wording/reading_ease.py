@@ -10,6 +10,9 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+LONGEST_SENTENCE = 25
+"""Words that a sentence may have: GOV.UK splits longer ones."""
+
 _WORD = re.compile(r"[A-Za-z]+\d*(?:[’'-][A-Za-z]+)*|\d+(?:[.,:]\d+)*")
 _VOWELS = re.compile(r"[aeiouy]+")
 _BLOCK = re.compile(r"\n[^\S\n]*\n|\n(?=[^\S\n]*[*•-] )")
@@ -75,7 +78,7 @@ def sentences_of(text: str) -> list[str]:
     for block in _BLOCK.split(text):
         line = _ADDRESS.sub(_address, " ".join(block.split()))
         found += _END.split(line)
-    return [sentence for sentence in found if words_of(sentence)]
+    return [sentence.removeprefix("* ") for sentence in found if words_of(sentence)]
 
 
 def _address(match: re.Match[str]) -> str:

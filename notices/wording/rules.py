@@ -41,7 +41,7 @@ def rules(words: Words) -> list[RuleSaid]:
         said.append(
             RuleSaid(
                 "If Model Local Rule D-2 is in force, a green that has a temporary one is a wrong green. "
-                "If your ball lies on it, you must take free relief: drop it within one "
+                "If your ball lies on it, you must take free relief. Drop it within one "
                 "club-length of the nearest point clear of that green, not nearer the hole."
             )
         )

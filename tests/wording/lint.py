@@ -6,10 +6,7 @@ import re
 from collections.abc import Iterator
 
 from notices.wording.blocks import Block, Bullets, Heading, Paragraph
-from notices.wording.reading_ease import sentences_of, words_of
-
-LONGEST_SENTENCE = 25
-"""GOV.UK splits longer ones (agronomy.md, section 12)."""
+from notices.wording.reading_ease import LONGEST_SENTENCE, sentences_of, words_of
 
 FAULTS = {
     "a gap or a leftover of the template": re.compile(r"\{|\}|\bNone\b|[Uu]ndefined"),

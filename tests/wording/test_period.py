@@ -327,8 +327,8 @@ def test_later_dressings() -> None:
         plan(work("hollow tining", THREE_DAYS), work("top dressing", THREE_DAYS, settings=settings))
     )
     assert told.later_dressings() == (
-        "We spread sand twice more, green by green in the same order: "
-        "from Monday 16 to Wednesday 18 August and again from Monday 23 to Wednesday 25 August."
+        "We spread sand twice more, green by green in the same order. "
+        "Once from Monday 16 to Wednesday 18 August. Again from Monday 23 to Wednesday 25 August."
     )
 
 

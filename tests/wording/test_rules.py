@@ -24,7 +24,7 @@ SAND = "You may move loose sand and soil on the green."
 REPAIR = "You may not repair the holes: they are part of looking after the green."
 WRONG_GREEN = (
     "If Model Local Rule D-2 is in force, a green that has a temporary one is a wrong green. If your ball "
-    "lies on it, you must take free relief: drop it within one club-length of the nearest point "
+    "lies on it, you must take free relief. Drop it within one club-length of the nearest point "
     "clear of that green, not nearer the hole."
 )
 ASK = (

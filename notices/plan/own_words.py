@@ -1,0 +1,27 @@
+"""What a plan says in the club's own sentences, each with its way through the plan."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from notices.plan.messages import Path
+from notices.plan.model import Plan
+
+OwnWords = tuple[Path, str]
+
+
+def own_words(plan: Plan) -> Iterator[OwnWords]:
+    """Yield every sentence, or more, that golfers read as the club wrote it."""
+    for key in ("contact", "sign_off"):
+        if said := getattr(plan.club, key):
+            yield ("club", key), said
+    for index, work in enumerate(plan.works):
+        for key in ("why", "note"):
+            if said := getattr(work, key):
+                yield ("works", index, key), said
+    for index, own in enumerate(plan.operations):
+        yield ("operations", index, "text"), own.text
+    for index, closed in enumerate(plan.closures):
+        for key in ("reason", "instead", "temporary"):
+            if said := getattr(closed, key):
+                yield ("closures", index, key), said

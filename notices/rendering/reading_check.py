@@ -1,0 +1,162 @@
+"""Measures how easy the documents of a pack are to read, and the club's own words in them.
+
+Each document is measured as its plain text says it, tables apart: a column of greens is no
+sentence. Members get grade 8, the committee 11; nobody a sentence of more than 25 words.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from notices.documents.model import Document
+from notices.documents.pack import PackDocuments
+from notices.findings import Finding, Weight
+from notices.rendering.text import plain_text
+from notices.wording.blocks import Block, Bullets, KeyFacts, Picture, Table
+from notices.wording.glossary import unexplained_in
+from notices.wording.reading_ease import LONGEST_SENTENCE, Measure, measure, words_of
+
+LEAST_WORDS = 100
+"""A shorter document has too few sentences for an average."""
+LONGEST_AVERAGE = 18.0
+HARDEST_FOR_MEMBERS = 8.0
+HARDEST_FOR_COMMITTEE = 11.0
+
+LEAST_OF_SENTENCE = 8
+"""A shorter sentence is hard by a single word, and no help to whoever looks for the hard one."""
+
+SHOWN = 14
+"""Words by which a sentence is found again."""
+
+_COMMITTEE = "committee"
+
+OwnWords = tuple[tuple[str | int, ...], str]
+"""The way through the plan to words of the club's own, and the words."""
+
+
+def check_words(documents: PackDocuments, own: Sequence[OwnWords] = ()) -> Iterator[Finding]:
+    """Yield what is hard to read, in the club's own words and in each document.
+
+    Parameters
+    ----------
+    documents
+        What a pack holds.
+    own
+        What of it the club wrote itself; what is found there has its place in the plan.
+    """
+    language = documents.index.document.language
+    # The forms of one document, large and small, say the same: each text is measured once.
+    by_text = {_text_of(document): document for document in reversed([*documents.documents])}
+    whole = "\n\n".join(by_text)
+    told: set[str] = set()
+    for path, words in own:
+        yield from _of_own_words(path, _without_marks(words), language, whole, told)
+    for text, document in reversed(by_text.items()):
+        yield from _of_document(document, text, told)
+
+
+def _of_own_words(
+    path: tuple[str | int, ...], text: str, language: str, whole: str, told: set[str]
+) -> Iterator[Finding]:
+    counted = measure(text)
+    yield from _long_sentences(counted, "your own words", path, told)
+    if counted.words >= LEAST_WORDS and counted.grade > HARDEST_FOR_MEMBERS:
+        yield _hard(counted, "your own words", HARDEST_FOR_MEMBERS, path)
+    for entry in unexplained_in(text, language):
+        if not entry.explained_in(whole):
+            yield Finding(
+                "word-not-explained",
+                Weight.THINK_AGAIN,
+                f"“{entry.term}” is a word of the trade, and nothing explains it",
+                f"Say what it is, such as: {entry.meaning.rstrip('.')}",
+                path,
+            )
+
+
+def _of_document(document: Document, text: str, told: set[str]) -> Iterator[Finding]:
+    counted = measure(text)
+    if counted.words < LEAST_WORDS:
+        return
+    where = document.name
+    yield from _long_sentences(counted, where, (), told)
+    committee = document.name.startswith(_COMMITTEE)
+    hardest = HARDEST_FOR_COMMITTEE if committee else HARDEST_FOR_MEMBERS
+    if counted.grade > hardest:
+        yield _hard(counted, where, hardest, ())
+    if counted.average > LONGEST_AVERAGE:
+        yield Finding(
+            "sentences-too-long",
+            Weight.THINK_AGAIN,
+            f"{where}: a sentence has {counted.average:.1f} words on average; "
+            f"{LONGEST_AVERAGE:g} are enough",
+            "Make two sentences of each long one",
+        )
+
+
+def _long_sentences(
+    counted: Measure, where: str, path: tuple[str | int, ...], told: set[str]
+) -> Iterator[Finding]:
+    for sentence in counted.longer_than(LONGEST_SENTENCE):
+        if sentence in told:
+            continue
+        told.add(sentence)
+        yield Finding(
+            "sentence-too-long",
+            Weight.THINK_AGAIN,
+            f"{where}: a sentence has {len(words_of(sentence))} words: {_shown(sentence)}",
+            f"Make two of it; {LONGEST_SENTENCE} words are enough",
+            path,
+        )
+
+
+def _hard(counted: Measure, where: str, hardest: float, path: tuple[str | int, ...]) -> Finding:
+    worst = max(counted.sentences, key=_difficulty)
+    return Finding(
+        "hard-to-read",
+        Weight.THINK_AGAIN,
+        f"{where}: reading takes grade {counted.grade:.1f} (reading ease {counted.ease:.0f}), "
+        f"over {hardest:g}; hardest is: {_shown(worst)}",
+        "Use shorter words and sentences",
+        path,
+    )
+
+
+def _difficulty(sentence: str) -> float:
+    counted = measure(sentence)
+    return counted.grade if counted.words >= LEAST_OF_SENTENCE else 0.0
+
+
+def _shown(sentence: str) -> str:
+    words = sentence.split()
+    more = " …" if len(words) > SHOWN else ""
+    return f"“{' '.join(words[:SHOWN])}{more}”"
+
+
+def _text_of(document: Document) -> str:
+    """Return the plain text of a document without its tables."""
+    sections = tuple(
+        replace(section, blocks=tuple(map(_one_by_one, section.blocks)))
+        for section in document.sections
+    )
+    return plain_text(replace(document, sections=sections), "")
+
+
+def _one_by_one(block: Block) -> Block:
+    """Return a block of which each line is measured by itself; nothing of a table."""
+    match block:
+        case Table() | Picture():
+            return Bullets(())
+        case KeyFacts(rows):
+            return Bullets.of(*(f"{row.label}: {row.text}" for row in rows))
+        case _:
+            return block
+
+
+def _without_marks(text: str) -> str:
+    """Return Markdown without its signs, and its placeholders as a word each."""
+    text = re.sub(r"\{%.*?%\}|\{#.*?#\}", "", text, flags=re.DOTALL)
+    text = re.sub(r"\{\{.*?\}\}", "it", text, flags=re.DOTALL)
+    text = re.sub(r"(?m)^(?:#+ .*|[a-z]+: .*)$", "\n", text)
+    return re.sub(r"[*_`]", "", text)
