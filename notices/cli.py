@@ -23,6 +23,7 @@ from notices.findings import Finding, Weight
 from notices.paths import example_names
 
 if TYPE_CHECKING:
+    from notices.changing import Changed
     from notices.plan.load import LoadedPlan
     from notices.programme.model import Programme
 
@@ -302,7 +303,7 @@ def due(plan: Path, today: str | None, *, as_json: bool) -> None:
     from notices.wording.words import Words  # noqa: PLC0415, start-up time
 
     loaded = notices.load_plan(plan)
-    day = _today(today) or dt.datetime.now().astimezone().date()
+    day = _today(today) or _this_day()
     words = Words(notices.work_out(loaded.plan, loaded.plan.issued or day))
     found = duties.due(duties.duties(words.programme), day)
     if as_json:
@@ -315,6 +316,111 @@ def due(plan: Path, today: str | None, *, as_json: bool) -> None:
         click.echo(wording.due_in_words(words, found, day))
 
 
+_WORK = click.argument("work")
+
+
+@main.command()
+@_PLAN
+@_WORK
+@click.option(
+    "--to",
+    metavar="reserve|DATE",
+    required=True,
+    help="The new first day, such as 2026-10-15, or the reserve dates.",
+)
+@click.option("--day", metavar="DATE", help="Put off this day alone, with the greens of it.")
+@click.option("--alone", is_flag=True, help="Leave works of the same dates where they are.")
+def postpone(plan: Path, work: str, to: str, day: str | None, *, alone: bool) -> None:
+    """Put a work off in the plan file, with the works that go with it and those that follow it.
+
+    WORK is its id, or its kind. Only the dates change; comments and order stay, and the file as
+    it was is kept beside it. A plan that would then not build is left alone.
+
+    \b
+    Example:
+      notices postpone plan.yaml autumn-cores --to reserve --day 2026-10-13
+      notices postpone plan.yaml autumn-cores --to 2026-10-19
+    """  # noqa: D301, click wants the sign itself
+    from notices import changing  # noqa: PLC0415, start-up time
+
+    changed = changing.postpone(
+        plan,
+        work,
+        None if to == "reserve" else _date(to, "--to"),
+        _date(day, "--day") if day else None,
+        today=_this_day(),
+        alone=alone,
+    )
+    _show_changed(plan, changed)
+
+
+@main.command()
+@_PLAN
+@_WORK
+@click.option("--greens", help="Greens that it is about, such as 1-6; all of the work if left out.")
+@click.option("--on", metavar="DATE", help="When it was done; its last planned day if left out.")
+@click.option(
+    "--putting-smoothly", "putting", metavar="DATE", help="When these greens putted smoothly again."
+)
+@click.option("--healed", metavar="DATE", help="When nothing was left to see on them.")
+def finished(
+    plan: Path,
+    work: str,
+    *,
+    greens: str | None,
+    on: str | None,
+    putting: str | None,
+    healed: str | None,
+) -> None:
+    """Record in the plan file that a work is done, and later when its greens had come back.
+
+    WORK is its id, or its kind. The record goes into "observed", from which later plans learn how
+    fast your greens come back. The file as it was is kept beside it.
+
+    \b
+    Example:
+      notices finished plan.yaml autumn-cores --on 2026-10-15
+      notices finished plan.yaml autumn-cores --putting-smoothly 2026-11-02
+    """  # noqa: D301, click wants the sign itself
+    from notices import changing  # noqa: PLC0415, start-up time
+
+    changed, record = changing.finish(
+        plan,
+        work,
+        greens=greens,
+        done=_date(on, "--on") if on else None,
+        putting_smoothly=_date(putting, "--putting-smoothly") if putting else None,
+        healed=_date(healed, "--healed") if healed else None,
+        today=_this_day(),
+    )
+    seen = "".join(f", {key.replace('_', ' ')} on {day}" for key, day in record.seen.items())
+    click.echo(f"Recorded: {record.operation} done on {record.done}{seen}.")
+    _show_next(plan, changed)
+
+
+def _show_changed(plan: Path, changed: Changed) -> None:
+    from notices.programme.changes import compare  # noqa: PLC0415, start-up time
+    from notices.wording.changes import ChangeWords  # noqa: PLC0415, start-up time
+
+    found = compare(changed.before, changed.after)
+    click.echo(ChangeWords.of(changed.before, changed.after, found).whole())
+    if changed.left:
+        click.echo("\nLook at what was not moved:\n")
+        for sentence in changed.left:
+            click.echo(f"- {sentence}.")
+    if changed.doubts:
+        click.echo()
+        terminal.show_findings(changed.doubts)
+    _show_next(plan, changed)
+
+
+def _show_next(plan: Path, changed: Changed) -> None:
+    click.echo(f"{plan}: changed; {changed.backup} is the plan as it was", err=True)
+    click.echo(
+        f"Build the new pack: notices build {plan} --out NEW-PACK --since OLD-PACK", err=True
+    )
+
+
 def _counted(number: int, noun: str) -> str:
     return f"{number} {noun}{'s' * (number != 1)}"
 
@@ -322,6 +428,17 @@ def _counted(number: int, noun: str) -> str:
 def _issued(loaded: LoadedPlan, today: str | None) -> dt.date:
     """Return the date of issue: --today, else SOURCE_DATE_EPOCH, the plan's, or today's."""
     return _today(today) or loaded.plan.issued or dt.datetime.now().astimezone().date()
+
+
+def _this_day() -> dt.date:
+    return _today(None) or dt.datetime.now().astimezone().date()
+
+
+def _date(typed: str, option: str) -> dt.date:
+    try:
+        return dt.date.fromisoformat(typed)
+    except ValueError:
+        raise click.BadParameter("write the date as 2027-07-19", param_hint=option) from None
 
 
 def _edition(path: Path) -> Programme:
@@ -336,10 +453,7 @@ def _edition(path: Path) -> Programme:
 def _today(today: str | None) -> dt.date | None:
     """Return the day that the command or else the environment names."""
     if today is not None:
-        try:
-            return dt.date.fromisoformat(today)
-        except ValueError:
-            raise click.BadParameter("write the date as 2027-07-19", param_hint="--today") from None
+        return _date(today, "--today")
     if epoch := os.environ.get("SOURCE_DATE_EPOCH"):
         try:
             return dt.datetime.fromtimestamp(int(epoch), dt.UTC).date()

@@ -6,6 +6,7 @@
     ├── UnknownFigure  no figure, or more than one, has the name that was asked for
     ├── PackFault      the pack cannot be written where it was asked for
     ├── EarlierFault   an earlier pack cannot be read
+    ├── EditFault      a plan cannot be changed as asked
     └── FolderFault    a new plan cannot be put where it was asked for
 
 Anything else that is raised is a bug and may crash loudly.
@@ -46,6 +47,10 @@ class PackFault(NoticesError):
 
 class EarlierFault(NoticesError):
     """An earlier pack cannot be read, or is none."""
+
+
+class EditFault(NoticesError):
+    """A plan cannot be changed as asked; it is as it was."""
 
 
 class FolderFault(NoticesError):

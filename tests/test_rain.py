@@ -37,6 +37,7 @@ def test_compare_finds_differences_and_is_done_all_the_same(tmp_path: Path) -> N
     assert shown.exit_code == DONE
     assert shown.stdout == (
         "What has changed:\n\n- Brushing moves from Monday 14 to Wednesday 16 September.\n"
+        "\nEverything else stands.\n"
     )
     data = json.loads(run("compare", old, new, "--json").stdout)
     assert [change["kind"] for change in data["changes"]] == ["moved"]

@@ -11,7 +11,6 @@ from __future__ import annotations
 
 import contextlib
 import datetime as dt
-import errno
 import hashlib
 import json
 import os
@@ -20,6 +19,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from notices.disk import faults_in_words, settle
 from notices.errors import PackFault
 from notices.makers import makers
 from notices.pack import exchange
@@ -88,7 +88,7 @@ def write_pack(
     manifest = build_manifest(files, version=version, issued=issued, made_from=made_from).to_bytes()
     pack = {file.name: file.content for file in files} | {MANIFEST: manifest}
     pack = dict(sorted(pack.items()))
-    with _faults_in_words(target):
+    with faults_in_words(target, PackFault, "name another folder"):
         place = _Place.at(target)
         with _alone(place.parent):
             place.restore()
@@ -175,7 +175,7 @@ class _Place:
         """Put back the old pack, if a run died between the two steps."""
         if self.parked.is_dir() and not self.target.exists():
             self.parked.rename(self.target)
-            _settle(self.parent)
+            settle(self.parent)
 
     def clear(self) -> None:
         """Delete what earlier runs left. Only once the target is known to be a pack or free."""
@@ -227,14 +227,14 @@ def _replace(place: _Place, pack: dict[str, bytes], old: dict[str, bytes] | None
             if old is not None and old.get(name) == content:
                 # A program that copies what is newer leaves the unchanged files alone.
                 shutil.copystat(place.target / name, place.new / name)
-        _settle(place.new)
+        settle(place.new)
         if old is None:
             place.new.rename(place.target)
         elif not exchange.exchange(place.new, place.target):
             exchange.replace_in_two_steps(place.new, place.target, place.parked)
         # The pack is in place; that this cannot be hastened to the disk undoes nothing.
         with contextlib.suppress(OSError):
-            _settle(place.parent)
+            settle(place.parent)
     finally:
         # The old pack, or on the way out of a failure the new one. If it cannot be deleted
         # now, the next run tries again; the pack itself is in order.
@@ -246,20 +246,6 @@ def _write(path: Path, content: bytes) -> None:
         stream.write(content)
         stream.flush()
         os.fsync(stream.fileno())
-
-
-def _settle(folder: Path) -> None:
-    """See to it that the names in a folder outlive a power cut (POSIX fsync on a folder)."""
-    if os.name == "nt":  # there a folder cannot be opened
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    except OSError as error:
-        if error.errno not in {errno.EINVAL, errno.ENOTSUP}:  # some network disks cannot
-            raise
-    finally:
-        os.close(handle)
 
 
 @contextlib.contextmanager
@@ -280,29 +266,6 @@ def _alone(folder: Path) -> Iterator[None]:
         yield
     finally:
         os.close(handle)
-
-
-@contextlib.contextmanager
-def _faults_in_words(target: Path) -> Iterator[None]:
-    """Turn what the system says into a sentence with a remedy."""
-    try:
-        yield
-    except OSError as error:
-        if error.errno in {errno.ENOSPC, errno.EDQUOT}:
-            words = f"The disk is full, so {target} could not be written; make room and try again"
-        elif error.errno in {errno.EACCES, errno.EPERM, errno.EROFS}:
-            words = (
-                f"Notices may not write {target}; change the permissions of its folder or name "
-                "another one"
-            )
-        elif error.errno in {errno.ENAMETOOLONG, errno.ELOOP}:
-            words = f"{target} is not a usable name; name another folder"
-        else:
-            words = (
-                f"{target} could not be written ({error.strerror or error}); put that right or "
-                "name another folder"
-            )
-        raise PackFault(words) from error
 
 
 def _listed(names: Sequence[str]) -> str:

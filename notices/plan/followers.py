@@ -113,7 +113,18 @@ def named_works(works: Sequence[tuple[str, str]]) -> list[Named]:
 
 
 def leader_of(after: After, works: Sequence[Named]) -> int:
-    """Return which work is meant, counted from 0.
+    """Return which work is followed, counted from 0.
+
+    Raises
+    ------
+    ValueError
+        Where there is none of that name, or there are several.
+    """
+    return work_called(after.work, works, "to follow")
+
+
+def work_called(name: str, works: Sequence[Named], purpose: str) -> int:
+    """Return which work is meant by its id, or by its kind where there is one of it, from 0.
 
     Raises
     ------
@@ -121,20 +132,20 @@ def leader_of(after: After, works: Sequence[Named]) -> int:
         Where there is none of that name, or there are several.
     """
     for index, work in enumerate(works):
-        if work.id == after.work:
+        if work.id == name:
             return index
-    same = [index for index, work in enumerate(works) if work.operation == after.work]
+    same = [index for index, work in enumerate(works) if work.operation == name]
     if len(same) == 1:
         return same[0]
     if same:
         ids = " or ".join(f'"{works[index].id}"' for index in same)
-        raise Refusal(f"there are {len(same)} works of {after.work} to follow", f"write {ids}")
+        raise Refusal(f"there are {len(same)} works of {name} {purpose}", f"write {ids}")
     known = list(
         dict.fromkeys(name for work in works for name in (work.id, work.operation) if name)
     )
-    guess = nearest(after.work, known)
+    guess = nearest(name, known)
     raise Refusal(
-        f"there is no work {quoted(after.work)} to follow",
+        f"there is no work {quoted(name)} {purpose}",
         f'did you mean "{guess}"?' if guess else "name a work of this plan by its id or its kind",
     )
 

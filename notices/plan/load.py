@@ -67,15 +67,22 @@ class LoadedPlan:
         return path
 
 
-def load_plan(path: Path) -> LoadedPlan:
+def load_plan(path: Path, content: bytes | None = None) -> LoadedPlan:
     """Read and check a plan file.
+
+    Parameters
+    ----------
+    path
+        The file; others that the plan names lie beside it.
+    content
+        What is about to be written into it, to be read in place of what it holds.
 
     Raises
     ------
     PlanFault
         With every problem in the file.
     """
-    source, findings = tidy(read_yaml(path))
+    source, findings = tidy(read_yaml(path, content))
     _bring_own_texts(source, path, findings)
     source, faults = with_followers(source)
     findings += [fault(source, ("works", n, key), *sentences(error)) for n, key, error in faults]

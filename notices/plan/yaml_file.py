@@ -116,8 +116,8 @@ class PlanSource:
             yield index, spot
 
 
-def read_yaml(path: Path) -> PlanSource:
-    """Read a plan file.
+def read_yaml(path: Path, content: bytes | None = None) -> PlanSource:
+    """Read a plan file, or what is about to be written into it.
 
     Raises
     ------
@@ -125,7 +125,7 @@ def read_yaml(path: Path) -> PlanSource:
         With every fault that could be told from the others; nothing else is raised for any file.
     """
     file = str(path)
-    text = _text(_bytes(path, file), file)
+    text = _text(_bytes(path, file) if content is None else content, file)
     return _Reader(text, file).read()
 
 

@@ -54,8 +54,7 @@ class ChangeWords:
         if not said:
             return "Nothing has changed."
         lines = "\n".join(f"- {line}" for line in said)
-        rest = "\n\nEverything else stands." if self.changes.stands else ""
-        return f"What has changed:\n\n{lines}{rest}"
+        return f"What has changed:\n\n{lines}\n\nEverything else stands."
 
     def _said(self, group: Sequence[Change]) -> str:
         first = group[0]

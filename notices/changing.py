@@ -1,0 +1,254 @@
+"""Changes to a plan for somebody who would rather not make them: work put off, work finished.
+
+The text is changed at the spot and nowhere else. What comes of it must load and pass the checks
+before it takes the place of the old; the old stays beside it.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from notices import disk
+from notices.errors import EditFault
+from notices.findings import Finding, Weight
+from notices.plan.days import all_days
+from notices.plan.followers import named_works, work_called
+from notices.plan.green_list import GreenRef, format_greens, parse_greens
+from notices.plan.load import LoadedPlan, load_plan
+from notices.plan.postpone import put_off, write_put_off
+from notices.plan.record import Record, write_record
+from notices.plan.refusal import Refusal
+from notices.plan.yaml_edits import PlanText
+from notices.programme.lay_out import club_greens
+from notices.programme.model import Programme, Work
+from notices.programme.records import work_on_record
+from notices.programme.work_out import work_out
+
+WORKBOOKS = (".xlsx", ".ods", ".xls")
+
+
+@dataclass(frozen=True)
+class Changed:
+    """A plan before and after a change to its file."""
+
+    before: Programme
+    after: Programme
+    backup: Path
+    """The file as it was."""
+    doubts: tuple[Finding, ...]
+    """Findings to think about again that were not there before, with their places."""
+    left: tuple[str, ...] = ()
+    """What stands on the old days and was not moved, a sentence each."""
+
+
+def postpone(
+    path: Path,
+    work: str,
+    to: dt.date | None,
+    day: dt.date | None,
+    *,
+    today: dt.date,
+    alone: bool = False,
+) -> Changed:
+    """Put a work off, with what goes with it and what follows it.
+
+    Parameters
+    ----------
+    path
+        The plan file.
+    work
+        Its id or its kind.
+    to
+        The new first day; None for the reserve dates.
+    day
+        The one day that is put off; None for all of them.
+    today
+        Date of issue, where the plan has none.
+    alone
+        Whether works of the same dates stay where they are.
+
+    Raises
+    ------
+    EditFault
+        If it cannot be done, with the reason; the file is then as it was.
+    PlanFault
+        If the plan is at fault, or would be.
+    """
+    content, loaded = _read(path)
+    programme = work_out(loaded.plan, loaded.plan.issued or today)
+    text = PlanText(content.decode("utf-8"))
+    try:
+        index = _index(loaded, work, "to postpone")
+        move = put_off(loaded.plan, index, to, day, alone=alone)
+        greens_on = _greens_by_day(programme, index) if day is not None else {}
+        write_put_off(text, loaded, move, greens_on)
+    except ValueError as error:
+        raise EditFault(_sentence(error)) from None
+    left = tuple(
+        f"{part} {what} still stands on {_listed(both)}"
+        for part, parts in (
+            ("The closure of", loaded.plan.closures),
+            ("The restriction on", loaded.plan.restrictions),
+        )
+        for what, both in ((one.what, set(all_days(one.dates)) & set(move.days)) for one in parts)
+        if both
+    )
+    return replace(_write(path, content, text, programme, today), left=left)
+
+
+def finish(
+    path: Path,
+    work: str,
+    *,
+    greens: str | None,
+    done: dt.date | None,
+    putting_smoothly: dt.date | None,
+    healed: dt.date | None,
+    today: dt.date,
+) -> tuple[Changed, Record]:
+    """Record that a work is done, or when its greens had come back.
+
+    Parameters
+    ----------
+    path
+        The plan file.
+    work
+        Its id or its kind.
+    greens
+        The greens that it is about, as one types them; None for all of the work.
+    done
+        When it was done; the last planned day when None, or that of the record there is.
+    putting_smoothly, healed
+        When the greens putted smoothly, and when nothing was left to see; None where not known.
+    today
+        Date of issue, where the plan has none.
+
+    Raises
+    ------
+    EditFault
+        If it cannot be done, with the reason; the file is then as it was.
+    PlanFault
+        If the plan is at fault, or would be.
+    """
+    content, loaded = _read(path)
+    programme = work_out(loaded.plan, loaded.plan.issued or today)
+    text = PlanText(content.decode("utf-8"))
+    try:
+        planned = programme.works[_index(loaded, work, "to finish")]
+        refs = _chosen(loaded, planned, greens)
+        record = Record(
+            planned.operation.name,
+            done or _done(loaded, programme, planned, refs),
+            refs,
+            putting_smoothly,
+            healed,
+        )
+        write_record(text, loaded.plan, record)
+    except ValueError as error:
+        raise EditFault(_sentence(error)) from None
+    return _write(path, content, text, programme, today), record
+
+
+def _read(path: Path) -> tuple[bytes, LoadedPlan]:
+    """Return what a plan file holds, and the plan in it."""
+    if path.suffix.lower() in WORKBOOKS:
+        raise EditFault(
+            f"{path} is a workbook, and only plans in YAML can be changed this way; "
+            "change the dates in the workbook itself"
+        )
+    loaded = load_plan(path)
+    with disk.faults_in_words(path, EditFault, "ask its owner for the right to"):
+        content = path.read_bytes()
+    return content, loaded
+
+
+def _write(
+    path: Path, content: bytes, text: PlanText, before: Programme, today: dt.date
+) -> Changed:
+    """Write the changed plan, if it is still one that can be built."""
+    changed = text.result().encode()
+    if changed == content:
+        raise EditFault(f"{path} says so already")
+    loaded = load_plan(path, changed)
+    after = work_out(loaded.plan, loaded.plan.issued or today)
+    loaded.refuse(after.findings)
+    backup = disk.replace_file(path, content, changed, EditFault)
+    known = {_what(finding) for finding in before.findings}
+    doubts = (
+        finding
+        for finding in after.findings
+        if finding.weight is Weight.THINK_AGAIN and _what(finding) not in known
+    )
+    return Changed(before, after, backup, loaded.located(doubts))
+
+
+def _what(finding: Finding) -> tuple[str, str, str]:
+    return finding.code, finding.work, finding.message
+
+
+def _index(loaded: LoadedPlan, work: str, purpose: str) -> int:
+    named = named_works([(one.operation, one.id or "") for one in loaded.plan.works])
+    words = " ".join(work.strip().lower().split())
+    return work_called(words, named, purpose)
+
+
+def _greens_by_day(programme: Programme, index: int) -> dict[dt.date, str]:
+    """Return the greens of each day as they are typed; none where a green takes several days."""
+    work = programme.works[index]
+    if len(work.greens) < sum(len(visit.greens) for visit in work.main_visits):
+        return {}
+    return {visit.date: _typed(programme, visit.greens) for visit in work.main_visits}
+
+
+def _typed(programme: Programme, keys: tuple[str, ...]) -> str:
+    """Write greens as a plan has them: by the number of the hole, with its course if several."""
+    several = len(programme.courses) > 1
+    refs: list[GreenRef] = []
+    for key in keys:
+        green = programme.greens[key]
+        if green.number is None:
+            refs.append(key)
+        else:
+            refs.append(f"{green.course} {green.number}" if several else green.number)
+    return format_greens(refs)
+
+
+def _chosen(loaded: LoadedPlan, work: Work, greens: str | None) -> tuple[GreenRef, ...] | None:
+    """Read the greens that are recorded; None where they are all of the work."""
+    if greens is None:
+        return None
+    refs = parse_greens(greens)
+    chosen = club_greens(loaded.plan).choose(refs)
+    if chosen.problems:
+        raise Refusal(chosen.problems[0].message, chosen.problems[0].suggestion)
+    others = [key for key in chosen.greens if key not in work.greens]
+    if others:
+        raise ValueError(f"{work.operation.name} is not done on green {others[0]}")
+    return None if set(chosen.greens) == set(work.greens) else refs
+
+
+def _done(
+    loaded: LoadedPlan,
+    programme: Programme,
+    work: Work,
+    refs: tuple[GreenRef, ...] | None,
+) -> dt.date:
+    """Return the day on record already, or else the last one planned for these greens."""
+    for known in loaded.plan.observed:
+        of_it = work_on_record(known, programme.works)
+        if of_it is not None and of_it.id == work.id and known.greens == refs:
+            return known.done
+    keys = club_greens(loaded.plan).choose(refs).greens if refs else work.greens
+    return max(work.last_day_on(key) for key in keys)
+
+
+def _sentence(error: ValueError) -> str:
+    words = str(error)
+    return f"{words[:1].upper()}{words[1:]}"
+
+
+def _listed(days: set[dt.date]) -> str:
+    first, last = min(days), max(days)
+    return f"{first}" if first == last else f"{first} to {last}"

@@ -1,0 +1,242 @@
+"""Work put off and work finished, in the plan file itself."""
+
+from __future__ import annotations
+
+import datetime as dt
+import difflib
+from pathlib import Path
+
+import pytest
+
+from notices.changing import Changed, finish, postpone
+from notices.errors import EditFault, PlanFault
+from notices.plan.load import load_plan
+from notices.programme.model import Programme
+from tests.documents.building import EXAMPLES
+
+TODAY = dt.date(2026, 9, 1)
+
+
+def day(text: str) -> dt.date:
+    return dt.date.fromisoformat(f"2026-{text}")
+
+
+PLAN = """\
+club: {name: Marl Hill}
+course: {greens: [{green: 1-6}, {green: Putting green}]}
+works:
+  # The cores come out first.
+  - operation: hollow tining
+    id: cores
+    dates: 2026-10-12 to 2026-10-13      # two days
+    reserve_dates: 2026-10-15 to 2026-10-16
+    greens: 1-6
+  - {operation: top dressing, dates: 2026-10-12 to 2026-10-13, greens: 1-6, settings: {fill: holes}}
+  - {operation: brushing, after: "cores, +1 day"}
+  - {operation: verticutting, dates: 2026-09-28, greens: Putting green}
+closures:
+  - {what: practice ground, dates: 2026-10-13}
+"""
+
+
+@pytest.fixture
+def plan(tmp_path: Path) -> Path:
+    path = tmp_path / "plan.yaml"
+    path.write_text(PLAN, encoding="utf-8")
+    return path
+
+
+def put_off(path: Path, work: str, to: str = "", day_lost: str = "", **more: bool) -> Changed:
+    return postpone(
+        path,
+        work,
+        day(to) if to else None,
+        day(day_lost) if day_lost else None,
+        today=TODAY,
+        **more,
+    )
+
+
+def visits(programme: Programme, work: str) -> dict[str, tuple[str, ...]]:
+    (found,) = [one for one in programme.works if one.id == work]
+    return {f"{visit.date:%m-%d}": visit.greens for visit in found.main_visits}
+
+
+def differing(path: Path) -> list[str]:
+    """The lines that are new, without what is around them."""
+    lines = difflib.ndiff(PLAN.splitlines(), path.read_text("utf-8").splitlines())
+    return [line[2:] for line in lines if line.startswith("+ ")]
+
+
+def test_a_work_goes_to_its_reserve_dates_with_those_beside_it_and_after_it(plan: Path) -> None:
+    changed = put_off(plan, "cores")
+    assert visits(changed.after, "cores") == {"10-15": ("1", "2", "3"), "10-16": ("4", "5", "6")}
+    assert visits(changed.after, "top-dressing-1") == visits(changed.after, "cores")
+    assert visits(changed.after, "brushing-1") == {
+        "10-16": ("1", "2", "3"),
+        "10-17": ("4", "5", "6"),
+    }
+    assert differing(plan) == [
+        "    dates: 2026-10-15 to 2026-10-16      # two days",
+        (
+            "  - {operation: top dressing, dates: 2026-10-15 to 2026-10-16, greens: 1-6, "
+            "settings: {fill: holes}}"
+        ),
+    ]
+    assert changed.backup.read_text("utf-8") == PLAN
+    assert changed.left == ("The closure of practice ground still stands on 2026-10-13",)
+
+
+def test_one_day_goes_and_the_other_greens_keep_theirs(plan: Path) -> None:
+    changed = put_off(plan, "hollow tining", day_lost="10-12")
+    # The greens of the 12th go to the first reserve date; the 13th stays as announced.
+    expected = {"10-13": ("4", "5", "6"), "10-15": ("1", "2", "3")}
+    assert visits(changed.after, "cores") == visits(changed.after, "top-dressing-1") == expected
+    (cores,) = [work for work in changed.after.works if work.id == "cores"]
+    assert cores.reserve_dates == (day("10-16"),)
+
+
+def test_a_day_that_is_taken_gets_both_lists(plan: Path) -> None:
+    changed = put_off(plan, "cores", to="10-13", day_lost="10-12")
+    assert visits(changed.after, "cores") == {"10-13": ("1", "2", "3", "4", "5", "6")}
+    assert "greens: {2026-10-13: 1-6}" in plan.read_text("utf-8")
+
+
+def test_days_named_for_greens_move_with_them(plan: Path) -> None:
+    text = PLAN.replace(
+        "    greens: 1-6\n", "    greens: {2026-10-12: 4-6, 2026-10-13: 1-3}  # as agreed\n"
+    )
+    plan.write_text(text, encoding="utf-8")
+    changed = put_off(plan, "cores", to="10-19")
+    assert visits(changed.after, "cores") == {"10-19": ("4", "5", "6"), "10-20": ("1", "2", "3")}
+    assert "{2026-10-19: 4-6, 2026-10-20: 1-3}  # as agreed" in plan.read_text("utf-8")
+    # Reserve dates before the new days are none any more.
+    assert "reserve_dates" not in plan.read_text("utf-8")
+
+
+def test_alone_leaves_the_others(plan: Path) -> None:
+    changed = put_off(plan, "cores", to="10-15", alone=True)
+    assert list(visits(changed.after, "cores")) == ["10-15", "10-16"]
+    assert list(visits(changed.after, "top-dressing-1")) == ["10-12", "10-13"]
+
+
+@pytest.mark.parametrize(
+    ("work", "to", "lost", "words"),
+    [
+        ("brushing", "10-20", "", "Brushing follows cores: postpone cores, and it comes along"),
+        ("corse", "10-20", "", 'There is no work "corse" to postpone: did you mean "cores"?'),
+        ("verticutting", "", "", "Verticutting has no reserve dates: name the new day"),
+        ("cores", "10-12", "", "Hollow tining is planned for 2026-10-12 already"),
+        ("cores", "10-20", "10-14", "not planned on 2026-10-14: its days are 2026-10-12 to"),
+    ],
+)
+def test_what_cannot_be_put_off_is_refused_in_words(
+    plan: Path, work: str, to: str, lost: str, words: str
+) -> None:
+    with pytest.raises(EditFault) as told:
+        put_off(plan, work, to, lost)
+    assert words in str(told.value)
+    assert plan.read_text("utf-8") == PLAN
+    assert list(plan.parent.iterdir()) == [plan]
+
+
+def test_more_days_than_are_kept_in_reserve(plan: Path) -> None:
+    plan.write_text(PLAN.replace(" to 2026-10-16", ""), encoding="utf-8")
+    with pytest.raises(EditFault, match="takes 2 days and keeps 1 in reserve"):
+        put_off(plan, "cores")
+
+
+def test_a_change_after_which_nothing_could_be_built_is_not_made(plan: Path) -> None:
+    with pytest.raises(PlanFault, match="not in our time"):
+        postpone(plan, "cores", dt.date(2201, 1, 1), None, today=TODAY)
+    assert plan.read_text("utf-8") == PLAN
+    assert list(plan.parent.iterdir()) == [plan]
+
+
+def test_new_doubts_are_told(plan: Path) -> None:
+    fixture = "fixtures: [{name: Medal, date: 2026-10-20}]\n"
+    plan.write_text(PLAN + fixture, encoding="utf-8")
+    changed = put_off(plan, "cores", to="10-19")
+    assert "fixture-in-closure" in {finding.code for finding in changed.doubts}
+    assert all(finding.place and finding.place.file == str(plan) for finding in changed.doubts)
+
+
+@pytest.mark.parametrize("name", ["marlpit-common", "withy-hollow", "live-oak"])
+def test_only_the_lines_with_the_dates_change_in_the_examples(tmp_path: Path, name: str) -> None:
+    for file in (EXAMPLES / name).iterdir():
+        (tmp_path / file.name).write_bytes(file.read_bytes())
+    path = tmp_path / "plan.yaml"
+    before = path.read_text("utf-8").splitlines()
+    work = load_plan(path).plan.works[-1]
+    later = work.dates[0].first + dt.timedelta(days=1)
+    postpone(path, work.id or work.operation, later, None, today=TODAY)
+    after = path.read_text("utf-8").splitlines()
+    gone = [line for line in difflib.ndiff(before, after) if line.startswith("- ")]
+    assert gone
+    assert all("2026-" in line or "2027-" in line for line in gone)
+
+
+def test_a_work_is_finished_and_later_its_greens_have_come_back(plan: Path) -> None:
+    def seen(**days: dt.date | None) -> list[str]:
+        usual: dict[str, dt.date | None] = {"done": None, "putting_smoothly": None, "healed": None}
+        finish(plan, "cores", greens=None, today=TODAY, **usual | days)
+        return differing(plan)
+
+    line = "  - {operation: hollow tining, done: 2026-10-13"
+    assert seen() == ["", "observed:", f"{line}}}"]  # its last planned day
+    assert seen(putting_smoothly=day("10-30")) == [
+        "",
+        "observed:",
+        f"{line}, putting_smoothly: 2026-10-30}}",
+    ]
+    assert seen(putting_smoothly=day("10-31"), healed=day("11-20")) == [
+        "",
+        "observed:",
+        f"{line}, putting_smoothly: 2026-10-31, healed: 2026-11-20}}",
+    ]
+
+
+def test_some_greens_are_a_record_of_their_own(plan: Path) -> None:
+    changed, record = finish(
+        plan,
+        "cores",
+        greens="1-3",
+        done=None,
+        putting_smoothly=None,
+        healed=day("11-10"),
+        today=TODAY,
+    )
+    assert record.done == day("10-12")  # greens 1 to 3 are done on the first of two days
+    assert differing(plan)[-1] == (
+        "  - {operation: hollow tining, done: 2026-10-12, greens: 1-3, healed: 2026-11-10}"
+    )
+    assert [seen.greens for seen in changed.after.seen["cores"]] == [("1", "2", "3")]
+
+
+@pytest.mark.parametrize(
+    ("work", "greens", "words"),
+    [
+        ("cores", "Putting green", "Hollow tining is not done on green Putting green"),
+        ("cores", "19", "The course has no green 19"),
+        ("rolling", None, 'There is no work "rolling" to finish'),
+    ],
+)
+def test_what_cannot_be_recorded_is_refused(
+    plan: Path, work: str, greens: str | None, words: str
+) -> None:
+    with pytest.raises(EditFault, match=words):
+        finish(
+            plan,
+            work,
+            greens=greens,
+            done=None,
+            putting_smoothly=None,
+            healed=None,
+            today=TODAY,
+        )
+    assert plan.read_text("utf-8") == PLAN
+
+
+def test_a_workbook_is_left_to_its_own_program(tmp_path: Path) -> None:
+    with pytest.raises(EditFault, match="is a workbook"):
+        put_off(tmp_path / "plan.xlsx", "cores", to="10-20")
