@@ -6,7 +6,8 @@ import datetime as dt
 from collections.abc import Collection
 
 from notices.documents import phrases
-from notices.documents.model import Document, Entry, Fact, Letter, Section
+from notices.documents.letters import letter
+from notices.documents.model import Document, Fact, Letter, Section
 from notices.drawings.course import greens_by_day
 from notices.programme.model import Period, Programme
 from notices.wording import circumstances
@@ -14,18 +15,6 @@ from notices.wording.blocks import Block, Bullets, Paragraph, Picture
 from notices.wording.dates import runs_of_days
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
-
-
-def member_emails(programme: Programme) -> Entry:
-    """Return the emails to members with what to do with them."""
-    return Entry(
-        "Email to members",
-        "All members",
-        "Open member-email.eml in your mail program: it opens as a draft. Put the members "
-        "into Bcc, so that nobody sees the others. For a mailing service, take "
-        "member-email.html and member-email.txt.",
-        (member_email(programme),),
-    )
 
 
 def member_email(programme: Programme) -> Letter:
@@ -90,7 +79,7 @@ def member_email(programme: Programme) -> Letter:
         drawings=tuple(drawings),
         draft=programme.draft,
     )
-    return _letter(document, programme)
+    return letter(document, programme, calendar="calendar")
 
 
 def _closures_from(words: Words, closed: Collection[dt.date]) -> str:
@@ -143,23 +132,3 @@ def _closing(words: Words) -> Section:
     blocks: list[Block] = [Paragraph.of(line) for line in lines if line]
     blocks.append(Paragraph.of(circumstances.sign_off(words)))
     return Section("closing", tuple(blocks), phrases.closing_title(programme))
-
-
-def _letter(document: Document, programme: Programme) -> Letter:
-    club = programme.club
-    domain = club.sender.email.rpartition("@")[2]
-    subject = f"{'DRAFT: ' if document.draft else ''}{document.title}"
-    return Letter(
-        document=document,
-        subject=subject,
-        sender=(club.name, club.sender.email),
-        # A club's own address: members never see one another's (the office puts them in Bcc).
-        to=(club.name, club.reply_to or club.sender.email),
-        reply_to=(club.name, club.reply_to) if club.reply_to else None,
-        message_id=f"<{club.slug}.member-email.{programme.issued:%Y%m%d}@{domain}>",
-        list_id=f"Course notices <notices.{domain}>",
-        unsubscribe=(
-            f"mailto:{club.reply_to or club.sender.email}?subject=No%20more%20course%20notices"
-        ),
-        calendar="calendar",
-    )

@@ -144,6 +144,8 @@ class PlainText:
     """A document as plain text."""
 
     document: Document
+    wrapped: bool = True
+    """Whether lines are broken for reading; not where a paragraph is copied as it is."""
 
 
 Item = Letter | Sheet | Page | PlainText | CalendarDocument

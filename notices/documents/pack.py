@@ -10,9 +10,10 @@ from notices.documents.calendar import calendars
 from notices.documents.counter_handout import counter_handouts
 from notices.documents.course_page import course_pages
 from notices.documents.index import Index, index
-from notices.documents.member_email import member_emails
+from notices.documents.mailings import later_messages, member_emails, messages_in_case
 from notices.documents.model import CalendarDocument, Document, Entry, Item
 from notices.documents.questions_and_answers import questions_and_answers
+from notices.documents.short_messages import short_messages
 from notices.documents.team_calendar import team_calendars
 from notices.documents.visitor_notice import visitor_notices
 from notices.programme.as_json import programme_as_json
@@ -20,6 +21,9 @@ from notices.programme.model import Programme
 
 ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
     member_emails,
+    later_messages,
+    messages_in_case,
+    short_messages,
     board_notices,
     counter_handouts,
     visitor_notices,

@@ -53,7 +53,7 @@ from notices.plan.fields import (
 )
 from notices.plan.followers import AfterWork
 from notices.plan.green_choice import GreenChoice, WorkGreens
-from notices.plan.moments import MomentOfNotice, SendDay
+from notices.plan.moments import Mailed, MomentOfNotice, SendDay
 from notices.plan.nearest import quoted
 from notices.plan.own_operations import OwnOperation
 from notices.plan.part import Part
@@ -524,8 +524,8 @@ class Measurement(Part):
 class Mailing(Part):
     """When a document goes out."""
 
-    document: Text
-    """Which document."""
+    document: Mailed
+    """Which document: member email, visitor notice or short message."""
     moment: MomentOfNotice
     """On what occasion."""
     send: SendDay

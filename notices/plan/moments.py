@@ -35,6 +35,26 @@ class Moment(enum.StrEnum):
     BACK_TO_NORMAL = "back to normal"
 
 
+MAILED = ("member email", "visitor notice", "short message")
+"""What can be sent on an occasion."""
+
+
+def read_mailed(value: object) -> str:
+    """Read what is sent.
+
+    Raises
+    ------
+    ValueError
+        With a sentence for the person who typed it.
+    """
+    words = " ".join(value.lower().split()) if isinstance(value, str) else ""
+    if words in MAILED:
+        return words
+    guess = nearest(words, MAILED)
+    hint = f'did you mean "{guess}"?' if guess else f"write one of: {', '.join(MAILED)}"
+    raise Refusal(f"{quoted(value)} is nothing that can be sent", hint)
+
+
 def read_moment(value: object) -> Moment:
     """Read on what occasion a notice goes out.
 
@@ -119,6 +139,7 @@ def write_sending(sending: Sending) -> str:
     return f"{days} {unit} {'after' if sending.from_end else 'before'}"
 
 
+Mailed = Annotated[str, BeforeValidator(read_mailed)]
 MomentOfNotice = Annotated[Moment, BeforeValidator(read_moment)]
 SendDay = Annotated[
     Sending, BeforeValidator(read_sending), PlainSerializer(write_sending, return_type=str)

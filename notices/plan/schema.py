@@ -166,6 +166,7 @@ _VALUES: Mapping[str, Schema] = {
             {"type": "string", "pattern": "^[0-9]{1,3} days? later$", "examples": ["2 days later"]},
         ]
     },
+    "mailed": {"enum": list(moments.MAILED)},
     "moment": {"enum": [moment.value for moment in moments.Moment]},
     "sending": _typed(
         f"{_DATE}|(?:the +)?day +(?:before|after)|on the day|when finished"
@@ -219,6 +220,7 @@ _READERS: Mapping[object, str] = {
     green_list.parse_greens: "greens",
     green_choice.read_choice: "greens-by-day",
     followers.read_after: "after",
+    moments.read_mailed: "mailed",
     moments.read_moment: "moment",
     moments.read_sending: "sending",
     fields.read_course_name: "course-name",

@@ -30,8 +30,15 @@ DELIVERY_WATCHED = dt.timedelta(days=2)
 A_WEEK = dt.timedelta(days=7)
 """Time to take a sheet down, and to send what tells of something that is over (judgement)."""
 
-USUAL_MAILINGS = (Mailing("member-email", Moment.ANNOUNCEMENT, Sending(days=-LONGEST_AHEAD)),)
-"""What is sent where the plan does not say: an announcement, as soon as it is issued."""
+SHORT_MESSAGE = "short message"
+
+USUAL_MAILINGS = (
+    Mailing("member email", Moment.ANNOUNCEMENT, Sending(days=-LONGEST_AHEAD)),
+    Mailing("member email", Moment.REMINDER, Sending(days=-3)),
+    Mailing("member email", Moment.FINISHED, Sending(from_end=True)),
+)
+"""What is sent where the plan does not say: as soon as it is issued, shortly before the work of each
+period, and when it is over (judgement: more would not be read)."""
 
 
 class DutyKind(enum.Enum):
@@ -187,7 +194,9 @@ def _to_send(programme: Programme, events: Sequence[_Event], known_by: dt.date) 
                 until = min([known_by, *(later - ONE_DAY for later in following)])
             elif until < programme.issued:
                 continue  # its time was over before anything was issued
-            document = document_of(mailing)
+            if mailing.moment is not Moment.ANNOUNCEMENT and not event.works:
+                continue  # of a closure all is said when it is announced
+            document = document_of(mailing, "" if number == 0 else event.id)
             name = f"send-{document}-{event.id}"
             counts[name] = counts.get(name, 0) + 1
             first = max(day, programme.issued)
@@ -202,11 +211,18 @@ def _to_send(programme: Programme, events: Sequence[_Event], known_by: dt.date) 
             )
 
 
-def document_of(mailing: Mailing) -> str:
-    """Return the name of what is sent: that of the document, and of the moment if not the first."""
+def document_of(mailing: Mailing, event: str) -> str:
+    """Return the name of what is sent.
+
+    That of the document, of the moment if it is not the first, and of the period if there are
+    several. Short messages stand in one file.
+    """
+    if mailing.document == SHORT_MESSAGE:
+        return "short-messages"
     if mailing.moment is Moment.ANNOUNCEMENT:
         return slug(mailing.document)
-    return f"{slug(mailing.document)}-{slug(mailing.moment.value)}"
+    parts = [mailing.document, mailing.moment.value, *([event] if event else [])]
+    return "-".join(slug(part) for part in parts)
 
 
 def _until(day: dt.date, event: _Event, following: Sequence[dt.date]) -> dt.date:

@@ -22,12 +22,17 @@ from notices.wording.blocks import (
 WIDTH = 72
 """Columns; longer lines are broken by mail programs at awkward places."""
 
+ENDLESS = 100_000
+"""More columns than any paragraph has letters."""
 
-def plain_text(document: Document, footer: str) -> str:
+
+def plain_text(document: Document, footer: str, *, wrapped: bool = True) -> str:
     """Return a document as plain text.
 
-    Every line of a list ends as a sentence, so that it is read as one.
+    Every line of a list ends as a sentence, so that it is read as one. Where lines are not broken,
+    a paragraph is one line, to be copied as it is.
     """
+    width = WIDTH if wrapped else ENDLESS
     lines = [document.club, *_underlined(document.title, "=")]
     if document.draft:
         lines += ["", "DRAFT: not yet approved. Please do not send."]
@@ -35,9 +40,9 @@ def plain_text(document: Document, footer: str) -> str:
         if section.heading:
             lines += ["", "", *_underlined(section.heading, "-")]
         for block in section.blocks:
-            said = list(_lines(block))
+            said = list(_lines(block, width))
             lines += ["", *said] if said else []
-    lines += ["", "", *_wrap(footer)]
+    lines += ["", "", *_wrap(footer, width)]
     return "\n".join(lines).replace("\n\n\n\n", "\n\n\n") + "\n"
 
 
@@ -46,35 +51,35 @@ def _underlined(text: str, mark: str) -> list[str]:
     return [*wrapped, mark * max(len(line) for line in wrapped)]
 
 
-def _lines(block: Block) -> Iterator[str]:  # noqa: C901, a case for each kind of block
+def _lines(block: Block, width: int) -> Iterator[str]:  # noqa: C901, a case for each kind of block
     match block:
         case Paragraph(runs):
-            yield from _wrap(_said(runs))
+            yield from _wrap(_said(runs), width)
         case Bullets(items):
             for item in items:
-                yield from _wrap(_said(item), first="* ", rest="  ")
+                yield from _wrap(_said(item), width, first="* ", rest="  ")
         case Heading(text, _):
             yield text.upper()
         case KeyFacts(rows):
             for row in rows:
-                yield from _wrap(f"{row.label}: {row.text}", rest="    ")
+                yield from _wrap(f"{row.label}: {row.text}", width, rest="    ")
         case Table(_, _, rows):
             for cells in rows:
-                yield from _wrap(f"* {cells[0]}: {_in_one_line(cells[1:])}", rest="  ")
+                yield from _wrap(f"* {cells[0]}: {_in_one_line(cells[1:])}", width, rest="  ")
         case Notes(items):
             for number, note in enumerate(items, 1):
-                yield from _wrap(f"{number}. {note}", rest="   ")
+                yield from _wrap(f"{number}. {note}", width, rest="   ")
         case Folded():
-            yield from _unfolded(block)
+            yield from _unfolded(block, width)
         case Picture():
             # Whatever a picture shows stands in words beside it.
             return
 
 
-def _unfolded(block: Folded) -> Iterator[str]:
-    yield from _wrap(block.label.upper())
+def _unfolded(block: Folded, width: int) -> Iterator[str]:
+    yield from _wrap(block.label.upper(), width)
     for part in block.blocks:
-        said = list(_lines(part))
+        said = list(_lines(part, width))
         yield from ["", *said] if said else []
 
 
@@ -97,10 +102,10 @@ def _said(runs: Runs) -> str:
     )
 
 
-def _wrap(text: str, first: str = "", rest: str = "") -> list[str]:
+def _wrap(text: str, width: int, first: str = "", rest: str = "") -> list[str]:
     return textwrap.wrap(
         text,
-        WIDTH,
+        width,
         initial_indent=first,
         subsequent_indent=rest,
         # An address that is cut cannot be followed.

@@ -71,7 +71,7 @@ def render_item(item: Item, calendars: Mapping[str, RenderedFile]) -> tuple[Rend
             )
             return (RenderedFile(f"{document.name}.html", "text/html", page.encode()),)
         case PlainText(document=document):
-            text = plain_text(document, footer(document))
+            text = plain_text(document, footer(document), wrapped=item.wrapped)
             return (RenderedFile(f"{document.name}.txt", "text/plain", text.encode()),)
         case CalendarDocument(name=name):
             return (calendars[name],)

@@ -47,12 +47,37 @@ def span(duty: Duty) -> tuple[str, str]:
     return duty.first.isoformat(), duty.last.isoformat()
 
 
-def test_without_mailings_everything_is_announced_as_soon_as_it_is_issued(
+def test_without_mailings_there_are_three_as_soon_as_issued_shortly_before_and_at_the_end(
     programme_of: ProgrammeOf,
 ) -> None:
-    (sent,) = of_kind(duties(programme_of(COURSE + CORES, ISSUED)), DutyKind.SEND)
-    assert (sent.document, sent.moment) == ("member-email", Moment.ANNOUNCEMENT)
-    assert span(sent) == ("2026-08-01", "2026-09-13")
+    """The work is on 14 and 15 September: three days before is the 11th."""
+    sent = of_kind(duties(programme_of(COURSE + CORES, ISSUED)), DutyKind.SEND)
+    assert [(duty.document, *span(duty)) for duty in sent] == [
+        ("member-email", "2026-08-01", "2026-09-10"),
+        ("member-email-reminder", "2026-09-11", "2026-09-13"),
+        ("member-email-finished", "2026-09-15", "2026-09-22"),
+    ]
+
+
+def test_a_later_period_has_messages_of_its_own(programme_of: ProgrammeOf) -> None:
+    plan = (
+        f"{COURSE}{CORES}\n  - {{operation: hollow tining, dates: 2027-04-05, "
+        "settings: {tine_diameter: 13 mm}}\n"
+    )
+    sent = of_kind(duties(programme_of(plan, ISSUED)), DutyKind.SEND)
+    assert [duty.document for duty in sent] == [
+        "member-email",
+        "member-email-reminder",
+        "member-email-finished",
+        "member-email-reminder-hollow-tining-2",
+        "member-email-finished-hollow-tining-2",
+    ]
+
+
+def test_closures_are_announced_and_that_is_all(programme_of: ProgrammeOf) -> None:
+    plan = f"{COURSE}closures: [{{what: holes 1-3, dates: 2026-09-14}}]\n"
+    (sent,) = of_kind(duties(programme_of(plan, ISSUED)), DutyKind.SEND)
+    assert sent.document == "member-email"
 
 
 def test_mailings_go_out_on_their_days_each_until_the_next(programme_of: ProgrammeOf) -> None:
@@ -70,7 +95,7 @@ mailings:
         ("member-email-reminder", "2026-09-07", "2026-09-12"),
         ("member-email-day-before", "2026-09-13", "2026-09-13"),
         ("member-email-finished", "2026-09-15", "2026-09-22"),
-        ("short-message-back-to-normal", "2026-10-20", "2026-10-27"),
+        ("short-messages", "2026-10-20", "2026-10-27"),
     ]
 
 
