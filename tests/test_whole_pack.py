@@ -87,12 +87,40 @@ def texts(pack: BuiltPack) -> Iterator[tuple[str, str]]:
         yield f"calendar, {event['UID']}", f"{event['SUMMARY']}\n{event['DESCRIPTION']}"
 
 
+IN_CASE = ("called-off", "stopped-part-way", "recovery-late", "back-to-normal")
+LATER = {
+    "alderfleet-park": 3,
+    "live-oak": 1,
+    "marlpit-common": 1,
+    "skelmarram-links": 1,
+    "tansy-down": 1,
+    "withy-hollow": 2,
+}
+"""In how many periods golfers notice the work: each has its reminder, and word when it is done."""
+
+
+def messages_of(pack: BuiltPack) -> set[str]:
+    """Every message after the announcement, and the short ones."""
+    if not pack.programme.periods or pack.folder is None:
+        return set()
+    names = [name.removesuffix(".eml") for name in pack.files if name.endswith(".eml")]
+    moments = ("reminder",) if pack.programme.mailings else ("reminder", "finished")
+    for moment in moments:
+        sent = [name for name in names if name.startswith(f"member-email-{moment}")]
+        assert len(sent) == LATER[pack.folder.name]
+    for moment in IN_CASE:
+        assert f"member-email-{moment}" in names
+    endings = ("eml", "html", "txt")
+    later = {f"{name}.{ending}" for name in names for ending in endings}
+    return later | {"short-messages.txt"}
+
+
 def files_of(pack: BuiltPack) -> set[str]:
     """Every file that a pack should hold: those of all packs, and what this one has besides."""
     party = PARTIES.get(pack.folder.name) if pack.folder else None
     own = {f"{party}.{ending}" for ending in ("html", "pdf", "txt") if party}
     entered = {name for entry in pack.documents.entries for name in entry.files}
-    assert FILES | own <= entered | RECORDS
+    assert FILES | messages_of(pack) | own <= entered | RECORDS
     return entered | RECORDS
 
 
@@ -211,7 +239,7 @@ def test_the_front_page_names_the_days_of_the_works(pack: BuiltPack) -> None:
     programme = pack.programme
     page = Page(pack.text("index.html"))
     # Findings name days as the plan file does.
-    before = page.text.split("Findings still open")[0]
+    before = page.text.split("What is planned")[1].split("Findings still open")[0]
     said = set(days_in(read_dates(before, programme.issued)))
     assert said >= {day for period in programme.periods for day in period.days}
     assert said <= days_of(programme) | {last_day_of_news(programme)}
@@ -450,7 +478,8 @@ def test_an_entry_names_the_days_of_its_work(pack: BuiltPack) -> None:
 def test_the_front_page_links_every_file_and_stands_alone(pack: BuiltPack) -> None:
     page = Page(pack.text("index.html"))
     assert set(page.links) == files_of(pack) - {"index.html"}
-    assert not page.tags & {"script", "img", "iframe", "link"}
+    assert not page.tags & {"script", "iframe", "link"}
+    assert all(image["src"].startswith("data:image/") for image in page.images)
     assert not any(name.startswith("on") for name in page.attributes)
     assert "http://" not in page.source
     for finding in pack.programme.findings:
