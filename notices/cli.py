@@ -205,20 +205,44 @@ def build(plan: Path, out: Path, today: str | None, *, quiet: bool, verbose: boo
     metavar="DATE",
     help="Plan for the season that comes after this day, not after today.",
 )
-def new(folder: Path, example: str | None, today: str | None) -> None:
+@click.option(
+    "--workbook", is_flag=True, help="Start a workbook to fill in (.xlsx), in place of YAML."
+)
+def new(folder: Path, example: str | None, today: str | None, *, workbook: bool) -> None:
     """Start a plan that explains itself, in a folder of its own.
 
     \b
     Example:
       notices new our-club
+      notices new our-club --workbook
     """  # noqa: D301, click wants the sign itself
     from notices.starter import start_plan  # noqa: PLC0415, start-up time
 
     day = _today(today) or dt.datetime.now().astimezone().date()
-    plan, *others = start_plan(folder, day, example)
+    plan, *others = start_plan(folder, day, example, workbook=workbook)
     for path in (plan, *others):
         click.echo(f"{path}: written", err=True)
-    click.echo(f"Open {plan} in a text editor, then: notices check {plan}", err=True)
+    program = "a spreadsheet program" if workbook else "a text editor"
+    click.echo(f"Open {plan} in {program}, then: notices check {plan}", err=True)
+
+
+@main.command()
+@_PLAN
+@click.argument("other", type=click.Path(path_type=Path))
+def convert(plan: Path, other: Path) -> None:
+    """Write a plan as a workbook, or a workbook as YAML.
+
+    OTHER is a new file that ends in .xlsx or .yaml. It holds the same plan and needs no other
+    file: fixtures of a calendar and texts beside the plan are written out in it.
+
+    \b
+    Example:
+      notices convert plan.yaml plan.xlsx
+    """  # noqa: D301, click wants the sign itself
+    from notices.convert.between import convert_plan  # noqa: PLC0415, start-up time
+
+    convert_plan(plan, other)
+    click.echo(f"{other}: written", err=True)
 
 
 @main.command()
@@ -506,6 +530,7 @@ def _as_data(finding: Finding) -> dict[str, object]:
         "file": place.file if place else None,
         "line": place.line if place else None,
         "column": place.column if place else None,
+        **({"sheet": place.sheet, "cell": place.cell or None} if place and place.sheet else {}),
         "work": finding.work or None,
         "greens": list(finding.greens),
         "dates": [day.isoformat() for day in finding.dates],

@@ -7,7 +7,7 @@
     ├── PackFault      the pack cannot be written where it was asked for
     ├── EarlierFault   an earlier pack cannot be read
     ├── EditFault      a plan cannot be changed as asked
-    └── FolderFault    a new plan cannot be put where it was asked for
+    └── FolderFault    a new plan, or one converted, cannot be put where it was asked for
 
 Anything else that is raised is a bug and may crash loudly.
 """

@@ -23,12 +23,36 @@ class Place:
     line: int | None = None
     column: int | None = None
     text: str = field(default="", repr=False, compare=False)
-    """The line itself, as it stands in the file."""
+    """The line itself, as it stands in the file; of a sheet its row, cell by cell."""
+    sheet: str = ""
+    """Sheet of a workbook: line and column are then those of a cell in it."""
+    mark: int | None = field(default=None, repr=False, compare=False)
+    """Where in the text the spot is, if that is not at the column."""
+
+    @property
+    def cell(self) -> str:
+        """Name of the cell, such as C7; empty outside a workbook."""
+        if not self.sheet or self.line is None or self.column is None:
+            return ""
+        return f"{column_letters(self.column)}{self.line}"
 
     def __str__(self) -> str:
+        if self.sheet:
+            plain = self.sheet.isalnum()
+            sheet = self.sheet if plain else f"'{self.sheet}'"
+            return f"{self.file}:{sheet}{'!' if self.cell else ''}{self.cell}"
         return ":".join(
             str(part) for part in (self.file, self.line, self.column) if part is not None
         )
+
+
+def column_letters(number: int) -> str:
+    """Return the name of a column in a sheet: A for 1, Z for 26, AA for 27."""
+    letters = ""
+    while number > 0:
+        number, digit = divmod(number - 1, 26)
+        letters = chr(ord("A") + digit) + letters
+    return letters
 
 
 @dataclass(frozen=True, slots=True)

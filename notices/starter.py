@@ -10,13 +10,17 @@ from string import Template
 
 from notices.errors import FolderFault
 from notices.paths import examples_folder, templates_folder
+from notices.plan.load import canonical, load_plan
 from notices.plan.schema import FILE_NAME, FIRST_LINE, plan_schema
+from notices.plan.yaml_file import read_yaml
 
-PLAN = "plan.yaml"
+PLAN, WORKBOOK = "plan.yaml", "plan.xlsx"
 NOTICE = dt.timedelta(weeks=5)
 """What members should hear before the first day of work, at the least."""
 SEASON = (8, 16)
 """From when in the year on greens are opened while they still heal fast: the middle of August."""
+SHOWS_ALL = "marlpit-common"
+"""The example whose rows show in a workbook how each is written."""
 PICTURE = ".png"
 """Examples have pictures of what comes of them; a plan does not need them."""
 
@@ -31,7 +35,9 @@ def coming_season(today: dt.date) -> dt.date:
     return monday
 
 
-def start_plan(folder: Path, today: dt.date, example: str | None = None) -> tuple[Path, ...]:
+def start_plan(
+    folder: Path, today: dt.date, example: str | None = None, *, workbook: bool = False
+) -> tuple[Path, ...]:
     """Write a plan and its schema into a new folder, or into an empty one.
 
     Parameters
@@ -42,6 +48,8 @@ def start_plan(folder: Path, today: dt.date, example: str | None = None) -> tupl
         The dates in the plan are those of the season that comes after this day.
     example
         Name of an example to copy in place of the plan that explains itself; its dates stay.
+    workbook
+        Write a workbook to be filled in, in place of YAML and its schema.
 
     Returns
     -------
@@ -53,9 +61,12 @@ def start_plan(folder: Path, today: dt.date, example: str | None = None) -> tupl
     FolderFault
         When there is something in the folder already, or it cannot be written.
     """
-    files = _example(example) if example else {PLAN: _explained(today)}
-    files[PLAN] = FIRST_LINE.encode() + files[PLAN]
-    files[FILE_NAME] = schema_text().encode()
+    if workbook:
+        files = {WORKBOOK: _workbook(example)}
+    else:
+        files = _example(example) if example else {PLAN: _explained(today)}
+        files[PLAN] = FIRST_LINE.encode() + files[PLAN]
+        files[FILE_NAME] = schema_text().encode()
     try:
         folder.mkdir(parents=True, exist_ok=True)
         if any(folder.iterdir()):
@@ -86,6 +97,16 @@ def _explained(today: dt.date) -> bytes:
     }
     text = (templates_folder() / "new" / PLAN).read_text("utf-8")
     return Template(text).substitute(days).encode()
+
+
+def _workbook(example: str | None) -> bytes:
+    """Return a workbook of an example, or an empty one that shows how each row is written."""
+    from notices.convert.as_workbook import plan_as_workbook  # noqa: PLC0415, start-up time
+
+    plan = examples_folder() / (example or SHOWS_ALL) / PLAN
+    if example:
+        return plan_as_workbook(canonical(load_plan(plan).plan))
+    return plan_as_workbook({}, read_yaml(plan).data)
 
 
 def _example(name: str) -> dict[str, bytes]:

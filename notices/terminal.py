@@ -74,8 +74,8 @@ def _code(finding: Finding) -> str:
 def _line(place: Place, weight: Weight) -> Iterator[str]:
     if place.line is None or place.column is None or not place.text.strip():
         return
-    shown, caret = excerpt(place.text, place.column)
-    number = f"{place.line:>5} | "
+    shown, caret = excerpt(place.text, place.mark or place.column)
+    number = f"{place.cell or place.line:>5} | "
     yield f"{number}{shown}"
     margin = " " * (len(number) - 2) + "| "
     yield margin + caret.replace("^", click.style("^", fg=_COLOURS[weight], bold=True))

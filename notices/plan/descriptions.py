@@ -7,9 +7,11 @@ start of the program, and that is a fifth of the time it takes to read a plan.
 from __future__ import annotations
 
 import ast
+import functools
 import inspect
 import itertools
-import textwrap
+import sys
+from collections.abc import Mapping, Sequence
 
 from pydantic import BaseModel
 
@@ -19,15 +21,11 @@ def description(model: type[BaseModel], field: str) -> str:
     return descriptions(model).get(field, "")
 
 
-def descriptions(model: type[BaseModel]) -> dict[str, str]:
+@functools.cache
+def descriptions(model: type[BaseModel]) -> Mapping[str, str]:
     """Return the sentence under each field of a model, without its full stop."""
-    try:
-        source = inspect.getsource(model)
-    except OSError:  # installed without its sources
-        return {}
-    (definition,) = ast.parse(textwrap.dedent(source)).body
     found: dict[str, str] = {}
-    for line, after in itertools.pairwise(getattr(definition, "body", ())):
+    for line, after in itertools.pairwise(_classes(model.__module__).get(model.__name__, ())):
         match line, after:
             case (
                 ast.AnnAssign(target=ast.Name(id=name)),
@@ -37,3 +35,15 @@ def descriptions(model: type[BaseModel]) -> dict[str, str]:
             case _:
                 pass
     return found
+
+
+@functools.cache
+def _classes(module: str) -> Mapping[str, Sequence[ast.stmt]]:
+    """Return what stands in each class of a module."""
+    try:
+        source = inspect.getsource(sys.modules[module])
+    except OSError:  # installed without its sources
+        return {}
+    return {
+        part.name: part.body for part in ast.parse(source).body if isinstance(part, ast.ClassDef)
+    }

@@ -21,7 +21,7 @@ from notices.plan.days import DayRange, format_days, parse_days
 from notices.plan.nearest import nearest, quoted
 from notices.plan.own_operations import whole_catalogue
 from notices.plan.refusal import Refusal
-from notices.plan.yaml_file import PlanSource
+from notices.plan.source import PlanSource
 
 LONGEST_WAIT = 366
 """A work that follows another by more days than this follows none."""
@@ -112,6 +112,18 @@ def named_works(works: Sequence[tuple[str, str]]) -> list[Named]:
     return found
 
 
+def names_of_works(works: Sequence[Any], catalogue: Mapping[str, Operation]) -> list[Named]:
+    """Return the names of works as typed, as far as they can be read."""
+    typed = [work if isinstance(work, dict) else {} for work in works]
+    return named_works(
+        [
+            (name if (name := _plain(work.get("operation"))) in catalogue else "", own)
+            for work in typed
+            for own in [work["id"] if isinstance(work.get("id"), str) else ""]
+        ]
+    )
+
+
 def leader_of(after: After, works: Sequence[Named]) -> int:
     """Return which work is followed, counted from 0.
 
@@ -170,14 +182,7 @@ class _Followers:
     def __init__(self, works: Sequence[Any], catalogue: Mapping[str, Operation]) -> None:
         self._works = works
         self.faults: list[tuple[int, str, ValueError]] = []
-        typed = [work if isinstance(work, dict) else {} for work in works]
-        self._named = named_works(
-            [
-                (name if (name := _plain(work.get("operation"))) in catalogue else "", own)
-                for work in typed
-                for own in [work["id"] if isinstance(work.get("id"), str) else ""]
-            ]
-        )
+        self._named = names_of_works(works, catalogue)
 
     def filled(self, index: int, work: object) -> object:
         if not isinstance(work, dict) or "after" not in work:

@@ -21,15 +21,18 @@ from notices.plan.model import Fixture, Plan
 from notices.plan.own_operations import file_named_in, read_text, whole_catalogue
 from notices.plan.refusal import sentences
 from notices.plan.settings import read_settings, write_settings
+from notices.plan.source import MOST_FAULTS, PlanSource
 from notices.plan.temperatures import TableFault, read_temperatures
 from notices.plan.typed_checks import check_typed, fault, tidy
-from notices.plan.yaml_file import MOST_FAULTS, PlanSource, read_yaml
+from notices.plan.yaml_file import read_yaml
 
 DAYS_BEFORE, DAYS_AFTER = 60, 300
 """How far around the planned days a fixture calendar is read."""
 LONGEST_READ = dt.timedelta(days=5 * 366)
 """A slip in a year must not have us write out every week of a century."""
 MOST_CALENDARS = 20
+WORKBOOKS = (".xlsx", ".ods", ".xls", ".xlsm", ".xlsb")
+"""What is taken for a workbook; the last two are refused with what to save them as."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +85,8 @@ def load_plan(path: Path, content: bytes | None = None) -> LoadedPlan:
     PlanFault
         With every problem in the file.
     """
-    source, findings = tidy(read_yaml(path, content))
+    source, findings = tidy(_read(path, content))
+    findings += source.findings
     _bring_own_texts(source, path, findings)
     source, faults = with_followers(source)
     findings += [fault(source, ("works", n, key), *sentences(error)) for n, key, error in faults]
@@ -100,8 +104,16 @@ def load_plan(path: Path, content: bytes | None = None) -> LoadedPlan:
         fixtures = _fixtures(plan, path, source, findings)
         plan = _with_settings(plan).model_copy(update={"fixtures": tuple(f for _, f in fixtures)})
     if plan is None or findings:
-        raise PlanFault(sorted(dict.fromkeys(findings), key=_position)[:MOST_FAULTS])
+        raise PlanFault(sorted(dict.fromkeys(findings), key=source.order)[:MOST_FAULTS])
     return LoadedPlan(plan, source, tuple(line for line, _ in fixtures))
+
+
+def _read(path: Path, content: bytes | None) -> PlanSource:
+    if path.suffix.lower() not in WORKBOOKS:
+        return read_yaml(path, content)
+    from notices.plan.workbook import read_workbook  # noqa: PLC0415, only who has one waits
+
+    return read_workbook(path, content)
 
 
 def canonical(plan: Plan) -> dict[str, Any]:
@@ -166,11 +178,6 @@ def _faults_of_model(
 def _says_more(finding: Finding, path: PlanPath, message: str) -> bool:
     """Tell whether a finding says the same of a spot within this one."""
     return finding.message == message and finding.path[: len(path)] == path
-
-
-def _position(finding: Finding) -> tuple[int, int]:
-    place = finding.place or Place("")
-    return place.line or 0, place.column or 0
 
 
 def _with_settings(plan: Plan) -> Plan:

@@ -60,14 +60,14 @@ def listed(words: Sequence[str], last: str = "and") -> str:
 
 
 def _missing(error: _Error) -> Sentences:
-    model = _model_at(error.path[:-1])
+    model = model_at(error.path[:-1])
     sentence = description(model, _attribute(model, error.key)) if model else ""
     remedy = f"Add it: {sentence[:1].lower()}{sentence[1:]}" if sentence else "Add it"
     return f'"{error.key}" is missing', remedy
 
 
 def _unknown_key(error: _Error) -> Sentences:
-    known = list(_fields(_model_at(error.path[:-1])))
+    known = list(_fields(model_at(error.path[:-1])))
     return (
         f"there is no key {quoted(error.key)} here",
         did_you_mean(error.key, known, otherwise=f"Known are {listed(known)}"),
@@ -123,7 +123,7 @@ def _text(error: _Error) -> Sentences:
 
 
 def _block(error: _Error) -> Sentences:
-    keys = list(_fields(_model_at(error.path)))
+    keys = list(_fields(model_at(error.path)))
     remedy = f"Write keys such as {listed(keys[:3], 'or')}" if keys else "Write keys"
     return (
         f"{_shown(error.typed)} stands where a block of keys is wanted",
@@ -219,7 +219,7 @@ def _attribute(model: type[BaseModel], key: str) -> str:
     return next((n for n, field in model.model_fields.items() if field.alias == key), key)
 
 
-def _model_at(path: Path) -> type[BaseModel] | None:
+def model_at(path: Path) -> type[BaseModel] | None:
     """Return the part of the plan that lies at this path."""
     model: type[BaseModel] | None = Plan
     for step in path:

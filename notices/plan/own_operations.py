@@ -109,9 +109,10 @@ class OwnOperation(Part):
     @field_validator("settings")
     @classmethod
     def _known_settings(cls, settings: dict[str, Any], info: ValidationInfo) -> dict[str, Any]:
-        if problems := read_settings(_like(str(info.data.get("opens"))), settings)[1]:
+        read, problems = read_settings(_like(str(info.data.get("opens"))), settings)
+        if problems:
             raise Refusal(problems[0].message, problems[0].suggestion)
-        return settings
+        return {name: settings[name] for name in read}
 
     def operation(self) -> Operation:
         """Return the entry that it makes in the catalogue."""

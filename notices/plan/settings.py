@@ -76,7 +76,9 @@ def read_settings(
             problems.append(problem)
         else:
             values[name] = read
-    return values, [*problems, *_contradictions(operation, typed, values)]
+    # In one order, so that a plan is the same however its settings are listed.
+    in_order = {one.name: values[one.name] for one in operation.settings if one.name in values}
+    return in_order, [*problems, *_contradictions(operation, typed, values)]
 
 
 def write_settings(operation: Operation, values: Mapping[str, object]) -> dict[str, object]:

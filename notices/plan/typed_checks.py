@@ -22,7 +22,7 @@ from notices.plan.own_operations import whole_catalogue
 from notices.plan.places import read_place
 from notices.plan.refusal import sentences
 from notices.plan.settings import read_settings
-from notices.plan.yaml_file import PlanSource
+from notices.plan.source import PlanSource
 
 
 def fault(

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 
 import yaml
 
-from notices.plan.yaml_file import PlanPath
+from notices.plan.source import PlanPath
 
 _BARE = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9 ._+%/()-]*[A-Za-z0-9.%)])?")
 """Texts that mean themselves without quotes, in blocks and within brackets."""

@@ -23,97 +23,34 @@ aliases as often as they are named.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, NoReturn
+from typing import Any
 
 import yaml
 
 from notices.errors import PlanFault
-from notices.findings import Finding, Place, Weight
-from notices.plan.nearest import nearest, quoted
+from notices.findings import Finding, Place
+from notices.plan.nearest import quoted
+from notices.plan.plan_file import file_bytes, finding, refuse
+from notices.plan.source import (
+    INVISIBLE,
+    MOST_ENTRIES,
+    MOST_FAULTS,
+    PlainData,
+    PlanPath,
+    PlanSource,
+    Spot,
+    placed,
+)
 from notices.plan.yaml_complaints import Position, in_plain_words, position
 
 LARGEST_FILE = 1_000_000
 DEEPEST_NESTING = 50
-MOST_ENTRIES = 1_000
-"""Of one list or block: no club has so many works or fixtures, and each takes time to check."""
-MOST_FAULTS = 1_000
-"""A file of nothing but faults would fill the memory with them; nobody reads so many."""
-
-PlanPath = tuple[str | int, ...]
-PlainData = dict[str, Any] | list[Any] | str | int | float | bool | None
-
 _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
-_INVISIBLE = re.compile(
-    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]"
-)
 _INT = re.compile("-?(?:0|[1-9][0-9]{0,14})")
 _FLOAT = re.compile(r"-?(?:0|[1-9][0-9]{0,14})\.[0-9]{1,20}")
-
-
-@dataclass(slots=True)
-class _Spot:
-    """Where one value stands, and, if it belongs to a key, where the key does."""
-
-    line: int
-    column: int
-    typed: str | None = None
-    key: tuple[int, int] | None = None
-    children: dict[str, _Spot] | list[_Spot] | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class PlanSource:
-    """The content of a plan file, and the place of every part of it."""
-
-    data: Any
-    """Dicts, lists, text, numbers, truth values and None; the topmost is a dict."""
-    file: str
-    """Name of the file as the user gave it."""
-    root: _Spot = field(repr=False, compare=False)
-    lines: Sequence[str] = field(default=(), repr=False, compare=False)
-    """The file line by line."""
-
-    def place(self, path: Sequence[str | int], *, key: bool = False) -> Place:
-        """Return where the part at the end of the path stands.
-
-        Parameters
-        ----------
-        path
-            Keys and list positions from the top. Steps that lead nowhere are passed over, because
-            the paths of pydantic name alternatives too; so for a missing key the place is that
-            of the block that misses it.
-        key
-            Ask for the key itself rather than for its value.
-        """
-        steps = list(self._steps(path))
-        spot = steps[-1][1] if steps else self.root
-        if key and spot.key and steps[-1][0] == len(path) - 1:
-            return _placed(self.file, spot.key, self.lines)
-        return _placed(self.file, (spot.line, spot.column), self.lines)
-
-    def typed(self, path: Sequence[str | int]) -> str | None:
-        """Return the letters of a single value as typed, "1.50" for the number 1.5.
-
-        None when the path does not lead to a single value.
-        """
-        steps = list(self._steps(path))
-        return steps[-1][1].typed if steps and len(steps) == len(path) else None
-
-    def _steps(self, path: Sequence[str | int]) -> Iterator[tuple[int, _Spot]]:
-        spot = self.root
-        for index, step in enumerate(path):
-            match spot.children:
-                case dict() as by_key if str(step) in by_key:
-                    spot = by_key[str(step)]
-                case list() as items if isinstance(step, int) and 0 <= step < len(items):
-                    spot = items[step]
-                case _:
-                    continue
-            yield index, spot
 
 
 def read_yaml(path: Path, content: bytes | None = None) -> PlanSource:
@@ -125,79 +62,21 @@ def read_yaml(path: Path, content: bytes | None = None) -> PlanSource:
         With every fault that could be told from the others; nothing else is raised for any file.
     """
     file = str(path)
-    text = _text(_bytes(path, file) if content is None else content, file)
+    text = _text(file_bytes(path, LARGEST_FILE) if content is None else content, file)
     return _Reader(text, file).read()
-
-
-def _placed(file: str, at: Position, lines: Sequence[str]) -> Place:
-    line, column = at
-    return Place(file, line, column, lines[line - 1] if line <= len(lines) else "")
-
-
-def _refuse(code: str, place: Place, message: str, suggestion: str = "") -> NoReturn:
-    raise PlanFault([_finding(code, place, message, suggestion)])
-
-
-def _finding(
-    code: str, place: Place, message: str, suggestion: str = "", path: PlanPath = ()
-) -> Finding:
-    return Finding(
-        code=code,
-        weight=Weight.CANNOT_BUILD,
-        message=message,
-        suggestion=suggestion,
-        path=path,
-        place=place,
-    )
-
-
-def _bytes(path: Path, file: str) -> bytes:
-    place = Place(file)
-    try:
-        if path.is_dir():
-            _refuse(
-                "file-is-folder", place, "this is a folder, not a plan", "Name the plan file in it"
-            )
-        with path.open("rb") as stream:
-            data = stream.read(LARGEST_FILE + 1)
-    except FileNotFoundError:
-        _refuse("file-missing", place, "there is no such file", _near_file(path))
-    except PermissionError:
-        _refuse(
-            "file-unreadable", place, "this file may not be read", "Ask its owner for the right to"
-        )
-    except (OSError, ValueError) as error:  # ValueError: a NUL in the name
-        reason = (error.strerror if isinstance(error, OSError) else None) or "not a file name"
-        _refuse("file-unreadable", place, f"this file cannot be read: {reason.lower()}")
-    if len(data) > LARGEST_FILE:
-        _refuse(
-            "file-too-large",
-            place,
-            f"this file is larger than {LARGEST_FILE // 1_000_000} MB, too large for a plan",
-            "Check that it is the right file",
-        )
-    return data
-
-
-def _near_file(path: Path) -> str:
-    try:
-        guess = nearest(path.name, sorted(entry.name for entry in path.parent.iterdir()))
-    except (OSError, ValueError):
-        guess = None
-    return f"Did you mean {quoted(guess)}?" if guess else "Check the name"
 
 
 def _text(data: bytes, file: str) -> str:
     """Decode the file, or say which byte or letter stands in the way."""
     if data.startswith((b"\xff\xfe", b"\xfe\xff", b"\x00\x00\xfe\xff")):
-        _refuse(
+        refuse(
             "file-not-utf8",
             Place(file, 1, 1),
             "this file is saved as UTF-16, which we cannot read",
             "Save it again with the encoding UTF-8",
         )
     if b"\x00" in data:
-        _refuse(
+        refuse(
             "file-not-text",
             Place(file),
             "this is not a text file",
@@ -209,14 +88,14 @@ def _text(data: bytes, file: str) -> str:
         # The error counts from after a byte order mark, if there is one.
         body = data.removeprefix(b"\xef\xbb\xbf")
         before = body[: error.start].decode("utf-8")
-        _refuse(
+        refuse(
             "file-not-utf8",
             _place_at(body.decode("utf-8", "replace"), len(before), file),
             f"the byte {body[error.start]:02X} here is not UTF-8",
             "Save the file again with the encoding UTF-8",
         )
-    if invisible := _INVISIBLE.search(text):
-        _refuse(
+    if invisible := INVISIBLE.search(text):
+        refuse(
             "invisible-character",
             _place_at(text, invisible.start(), file),
             f"an invisible character (U+{ord(invisible[0]):04X}) stands here",
@@ -227,7 +106,7 @@ def _text(data: bytes, file: str) -> str:
 
 def _place_at(text: str, index: int, file: str) -> Place:
     before = _lines(text[:index])
-    return _placed(file, (len(before), len(before[-1]) + 1), _lines(text))
+    return placed(file, (len(before), len(before[-1]) + 1), _lines(text))
 
 
 def _lines(text: str) -> list[str]:
@@ -243,10 +122,10 @@ class _Frame:
     """A block or list that is still being read."""
 
     data: Any
-    spot: _Spot
+    spot: Spot
     flow: bool
     key: Any = _NO_KEY
-    key_spot: _Spot | None = None
+    key_spot: Spot | None = None
     key_end: int = 0
 
 
@@ -259,7 +138,7 @@ class _Reader:
         self._file = file
         self._stack: list[_Frame] = []
         self._findings: list[Finding] = []
-        self._root: tuple[Any, _Spot] | None = None
+        self._root: tuple[Any, Spot] | None = None
         self._documents = 0
 
     def read(self) -> PlanSource:
@@ -273,7 +152,7 @@ class _Reader:
             self._fault((1, 1), "yaml-syntax", "this file cannot be read as YAML")
         self._stop_at_faults()
         if self._root is None or (self._root[0] is None and not self._root[1].typed):
-            _refuse(
+            refuse(
                 "plan-empty",
                 Place(self._file, 1, 1),
                 "there is nothing in this file",
@@ -281,9 +160,9 @@ class _Reader:
             )
         data, spot = self._root
         if not isinstance(data, dict):
-            _refuse(
+            refuse(
                 "plan-not-a-block",
-                _placed(self._file, (spot.line, spot.column), self._lines),
+                placed(self._file, (spot.line, spot.column), self._lines),
                 "a plan consists of keys with their values, and this is "
                 + ("a list" if isinstance(data, list) else "a single value"),
                 'Begin with a line such as "club:"',
@@ -322,7 +201,7 @@ class _Reader:
                     "which a plan cannot do",
                     "Write it out, or put it in quotes if it is meant as text",
                 )
-                self._attach(event, None, _Spot(*position(event.start_mark)))
+                self._attach(event, None, Spot(*position(event.start_mark)))
             case yaml.ScalarEvent():
                 self._check_properties(event)
                 self._scalar(event)
@@ -353,8 +232,8 @@ class _Reader:
 
     def _scalar(self, event: yaml.ScalarEvent) -> None:
         text, plain = event.value, event.implicit[0]
-        spot = _Spot(*position(event.start_mark), typed=text)
-        if _INVISIBLE.search(text):  # written as an escape such as "\0"
+        spot = Spot(*position(event.start_mark), typed=text)
+        if INVISIBLE.search(text):  # written as an escape such as "\0"
             self._fault(
                 position(event.start_mark),
                 "invisible-character",
@@ -374,7 +253,7 @@ class _Reader:
     def _open(self, event: yaml.CollectionStartEvent) -> None:
         if len(self._stack) >= DEEPEST_NESTING:
             self._refuse_depth(position(event.start_mark))
-        spot = _Spot(*position(event.start_mark))
+        spot = Spot(*position(event.start_mark))
         data: Any
         if isinstance(event, yaml.MappingStartEvent):
             data, spot.children = {}, {}
@@ -386,7 +265,7 @@ class _Reader:
     def _wants_key(frame: _Frame) -> bool:
         return isinstance(frame.data, dict) and frame.key is _NO_KEY
 
-    def _attach(self, event: yaml.Event, value: PlainData, spot: _Spot) -> None:
+    def _attach(self, event: yaml.Event, value: PlainData, spot: Spot) -> None:
         """Put a finished value where it belongs: into the list or block that is open."""
         if not self._stack:
             self._root = (value, spot)
@@ -406,7 +285,7 @@ class _Reader:
             self._entry(frame, value, spot)
             frame.key = _NO_KEY
 
-    def _entry(self, frame: _Frame, value: PlainData, spot: _Spot) -> None:
+    def _entry(self, frame: _Frame, value: PlainData, spot: Spot) -> None:
         key, key_spot, children = frame.key, frame.key_spot, frame.spot.children
         if key_spot is None or not isinstance(children, dict):  # for the type checker
             return
@@ -442,7 +321,7 @@ class _Reader:
             frame.data[key] = value
             children[key] = spot
 
-    def _is_cut_off(self, frame: _Frame, value: PlainData, spot: _Spot) -> bool:
+    def _is_cut_off(self, frame: _Frame, value: PlainData, spot: Spot) -> bool:
         """Tell "{name: Smith, Jones}", which YAML reads as a key "Jones" without a value."""
         if not frame.flow or value is not None or spot.typed != "":
             return False
@@ -462,8 +341,8 @@ class _Reader:
         suggestion: str = "",
         path: PlanPath = (),
     ) -> None:
-        place = _placed(self._file, at, self._lines)
-        self._findings.append(_finding(code, place, message, suggestion, path))
+        place = placed(self._file, at, self._lines)
+        self._findings.append(finding(code, place, message, suggestion, path))
         if len(self._findings) >= MOST_FAULTS:
             self._stop_at_faults()
 

@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 from notices.errors import PlanFault
 from notices.findings import Finding, Place, Weight
 from notices.plan import yaml_file
-from notices.plan.yaml_file import PlanSource, read_yaml
+from notices.plan.source import MOST_FAULTS, PlanSource
+from notices.plan.yaml_file import read_yaml
 
 
 @pytest.fixture(params=["with the C part", "without it"])
@@ -280,7 +281,7 @@ def test_reports_faults_of_several_kinds_at_once(plan: Path) -> None:
 
 
 def test_a_file_of_nothing_but_faults_ends_early(plan: Path) -> None:
-    assert len(faults(plan, "a: 1\n" * 5000)) == yaml_file.MOST_FAULTS
+    assert len(faults(plan, "a: 1\n" * 5000)) == MOST_FAULTS
 
 
 def test_says_which_byte_is_not_utf8(plan: Path) -> None:

@@ -1,0 +1,1 @@
+"""A plan written anew: as YAML, or as a workbook that a person fills in."""
