@@ -13,6 +13,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from notices.operations import CATALOGUE, Kind, Setting
+from notices.plan.moments import Moment
 
 Way = tuple[str, ...]
 """Keys that lead to a value: from the top of the plan in a form, within an item in a list."""
@@ -27,7 +28,7 @@ class Takes(enum.Enum):
     NUMBER = "a number"
     DAY = "a date"
     LAST_DAY = "the last day of a stretch"
-    MORE_DAYS = "further days"
+    MORE_DAYS = "days in words, or a date"
     CLOCK = "a time of day"
     YES_NO = "yes or no"
     MARK = "a mark for rows that do not count"
@@ -80,7 +81,7 @@ _OPERATIONS = tuple(CATALOGUE)
 _STATES = ("closed", "temporary green", "open")
 _REOPENING = ("when finished", "next morning", "2 days later")
 _KINDS_OF_FIXTURE = ("competition", "visitors", "society", "match", "open")
-_MOMENTS = ("announcement", "reminder", "day before", "progress", "finished")
+_MOMENTS = tuple(moment.value for moment in Moment)
 _MONTHS = (
     *("January", "February", "March", "April", "May", "June"),
     *("July", "August", "September", "October", "November", "December"),
@@ -183,6 +184,8 @@ CLUB = Sheet(
         _column("issued", takes=_D, heading="Date of issue"),
         _column("club", "name"),
         _column("club", "contact"),
+        _column("club", "answers"),
+        _column("club", "sign_off"),
         _column("club", "reply_to", such_as="office@club.example"),
         _column("club", "website", such_as="https://www.club.example"),
         _choice("club", "language", of=("en-GB", "en-US")),
@@ -318,6 +321,7 @@ WORKS = Sheet(
         _column("after", such_as="hollow tining, +1 day", width=22),
         _column("hire", takes=_N, width=12),
         _column("id", such_as="autumn-cores", width=18),
+        _column("why", width=34),
         _column("note", width=34),
         HINT,
         *_settings(),
@@ -403,7 +407,7 @@ MAILINGS = Sheet(
     (
         _choice("document", of=("member email",), only=False, width=22),
         _choice("moment", of=_MOMENTS),
-        _column("send", such_as="28 days before", width=20),
+        _column("send", takes=Takes.MORE_DAYS, width=24),
     ),
     ("mailings",),
 )
@@ -417,6 +421,7 @@ OBSERVED = Sheet(
         _column("putting_smoothly", takes=_D, width=18),
         _column("healed", takes=_D, width=16),
         _column("opening", takes=_Q, such_as="13 mm", width=22),
+        _column("greens", such_as="1-9", width=22),
     ),
     ("observed",),
 )
