@@ -50,7 +50,7 @@ RULES = {
         " python_calamine",
     ),
     "programme": may(
-        "errors plan operations agronomy units references findings", "holidays astral"
+        "look errors plan operations agronomy units references findings", "holidays astral"
     ),
     # jinja2, because the texts that explain an operation hold placeholders.
     "wording": may(

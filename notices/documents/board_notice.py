@@ -39,11 +39,13 @@ def board_notices(programme: Programme) -> Entry:
     down = words.dates.day(last_day_of_news(programme))
     terms = words.language.terms
     sheet = board_notice(programme)
+    boards = programme.club.boards
+    hang = f"hang copies here: {boards}" if boards else "put it up now"
     large = replace(sheet, name="board-notice-large-print", drawings=())
     return Entry(
         terms.notice_board,
         "Everyone at the club",
-        f"Print it on {terms.paper}, in {terms.colour} or black and white, and put it up now. "
+        f"Print it on {terms.paper}, in {terms.colour} or black and white, and {hang}. "
         "Take A3 for a large board. Keep the large print at the counter, for whoever asks. "
         f"Take them down after {down}.",
         (

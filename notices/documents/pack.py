@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from notices.documents.board_notice import board_notices
 from notices.documents.calendar import calendars
@@ -16,6 +16,7 @@ from notices.documents.questions_and_answers import questions_and_answers
 from notices.documents.short_messages import short_messages
 from notices.documents.team_calendar import team_calendars
 from notices.documents.visitor_notice import visitor_notices
+from notices.look import HOUSE, Look, look_of
 from notices.programme.as_json import programme_as_json
 from notices.programme.model import Programme
 
@@ -75,10 +76,25 @@ def write_documents(programme: Programme, plan: Mapping[str, object]) -> PackDoc
     plan
         The plan in canonical form; the pack carries it, so that it can be built again.
     """
+    look = look_of(programme.club.colour) if programme.club.colour else HOUSE
     written = (write(programme) for write in ENTRIES)
-    entries = tuple(entry for entry in written if entry is not None)
+    entries = tuple(_in_look(entry, look) for entry in written if entry is not None)
+    front = index(programme, entries)
     return PackDocuments(
-        index=index(programme, entries),
+        index=replace(front, document=replace(front.document, look=look)),
         entries=entries,
         records={"programme.json": programme_as_json(programme), "plan.json": plan},
+    )
+
+
+def _in_look(entry: Entry, look: Look) -> Entry:
+    """Dress whatever is set in colour: a club has one look, whichever document it is."""
+    return replace(
+        entry,
+        items=tuple(
+            item
+            if isinstance(item, CalendarDocument)
+            else replace(item, document=replace(item.document, look=look))
+            for item in entry.items
+        ),
     )

@@ -51,6 +51,23 @@ def read_number(value: object) -> object:
     return value
 
 
+def read_colour(value: object) -> object:
+    """Take a colour as the web writes it, with or without its sign.
+
+    Raises
+    ------
+    ValueError
+        With a sentence for the person who typed it.
+    """
+    text = str(value).strip().lstrip("#").lower() if isinstance(value, str | int) else ""
+    if not re.fullmatch("[0-9a-f]{6}", text):
+        raise Refusal(
+            f"{quoted(value)} is not a colour",
+            'write its red, green and blue in six signs and in quotes, such as "#1b4d3e"',
+        )
+    return f"#{text}"
+
+
 def read_course_name(value: object) -> object:
     """Take any name that a list of greens can tell from numbers and from other greens."""
     value = read_text(value)
@@ -81,6 +98,7 @@ TemperatureC = Annotated[float, *_read_and_written(q.temperature_c, q.format_tem
 SpeedKmH = Annotated[float, *_read_and_written(q.speed_km_h, q.format_speed_km_h)]
 Days = Annotated[tuple[DayRange, ...], *_read_and_written(parse_days, format_days)]
 GreenRefs = Annotated[tuple[GreenRef, ...], *_read_and_written(parse_greens, format_greens)]
+Colour = Annotated[str, BeforeValidator(read_colour)]
 CourseName = Annotated[str, Field(min_length=1, max_length=40), BeforeValidator(read_course_name)]
 Clock = Annotated[dt.time, *_read_and_written(parse_clock, format_clock)]
 WorkingDay = Annotated[

@@ -30,6 +30,7 @@ from notices.plan.fields import (
     Address,
     AreaM2,
     Clock,
+    Colour,
     CourseName,
     Day,
     Days,
@@ -139,6 +140,10 @@ class Club(Part):
     """By when a question is answered, such as within two working days."""
     sign_off: Text | None = None
     """Last line of what is sent; name, post and club when left out."""
+    colour: Colour | None = None
+    """The club's own colour, such as "#1b4d3e", in quotes."""
+    boards: Text | None = None
+    """Where notices hang, in words: the clubhouse and the halfway hut."""
 
 
 class GreenLine(Part):

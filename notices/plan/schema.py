@@ -151,6 +151,7 @@ _VALUES: Mapping[str, Schema] = {
             },
         ],
     },
+    "colour": _typed("#?[0-9A-Fa-f]{6}", "a colour", "#1b4d3e"),
     "course-name": {
         "type": "string",
         "pattern": "^[^,]*[A-Za-z\u00c0-\uffff][^,]*$",
@@ -223,6 +224,7 @@ _READERS: Mapping[object, str] = {
     moments.read_mailed: "mailed",
     moments.read_moment: "moment",
     moments.read_sending: "sending",
+    fields.read_colour: "colour",
     fields.read_course_name: "course-name",
     fields.read_day: "day",
     fields.read_address: "address",

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from notices.findings import Finding, Weight
+from notices.look import is_darkened, look_of
 from notices.plan.model import Plan
 from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.climate import is_southern, may_be_british
@@ -41,6 +42,20 @@ def no_sender(programme: Programme, _plan: Plan) -> Iterator[Finding]:
             f"the plan names no sender, so mail and calendar carry {programme.club.sender.email}",
             "Add club: sender: with a role and an email address",
             ("club",),
+        )
+
+
+def colour_darkened(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """Text in a club's colour must be readable (WCAG 2.2, 1.4.3)."""
+    colour = programme.club.colour
+    if colour and is_darkened(colour):
+        yield Finding(
+            "colour-darkened",
+            Weight.INFORMATION,
+            f"text in the club's colour {colour} would be hard to read, so headings and links are "
+            f"set in the darker {look_of(colour).accent}",
+            "Nothing needs doing; name a darker colour if you would rather choose it yourself",
+            ("club", "colour"),
         )
 
 
@@ -208,6 +223,7 @@ def not_used_yet(_programme: Programme, plan: Plan) -> Iterator[Finding]:
 
 CHECKS: tuple[Check, ...] = (
     no_sender,
+    colour_darkened,
     services_not_checked,
     *AGRONOMIC_CHECKS,
     *ORDER_CHECKS,

@@ -756,6 +756,10 @@ class Club:
     """By when a question is answered, in the club's words."""
     sign_off: str = ""
     """Last line of what is sent, in the club's words; empty for name, post and club."""
+    colour: str = ""
+    """Its own colour, such as "#1b4d3e"; empty for ours."""
+    boards: str = ""
+    """Where notices hang, in the club's words."""
     southern: bool = False
     """Whether it lies south of the equator, so that its seasons are half a year turned."""
     country: str = ""

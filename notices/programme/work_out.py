@@ -199,6 +199,8 @@ def _club(plan: Plan) -> Club:
         contact=club.contact or "",
         answers=club.answers or "",
         sign_off=club.sign_off or "",
+        colour=club.colour or "",
+        boards=club.boards or "",
         language=club.language,
         country=club.country or "",
         units=club.units or ("imperial" if club.language == "en-US" else "metric"),

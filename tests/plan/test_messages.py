@@ -8,7 +8,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 from pydantic_core.core_schema import ErrorType
 
-from notices.plan import messages
+from notices.plan import descriptions, messages
 from notices.plan.descriptions import description
 from notices.plan.messages import did_you_mean, explain, listed
 from notices.plan.model import Club, Part, Plan, Restriction
@@ -334,13 +334,21 @@ def test_every_field_has_its_sentence() -> None:
             assert description(part, field), f"{part.__name__}.{field}"
 
 
+def forget() -> None:
+    """Read the sources again: other tests may have read them, and others will."""
+    descriptions._classes.cache_clear()
+    descriptions.descriptions.cache_clear()
+
+
 def test_a_description_that_cannot_be_read_is_left_out(monkeypatch: pytest.MonkeyPatch) -> None:
     def gone(_: object) -> str:
         raise OSError
 
+    forget()
     monkeypatch.setattr("inspect.getsource", gone)
     assert description(Club, "name") == ""
     assert found(club={}) == [("missing", '"name" is missing', "Add it")]
+    forget()
 
 
 @pytest.mark.parametrize(
