@@ -1,25 +1,21 @@
-"""The pieces of a chart as SVG: texts, boxes, lines, textures, and the sheet that holds them.
+"""The pieces of a chart as SVG: letters, boxes, lines, textures, and the sheet that holds them.
 
-Textures are drawn line by line, not filled with a ``<pattern>``: so they look the same in a page,
-in print and in a picture, and a page with several drawings needs no names for them.
+They stand on `notices.drawings.svg`. Textures are drawn line by line, not filled with a
+``<pattern>``: so they look the same in a page, in print and in a picture, and a page with several
+drawings needs no names for them.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from typing import Literal
-from xml.sax.saxutils import escape
 
+from notices.drawings import svg
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK, LINE, PAPER, QUIET
+from notices.drawings.svg import Point, Rect, number
 
 Anchor = Literal["start", "middle", "end"]
-Point = tuple[float, float]
-
-
-def number(value: float) -> str:
-    """Write a coordinate to the hundredth."""
-    return f"{round(value, 2) + 0.0:.2f}".rstrip("0").rstrip(".")
 
 
 def text(
@@ -33,12 +29,8 @@ def text(
     fill: str = INK,
 ) -> str:
     """Letters on a line."""
-    weight = ' font-weight="bold"' if bold else ""
-    held = f' text-anchor="{anchor}"' if anchor != "start" else ""
-    return (
-        f'<text x="{number(x)}" y="{number(y)}" font-size="{number(size)}"{weight}{held} '
-        f'fill="{fill}">{escape(words)}</text>'
-    )
+    held = None if anchor == "start" else anchor
+    return svg.text(words, (x, y), size, bold=bold, anchor=held, fill=fill)
 
 
 def box(
@@ -54,11 +46,11 @@ def box(
     dashes: str = "",
 ) -> str:
     """A rectangle."""
-    rounded = f' rx="{number(round_by)}"' if round_by else ""
-    return (
-        f'<rect x="{number(x)}" y="{number(y)}" width="{number(max(width, 0.0))}" '
-        f'height="{number(max(height, 0.0))}"{rounded} '
-        f'fill="{fill}"{_stroke(stroke, thick, dashes)}/>'
+    return svg.rect(
+        Rect(x, y, max(width, 0.0), max(height, 0.0)),
+        rx=round_by or None,
+        fill=fill,
+        **_stroke(stroke, thick, dashes),
     )
 
 
@@ -73,10 +65,7 @@ def line(
     dashes: str = "",
 ) -> str:
     """A straight line."""
-    return (
-        f'<line x1="{number(x1)}" y1="{number(y1)}" x2="{number(x2)}" y2="{number(y2)}"'
-        f"{_stroke(stroke, thick, dashes)}/>"
-    )
+    return svg.path(svg.polyline([(x1, y1), (x2, y2)]), **_stroke(stroke, thick, dashes))
 
 
 def shape(
@@ -88,18 +77,15 @@ def shape(
     closed: bool = True,
 ) -> str:
     """Points joined by straight lines."""
-    way = "L".join(f"{number(x)} {number(y)}" for x, y in points)
-    return f'<path d="M{way}{"Z" if closed else ""}" fill="{fill}"{_stroke(stroke, thick, "")}/>'
+    way = svg.polyline(points) + ("Z" if closed else "")
+    return svg.path(way, fill=fill, **_stroke(stroke, thick))
 
 
 def disc(
     x: float, y: float, radius: float, *, fill: str, stroke: str = "", thick: float = 1.5
 ) -> str:
     """A circle."""
-    return (
-        f'<circle cx="{number(x)}" cy="{number(y)}" r="{number(radius)}" '
-        f'fill="{fill}"{_stroke(stroke, thick, "")}/>'
-    )
+    return svg.circle((x, y), radius, fill=fill, **_stroke(stroke, thick))
 
 
 def pill(
@@ -117,21 +103,21 @@ def pill(
     if left:
         way += f"{bow}{back} {number(y)}"
     ground = "" if right else box(begin, y, end - begin, height, fill=fill)
-    return f'{ground}<path d="{way}" fill="{fill}"{_stroke(stroke, 0.8, "")}/>'
+    return ground + svg.path(way, fill=fill, **_stroke(stroke, 0.8))
 
 
 def hatching(
     x: float, y: float, width: float, height: float, *, step: float = 5.0, stroke: str = QUIET
 ) -> str:
     """Slanting lines that fill a rectangle."""
-    way = []
+    lines = []
     reach = step / 2
     while reach < width + height:
-        left, bottom = x + max(0.0, reach - height), y + min(reach, height)
-        right, top = x + min(reach, width), y + max(0.0, reach - width)
-        way.append(f"M{number(left)} {number(bottom)}L{number(right)} {number(top)}")
+        foot = (x + max(0.0, reach - height), y + min(reach, height))
+        head = (x + min(reach, width), y + max(0.0, reach - width))
+        lines.append((foot, head))
         reach += step
-    return f'<path d="{"".join(way)}" fill="none"{_stroke(stroke, 1.1, "")}/>'
+    return svg.path(svg.strokes(lines), fill="none", **_stroke(stroke, 1.1))
 
 
 def flag(x: float, foot: float, *, filled: bool, colour: str) -> str:
@@ -157,17 +143,11 @@ def diamond(x: float, y: float, reach: float, *, fill: str, stroke: str) -> str:
 def drawing(name: str, title: str, description: str, size: Point, parts: Iterable[str]) -> Drawing:
     """Put the pieces on a sheet."""
     width, height = size
-    content = "".join(parts)
-    svg = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(width)} {number(height)}" '
-        f'width="{number(width)}" height="{number(height)}" role="img" '
-        f'font-family="Notices Sans"><title>{escape(title)}</title>{content}</svg>'
-    )
-    return Drawing(name, title, description, svg, width, height)
+    drawn = svg.document(width, height, title, "".join(parts))
+    return Drawing(name, title, description, drawn, width, height)
 
 
-def _stroke(colour: str, thick: float, dashes: str) -> str:
+def _stroke(colour: str, thick: float, dashes: str = "") -> dict[str, object]:
     if not colour:
-        return ""
-    dashed = f' stroke-dasharray="{dashes}"' if dashes else ""
-    return f' stroke="{colour}" stroke-width="{number(thick)}"{dashed}'
+        return {}
+    return {"stroke": colour, "stroke_width": float(thick), "stroke_dasharray": dashes or None}
