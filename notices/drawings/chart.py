@@ -8,12 +8,17 @@ drawings needs no names for them.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from typing import Literal
 
 from notices.drawings import svg
+from notices.drawings.lettering import width_of
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK, LINE, PAPER, QUIET
 from notices.drawings.svg import Point, Rect, number
+
+KEY_SIZE, KEY_LINE = 12.0, 19.0
+"""Size of the letters of a key, and height of a line of it."""
 
 Anchor = Literal["start", "middle", "end"]
 
@@ -138,6 +143,32 @@ def diamond(x: float, y: float, reach: float, *, fill: str, stroke: str) -> str:
         stroke=stroke,
         thick=1.5,
     )
+
+
+@dataclass(frozen=True, slots=True)
+class Explained:
+    """A mark with its meaning, for the key below a chart."""
+
+    marks: str
+    """Drawn from 0 to `wide`, and from 0 to 18 downward."""
+    wide: float
+    words: str
+
+
+def key(entries: Iterable[Explained], y: float, right: float) -> tuple[list[str], float]:
+    """Return what marks mean, line by line, and where the lines end."""
+    parts: list[str] = []
+    x = 0.0
+    for entry in entries:
+        begin = entry.wide + 6 if entry.wide else 0.0
+        whole = begin + width_of(entry.words, KEY_SIZE)
+        if x and x + whole > right:
+            x, y = 0.0, y + KEY_LINE
+        if entry.marks:
+            parts.append(f'<g transform="translate({number(x)} {number(y)})">{entry.marks}</g>')
+        parts.append(text(x + begin, y + 13, entry.words, KEY_SIZE, fill=QUIET))
+        x += whole + 16
+    return parts, y + KEY_LINE
 
 
 def drawing(name: str, title: str, description: str, size: Point, parts: Iterable[str]) -> Drawing:

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
-from notices.drawings.chart import box, drawing, flag, hatching, line, pill, text
+from notices.drawings.chart import Explained, box, drawing, flag, hatching, key, line, pill, text
 from notices.drawings.lanes import Marked, in_lanes, lanes_of
 from notices.drawings.lettering import lines_of, width_of
 from notices.drawings.model import Drawing
@@ -200,7 +200,7 @@ def _draw(words: Words, part: _Part, label: float, sizes: Sizes, number: int) ->
     events, y = _draw_events(words, columns, foot + 6, sizes.width - 1)
     parts += events
     used = [state for state in GreenDay if any(state in row.days for row in rows)]
-    key, y = _key(used, y + 8, sizes.width)
+    explained, y = key(_explained(used), y + 8, sizes.width)
     first, last = days[0].date, days[-1].date
     span = words.dates.short_days([first, last]) if first == last else _span(words, first, last)
     return drawing(
@@ -208,7 +208,7 @@ def _draw(words: Words, part: _Part, label: float, sizes: Sizes, number: int) ->
         f"The course day by day, {span}",
         _in_words(words, rows, days, stacks),
         (sizes.width, y),
-        [*parts, *key],
+        [*parts, *explained],
     )
 
 
@@ -445,26 +445,14 @@ def _together(
             yield own[0].left, own[-1].right, own
 
 
-def _key(used: Iterable[GreenDay], y: float, right: float) -> tuple[list[str], float]:
-    """Return what the letters mean, line by line, and where the drawing ends."""
-    parts: list[str] = []
-    x = 0.0
+def _explained(used: Iterable[GreenDay]) -> Iterator[Explained]:
+    """Yield what the letters mean; a bar as narrow as a day shows each."""
     for state in used:
-        sample = 0.0 if state is GreenDay.OPEN else 30.0
-        said = "Blank: open" if state is GreenDay.OPEN else WORDS[state]
-        wide = sample + width_of(said, SMALL) + (6 if sample else 0)
-        if x and x + wide > right:
-            x, y = 0.0, y + LANE
-        if sample:
-            parts += _sample(state, x, y)
-        parts.append(text(x + (sample + 6 if sample else 0), y + 12.2, said, SMALL, fill=QUIET))
-        x += wide + 18
-    return parts, y + 18
-
-
-def _sample(state: GreenDay, x: float, y: float) -> Iterator[str]:
-    """Yield a bar as narrow as a day."""
-    return _bar(_Run(state, x, x + 30, from_before=False, goes_on=False), y)
+        if state is GreenDay.OPEN:
+            yield Explained("", 0.0, "Blank: open")
+        else:
+            sample = _bar(_Run(state, 0, 30, from_before=False, goes_on=False), 1)
+            yield Explained("".join(sample), 30.0, WORDS[state])
 
 
 def _in_words(

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from notices.drawings.chart import box, diamond, drawing, line, shape, text
+from notices.drawings.chart import Explained, box, diamond, drawing, key, line, shape, text
 from notices.drawings.lettering import fitted, width_of
 from notices.drawings.model import Drawing
-from notices.drawings.palette import LOAM, QUIET, SAND
+from notices.drawings.palette import LOAM, PAPER, QUIET, SAND
 from notices.drawings.scale import Amounts, marks_to
 from notices.drawings.sizes import PAGE
 from notices.programme.season import beside_the_book
@@ -57,13 +57,13 @@ def forecast_and_record(
     for season, words in zip(seasons, said, strict=True):
         parts += _row(season, words, amounts, y)
         y += ROW
-    parts += _key(foot + 22)
+    explained, end = key(_explained(), foot + 22, PAGE.width)
     return drawing(
         "forecast-and-record",
         f"Forecast and record, {unit}",
         " ".join(f"{s.season}: {words}." for s, words in zip(seasons, said, strict=True)),
-        (PAGE.width, foot + 42),
-        parts,
+        (PAGE.width, end),
+        [*parts, *explained],
     )
 
 
@@ -90,7 +90,7 @@ def _row(season: ForecastAndActual, said: str, amounts: Amounts, y: float) -> It
     if season.high is None:
         yield shape([(right, middle - 7), (right + 7, middle), (right, middle + 7)], fill=QUIET)
     if season.actual is not None:
-        yield diamond(amounts.at(season.actual), middle, 6.5, fill=LOAM, stroke="#ffffff")
+        yield _came(amounts.at(season.actual), middle)
     yield text(PAGE.width, middle + 4.2, said, SMALL, anchor="end")
 
 
@@ -116,9 +116,10 @@ def _verdict(season: ForecastAndActual, actual: float) -> str:
     return ""
 
 
-def _key(y: float) -> Iterator[str]:
-    yield box(0, y + 3, 28, 11, fill=SAND, stroke=QUIET)
-    yield text(34, y + 13, "forecast", SMALL, fill=QUIET)
-    x = 34 + width_of("forecast", SMALL) + 18
-    yield diamond(x + 6, y + 9, 6.5, fill=LOAM, stroke="#ffffff")
-    yield text(x + 18, y + 13, "what came of it", SMALL, fill=QUIET)
+def _explained() -> Iterator[Explained]:
+    yield Explained(box(0.5, 4, 27, 11, fill=SAND, stroke=QUIET), 28.0, "forecast")
+    yield Explained(_came(7, 9.5), 14.0, "what came of it")
+
+
+def _came(x: float, y: float) -> str:
+    return diamond(x, y, 6.5, fill=LOAM, stroke=PAPER)

@@ -6,7 +6,18 @@ import datetime as dt
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from notices.drawings.chart import box, diamond, disc, drawing, flag, line, shape, text
+from notices.drawings.chart import (
+    Explained,
+    box,
+    diamond,
+    disc,
+    drawing,
+    flag,
+    key,
+    line,
+    shape,
+    text,
+)
 from notices.drawings.lanes import Marked, beside, in_lanes, lanes_of
 from notices.drawings.lettering import fitted, lines_of, width_of
 from notices.drawings.model import Drawing
@@ -91,7 +102,7 @@ def recovery_chart(words: Words, period: Period, sizes: Sizes = PAGE) -> Drawing
         own, y = _promise(words, name, promise, place, y)
         rows += own
     foot = y + 2
-    key, y = _key(foot + 6, sizes.width)
+    explained, y = key(_explained(), foot + 6, sizes.width)
     parts = [
         *_rests(words, season, place.days, top, foot),
         *month_axis(words, place.days, axis, foot),
@@ -99,7 +110,7 @@ def recovery_chart(words: Words, period: Period, sizes: Sizes = PAGE) -> Drawing
         *_said_of_rests(words, season, place.days, top),
         *flags,
         *rows,
-        *key,
+        *explained,
     ]
     title = f"How the greens come back: {PeriodWords(words, period).name().lower()}"
     number = words.programme.periods.index(period) + 1
@@ -340,39 +351,15 @@ def told(words: Words, promise: Promise) -> str:
     return early if late == early else f"{early}, at worst {late}"
 
 
-def _key(y: float, right: float) -> tuple[list[str], float]:
-    """Return what the marks mean, line by line, and where the drawing ends."""
-    entries = (
-        ([box(0, 3, 8, 12, fill=INK)], 8.0, "days of work"),
-        ([_mark(6, 9, PUTTING_WELL, filled=True)], 12.0, "putting well"),
-        ([_mark(6, 9, HEALED, filled=True)], 12.0, "fully healed"),
-        (
-            [
-                _mark(6 + 13 * n, 9, what, filled=True)
-                for n, what in enumerate((OPEN_AGAIN, PUTTING_WELL, HEALED))
-            ],
-            38.0,
-            "filled: expect by",
-        ),
-        (
-            [
-                _mark(6 + 13 * n, 9, what, filled=False)
-                for n, what in enumerate((OPEN_AGAIN, PUTTING_WELL, HEALED))
-            ],
-            38.0,
-            "hollow: at worst",
-        ),
-    )
-    parts: list[str] = []
-    x = 0.0
-    for marks, wide, said in entries:
-        whole = wide + 5 + width_of(said, SMALL)
-        if x and x + whole > right:
-            x, y = 0.0, y + LANE
-        parts.append(f'<g transform="translate({x:g} {y:g})">{"".join(marks)}</g>')
-        parts.append(text(x + wide + 5, y + 13.2, said, SMALL, fill=QUIET))
-        x += whole + 16
-    return parts, y + 18
+def _explained() -> Iterator[Explained]:
+    """Yield what the marks mean."""
+    three = (OPEN_AGAIN, PUTTING_WELL, HEALED)
+    yield Explained(box(0, 3, 8, 12, fill=INK), 8.0, "days of work")
+    yield Explained(_mark(6, 9, PUTTING_WELL, filled=True), 12.0, "putting well")
+    yield Explained(_mark(6, 9, HEALED, filled=True), 12.0, "fully healed")
+    for filled, said in ((True, "filled: expect by"), (False, "hollow: at worst")):
+        marks = (_mark(6 + 13 * n, 9, what, filled=filled) for n, what in enumerate(three))
+        yield Explained("".join(marks), 38.0, said)
 
 
 def _in_words(

@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from notices.drawings.chart import box, drawing, hatching, line, text
+from notices.drawings.chart import Explained, box, drawing, hatching, key, line, text
 from notices.drawings.lettering import width_of
 from notices.drawings.model import Drawing
 from notices.drawings.palette import LINE, LOAM, PAPER, QUIET
@@ -46,9 +46,13 @@ def sand_by_day(words: Words) -> Drawing | None:
     for row in rows:
         parts += _row(words, row, most, y)
         y += HIGH + FOOT + 20
-    parts += _key(words, order, y - 8)
+    explained, foot = key(_explained(words, order), y - 12, PAGE.width)
     return drawing(
-        "sand-by-day", "Sand by day", _in_words(words, order), (PAGE.width, y + 10), parts
+        "sand-by-day",
+        "Sand by day",
+        _in_words(words, order),
+        (PAGE.width, foot),
+        [*parts, *explained],
     )
 
 
@@ -71,12 +75,7 @@ def _row(words: Words, days: Sequence[SandDay], most: float, top: float) -> Iter
     for day, (left, right) in zip(days, places, strict=True):
         amount = mass(day.mass_t, units)[0]
         y, middle, thick = amounts.at(amount), (left + right) / 2, min(26.0, right - left - 6)
-        bar = (middle - thick / 2, y, thick, top + HIGH - y)
-        if day.top_up:
-            yield box(*bar, fill=PAPER, stroke=LOAM)
-            yield hatching(*bar, stroke=LOAM)
-        else:
-            yield box(*bar, fill=LOAM, stroke=LOAM)
+        yield _bar(middle - thick / 2, y, thick, top + HIGH - y, top_up=day.top_up)
         yield text(middle, y - 4, f"{amount:.1f}", SMALL, anchor="middle")
         weekday = words.dates.weekday(day.date).replace(str(day.date.day), "").strip()
         below = top + HIGH
@@ -122,19 +121,16 @@ def _total(words: Words, order: SandOrder) -> str:
     )
 
 
-def _key(words: Words, order: SandOrder, y: float) -> Iterator[str]:
-    terms = words.language.terms
-    x = LEFT
-    for top_up, said in ((False, f"first {terms.dressing}"), (True, "top-up")):
-        if not any(day.top_up is top_up for day in order.days):
-            continue
-        if top_up:
-            yield box(x, y, 22, 12, fill=PAPER, stroke=LOAM)
-            yield hatching(x, y, 22, 12, stroke=LOAM)
-        else:
-            yield box(x, y, 22, 12, fill=LOAM, stroke=LOAM)
-        yield text(x + 28, y + 10.5, said, SMALL, fill=QUIET)
-        x += 28 + width_of(said, SMALL) + 18
+def _explained(words: Words, order: SandOrder) -> Iterator[Explained]:
+    """Yield what the bars mean, as far as they are there."""
+    for top_up, said in ((False, f"first {words.language.terms.dressing}"), (True, "top-up")):
+        if any(day.top_up is top_up for day in order.days):
+            yield Explained(_bar(0.5, 3, 21, 12, top_up=top_up), 22.0, said)
+
+
+def _bar(x: float, y: float, wide: float, high: float, *, top_up: bool) -> str:
+    ground = box(x, y, wide, high, fill=PAPER if top_up else LOAM, stroke=LOAM)
+    return ground + hatching(x, y, wide, high, stroke=LOAM) if top_up else ground
 
 
 def _in_words(words: Words, order: SandOrder) -> str:

@@ -6,7 +6,7 @@ import datetime as dt
 import math
 from collections.abc import Iterator, Sequence
 
-from notices.drawings.chart import box, drawing, hatching, line, shape, text
+from notices.drawings.chart import Explained, box, drawing, hatching, key, line, shape, text
 from notices.drawings.lettering import width_of
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK, LINE, LOAM, PAPER, QUIET
@@ -65,13 +65,13 @@ def _draw(words: Words, days: Sequence[DayTimetable], place: int) -> Drawing:
         *_axis(words, hours, y),
         *rows,
     ]
-    key, foot = _key(days, y + 8)
+    explained, foot = key(_explained(days), y + 8, PAGE.width)
     return drawing(
         f"work-hours-{place}",
         "Hours of work, of the crew and of light",
         _in_words(words, days),
         (PAGE.width, foot),
-        [*parts, *key],
+        [*parts, *explained],
     )
 
 
@@ -137,9 +137,7 @@ def _row(words: Words, day: DayTimetable, hours: Amounts, y: float) -> Iterator[
             yield box(x, y + 5.5, hours.at(last) - x, ROW - 11, fill=INK)
     if end > in_time:
         x = hours.at(in_time)
-        wide = hours.at(end) - x
-        yield box(x, y + 3, wide, ROW - 6, fill=PAPER, stroke=LOAM)
-        yield hatching(x, y + 3, wide, ROW - 6, step=4, stroke=LOAM)
+        yield _late(x, y + 3, hours.at(end) - x, ROW - 6)
     if day.dew_off is not None and day.dew_off > begin:
         x = hours.at(day.dew_off)
         yield _dew(x, y + 1.5)
@@ -168,29 +166,22 @@ def _clock(words: Words, minutes: float, *, short: bool = False) -> str:
     return said.replace(":00 ", " ") if short else said
 
 
-def _key(days: Sequence[DayTimetable], y: float) -> tuple[list[str], float]:
-    """Return what the marks mean, as far as they are there, and where the drawing ends."""
-    entries = [
-        ([box(0, 4, 22, 9, fill=INK)], "work"),
-        ([box(0.5, 2, 21, 13, fill=PAPER, stroke=QUIET)], "hours of the crew"),
-    ]
+def _explained(days: Sequence[DayTimetable]) -> Iterator[Explained]:
+    """Yield what the marks mean, as far as they are there."""
+    yield Explained(box(0, 4, 22, 9, fill=INK), 22.0, "work")
+    yield Explained(box(0.5, 2, 21, 13, fill=PAPER, stroke=QUIET), 22.0, "hours of the crew")
     if any(day.light_from is not None or day.light_until is not None for day in days):
-        entries.append(([box(0, 1, 22, 15, fill=LINE)], "dark"))
+        yield Explained(box(0, 1, 22, 15, fill=LINE), 22.0, "dark")
     if any(day.dew_off is not None and day.dew_off > day.first_start for day in days):
-        entries.append(([_dew(11, 5)], "dew is off, sand can be spread"))
+        yield Explained(_dew(11, 5), 22.0, "dew is off, sand can be spread")
     if any(day.too_long_by > 0 for day in days):
-        late = [
-            box(0.5, 2, 21, 13, fill=PAPER, stroke=LOAM),
-            hatching(0.5, 2, 21, 13, step=4, stroke=LOAM),
-        ]
-        entries.append((late, "after the day’s end"))
-    parts: list[str] = []
-    x = 0.0
-    for marks, said in entries:
-        parts.append(f'<g transform="translate({x:g} {y:g})">{"".join(marks)}</g>')
-        parts.append(text(x + 28, y + 13, said, SMALL, fill=QUIET))
-        x = round(x + 28 + width_of(said, SMALL) + 18, 2)
-    return parts, y + 20
+        yield Explained(_late(0.5, 2, 21, 13), 22.0, "after the day’s end")
+
+
+def _late(x: float, y: float, wide: float, high: float) -> str:
+    """Return the mark of work that goes on too long."""
+    ground = box(x, y, wide, high, fill=PAPER, stroke=LOAM)
+    return ground + hatching(x, y, wide, high, step=4, stroke=LOAM)
 
 
 def _in_words(words: Words, days: Sequence[DayTimetable]) -> str:
