@@ -9,6 +9,7 @@ from notices.documents import phrases
 from notices.documents.letters import letter
 from notices.documents.model import Document, Fact, Letter, Section
 from notices.drawings.course import greens_by_day
+from notices.drawings.section import cross_section
 from notices.programme.model import Period, Programme
 from notices.wording import circumstances
 from notices.wording.blocks import Block, Bullets, Paragraph, Picture
@@ -61,7 +62,9 @@ def member_email(programme: Programme) -> Letter:
     sections += phrases.rules_section(words)
     facts += phrases.rules_facts(words)
     if main is not None:
-        sections += _explained(words, main)
+        below = cross_section(words, main.works, "below-ground")
+        drawings += [below] if below else []
+        sections += _explained(words, main, () if below is None else (Picture(below.name),))
     for period in others:
         section, carried = _also_planned(words, period)
         sections.append(section)
@@ -87,13 +90,13 @@ def _closures_from(words: Words, closed: Collection[dt.date]) -> str:
     return f"Closures from {words.dates.day(min(closed))}"
 
 
-def _explained(words: Words, period: Period) -> list[Section]:
+def _explained(words: Words, period: Period, shown: tuple[Picture, ...]) -> list[Section]:
     steps: list[Block] = []
     for work in period.works:
         steps += phrases.operation_story(words, work)
     many = len(period.works) > 1
     return [
-        Section("why", words.story(period), "Why we do it"),
+        Section("why", (*words.story(period), *shown), "Why we do it"),
         Section("steps", tuple(steps), "What we do, step by step" if many else "What we do"),
     ]
 

@@ -12,8 +12,6 @@ from dataclasses import dataclass
 from notices.programme.openings import Cut
 
 _PHASES = 12
-MOST = 60
-"""Of openings that lie closer than a picture can show, only so many are drawn, on its right."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +23,12 @@ class Place:
 
 
 def places(
-    cut: Cut, room: float, taken: Sequence[tuple[float, float]], apart: float | None = None
+    cut: Cut,
+    room: float,
+    taken: Sequence[tuple[float, float]],
+    *,
+    apart: float | None = None,
+    most: int | None = None,
 ) -> tuple[Place, ...]:
     """Return the openings that fit whole into a room, as far from others as can be.
 
@@ -39,12 +42,15 @@ def places(
         Where other openings are already, from and to [mm].
     apart
         Distance between openings of one pass; across the way of the machine if not given [mm].
+    most
+        Of openings that lie closer than a picture can show, only so many are drawn, on its right.
     """
     step = cut.across if apart is None else apart
-    tries = [_pattern(cut, room, step, step * phase / _PHASES) for phase in range(_PHASES)]
-    most = max(len(found) for found in tries)
+    begin = max(0.0, room - most * step / cut.passes) if most else 0.0
+    tries = [_pattern(cut, (begin, room), step, step * phase / _PHASES) for phase in range(_PHASES)]
+    fit = max(len(found) for found in tries)
     # One less than would fit is enough: rather few than in one another's way.
-    least = max(min(most, 2), most - cut.passes) if taken else most
+    least = max(min(fit, 2), fit - cut.passes) if taken else fit
     fair = [found for found in tries if len(found) >= least]
     return max(fair, key=lambda found: _clearance(found, _half(cut), taken, room), default=())
 
@@ -58,13 +64,13 @@ def _half(cut: Cut) -> float:
     return max(cut.width, cut.channel) / 2
 
 
-def _pattern(cut: Cut, room: float, step: float, first: float) -> tuple[Place, ...]:
+def _pattern(cut: Cut, room: tuple[float, float], step: float, first: float) -> tuple[Place, ...]:
     half = _half(cut)
-    begin = max(0.0, room - MOST * step / cut.passes)
+    begin, end = room
     found = []
     for turn in range(cut.passes):
         middle = (first + turn * step / cut.passes) % step
-        while middle + half <= room:
+        while middle + half <= end:
             if middle >= begin + half:
                 found.append(Place(middle, turn))
             middle += step

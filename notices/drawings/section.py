@@ -48,6 +48,10 @@ _MEASURE = 92.0
 """One work: room between the panels, where its depth is written."""
 _LARGEST = 12.0
 """Largest scale: beyond it a picture shows no more [units/mm]."""
+_MOST = 60
+"""How many openings of a kind are drawn at most; only lines closer than a picture shows are more."""
+_MANY = 5
+"""Beyond so many kinds of opening a label says only how deep each goes."""
 _FEW = frozenset({Opening.CHANNELS, Opening.TRENCHES})
 """What lies so far apart that several works together show only one of it."""
 
@@ -116,7 +120,7 @@ def _alone(words: Words, cut: Cut) -> _Picture:
     height = max(1.3 * cut.bottom * scale, 120.0)
     top = _HEAD + 62
     frame = Frame(Rect(_RULER, top, _BEFORE, height), Rect(left, top, room, height), scale)
-    placed = Placed(cut, places(cut, room / scale, ()))
+    placed = Placed(cut, places(cut, room / scale, (), most=_MOST))
     key = lettering.lines_of(say.in_words(words, cut), WIDTH - 4, DETAIL)
     foot = frame.after.bottom + 24
     parts = [
@@ -236,7 +240,7 @@ def _placed_together(found: Sequence[Cut], frame: Frame) -> list[Placed]:
             middle = min(room * share, room - max(cut.width, cut.channel) / 2)
             where: tuple[Place, ...] = (Place(middle, 0),)
         else:
-            where = places(cut, room, taken)
+            where = places(cut, room, taken, most=_MOST)
         taken += spans(cut, where)
         placed.append(Placed(cut, where))
     order = {id(cut): place for place, cut in enumerate(found)}
@@ -290,7 +294,10 @@ class _Labels:
         return Label.of(name, details, target, _LABELS)
 
     def _of(self, cut: Cut) -> Label:
-        details = [*say.sizes(self.words, cut), *filter(None, [say.filling(self.words, cut)])]
+        sizes = (
+            say.sizes(self.words, cut) if len(self.found) <= _MANY else [say.depth(self.words, cut)]
+        )
+        details = [*sizes, *filter(None, [say.filling(self.words, cut)])]
         return self._label(say.name_of(self.words, cut.work), details, self._in_cut(cut))
 
     def _thatch(self) -> str:

@@ -123,7 +123,7 @@ def _spread(found: tuple[Cut, ...], side: float) -> Iterator[_Spread]:
     for cut in sorted(found, key=lambda cut: (-cut.across, cut.work.plan_index)):
         across = places(cut, side, taken) or _one_in(cut, side)
         taken += spans(cut, across)
-        along = places(cut, side, (), cut.along) if cut.along else ()
+        along = places(cut, side, (), apart=cut.along) if cut.along else ()
         yield _Spread(cut, across, along)
 
 

@@ -23,10 +23,15 @@ def length(words: Words, mm: float) -> str:
 def sizes(words: Words, cut: Cut) -> list[str]:
     """Return how wide, how deep and how far apart openings are, each in a few words."""
     width = cut.channel or cut.width
-    found = [f"{length(words, width)} wide", f"{length(words, cut.depth)} deep", apart(words, cut)]
+    found = [f"{length(words, width)} wide", depth(words, cut), apart(words, cut)]
     if cut.passes > 1:
         found.append(counted(cut.passes, "pass", "passes"))
     return found
+
+
+def depth(words: Words, cut: Cut) -> str:
+    """Return how deep openings go."""
+    return f"{length(words, cut.depth)} deep"
 
 
 def apart(words: Words, cut: Cut) -> str:

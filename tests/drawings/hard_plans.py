@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from dataclasses import replace
 from functools import cache
 from typing import Any
 
-import notices
 from notices.drawings.model import Drawing
 from notices.drawings.of_period import drawings_of
 from notices.operations import CATALOGUE, TEXT_SECTIONS, Opening, Operation
 from notices.programme.model import Programme
 from notices.wording.words import Words
-from tests.documents.building import EXAMPLES, ISSUED, NAMES
+from tests.documents.building import ISSUED
+from tests.drawings.clubs import NAMES, words_of
 from tests.wording.small_plans import plan, programme, work
 
 DAY = "2027-08-09"
@@ -115,14 +114,9 @@ def _long_named() -> Programme:
 @cache
 def clubs() -> dict[str, Programme]:
     """Every programme by its name."""
-    found = {name: _example(name) for name in NAMES}
+    found = {name: words_of(name).programme for name in NAMES}
     found |= {name: programme(data, ISSUED) for name, data in HARD.items()}
     return found | {"a long name": _long_named()}
-
-
-def _example(name: str) -> Programme:
-    read = notices.load_plan(EXAMPLES / name / "plan.yaml").plan
-    return notices.work_out(read, read.issued or dt.date(2027, 3, 1))
 
 
 @cache
