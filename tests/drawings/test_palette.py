@@ -28,6 +28,12 @@ def test_the_palette(text: str, ground: str) -> None:
     assert contrast(getattr(palette, text), getattr(palette, ground)) >= TEXT
 
 
+@pytest.mark.parametrize("text", ["INK", "QUIET"])
+@pytest.mark.parametrize("ground", ["MEADOW", "SHADE", "LINE"])
+def test_the_grounds_of_charts(text: str, ground: str) -> None:
+    assert contrast(getattr(palette, text), getattr(palette, ground)) >= TEXT
+
+
 def with_colours(template: str) -> str:
     """Return a template with the colours of our own look in their places."""
     source = (templates_folder() / template).read_text("utf-8")
