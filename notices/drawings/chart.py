@@ -174,7 +174,7 @@ def key(entries: Iterable[Explained], y: float, right: float) -> tuple[list[str]
 def drawing(name: str, title: str, description: str, size: Point, parts: Iterable[str]) -> Drawing:
     """Put the pieces on a sheet."""
     width, height = size
-    drawn = svg.document(width, height, title, "".join(parts))
+    drawn = svg.document(width, height, title, "".join(parts), description=description)
     return Drawing(name, title, description, drawn, width, height)
 
 
