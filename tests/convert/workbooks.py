@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import io
 from collections.abc import Mapping
 from pathlib import Path
@@ -28,20 +29,31 @@ PLAN: Mapping[str, Any] = {
 }
 
 
+BOOK = plan_as_workbook(PLAN)
+
+
+@functools.cache
+def _headings() -> Mapping[tuple[str, str], str]:
+    """Return where what belongs to each heading stands: below it in a list, beside it in a form."""
+    found: dict[tuple[str, str], str] = {}
+    for worksheet in load_workbook(io.BytesIO(BOOK)).worksheets:
+        for cells in worksheet.iter_rows():
+            for cell in cells:
+                below = f"{cell.coordinate.rstrip('0123456789')}{{row}}"
+                beside = f"B{cell.row}"
+                here = below if cell.row == 4 and worksheet["A4"].value == "Example" else beside
+                found.setdefault((worksheet.title, str(cell.value)), here)
+    return found
+
+
 def cell_of(sheet: str, heading: str, row: int = 5) -> str:
     """Return the name of the cell below a heading, or beside it on a form."""
-    worksheet = load_workbook(io.BytesIO(plan_as_workbook(PLAN)))[sheet]
-    for cells in worksheet.iter_rows():
-        for cell in cells:
-            if cell.value == heading:
-                beside = f"B{cell.row}"
-                return f"{cell.coordinate.rstrip('0123456789')}{row}" if cell.row == 4 else beside
-    raise AssertionError(f"{sheet} has no {heading}")
+    return _headings()[sheet, heading].format(row=row)
 
 
 def changed(path: Path, sheet: str, **cells: Any) -> Path:
     """Write the plan as a workbook with some cells of a sheet changed."""
-    book = load_workbook(io.BytesIO(plan_as_workbook(PLAN)))
+    book = load_workbook(io.BytesIO(BOOK))
     for name, value in cells.items():
         book[sheet][name] = value
     book.save(path)
