@@ -371,6 +371,9 @@ def test_the_email_is_light_and_keeps_its_pictures_to_itself(pack: BuiltPack) ->
     assert len(shown) == len(pack.documents.document("member-email").drawings)
     assert len(shown) <= 2  # the days, and the green below ground
     assert bool(shown) == bool(pack.programme.periods)
+    for drawing in pack.documents.document("member-email").drawings:
+        assert drawing.description in [image["alt"] for image in Page(mail.html).images]
+        assert plain(drawing.caption) in Page(mail.html).text
     for picture in mail.images.values():
         assert picture.startswith(b"\x89PNG\r\n")
 

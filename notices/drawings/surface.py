@@ -82,7 +82,7 @@ def surface(
     unit = scale * PX_PER_MM
     patch = Rect(_EDGE, _EDGE, side * unit, side * unit)
     width = patch.width + 2 * _EDGE
-    entries = [_entry(words, cut, moment) for cut in reversed(found)]
+    entries = [_entry(words, cut, moment, side) for cut in reversed(found)]
     caption = say.surface_caption(words, moment, side, found, sanded=sanded)
     told = entries if moment is not Moment.HEALED else []
     key, low = _key(found, told, patch, moment)
@@ -90,7 +90,7 @@ def surface(
     height = low + len(note) * LINE * _SMALL + 6
     content = (
         _turf(patch)
-        + (textures.grains(patch, each=150) if sanded and moment is Moment.AFTER else "")
+        + (textures.grains(patch, each=240) if sanded and moment is Moment.AFTER else "")
         + "".join(_opened(spread, patch, unit, moment) for spread in _spread(found, side))
         + rect(patch, fill="none", stroke=INK, stroke_width=1.2, class_="patch")
         + key
@@ -133,7 +133,7 @@ def _one_in(cut: Cut, side: float) -> tuple[Place, ...]:
 
 
 def _turf(patch: Rect) -> str:
-    blades = strokes(((x, y), (x + 1, y - 4)) for x, y in textures.scattered(patch, 260, 4))
+    blades = strokes(((x, y), (x + 1, y - 4)) for x, y in textures.scattered(patch, 340, 4))
     return rect(patch, fill=LAWN) + path(
         blades, stroke=TURF, stroke_width=0.8, stroke_linecap="round", fill="none"
     )
@@ -179,11 +179,11 @@ def _pressed(box: Rect, **named: object) -> str:
     return rect(box, fill=SUBSOIL, **named) + rect(seam, fill=GAP)
 
 
-def _entry(words: Words, cut: Cut, moment: Moment) -> str:
+def _entry(words: Words, cut: Cut, moment: Moment, side: float) -> str:
     """Say of one work what is seen: its name, how wide, what share of the surface."""
     name = say.name_of(words, cut.work)
     if moment is Moment.AFTER:
-        return f"{name}: {', '.join(say.on_top(words, cut))}"
+        return f"{name}: {', '.join(say.on_top(words, cut, side))}"
     return f"{name}: {say.later(cut)}"
 
 

@@ -158,7 +158,7 @@ def sand_disc(centre: Point, radius: float, **named: object) -> str:
     """Draw a hole full of sand, seen from above."""
     x, y = centre
     square = Rect(x - radius, y - radius, 2 * radius, 2 * radius)
-    inside = (p for p in scattered(square, 22) if math.dist(p, centre) < radius - 1.2)
+    inside = (p for p in scattered(square, 28) if math.dist(p, centre) < radius - 1.2)
     return circle(centre, radius, fill=SAND, stroke=INK, stroke_width=1.0, **named) + path(
         dots(inside), stroke=GRAIN, stroke_width=1.5, stroke_linecap="round"
     )

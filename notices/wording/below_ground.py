@@ -107,7 +107,7 @@ def caption(words: Words, found: Sequence[Cut], *, sanded: bool) -> str:
     kinds = {cut.kind for cut in found}
     facts: dict[str, object] = {
         "opens": lets_water_down(words, found),
-        "ways": and_list([f"the {nouns(k)}" for k in (Opening.SLITS, Opening.HOLES) if k in kinds]),
+        "ways": and_list([nouns(kind) for kind in (Opening.SLITS, Opening.HOLES) if kind in kinds]),
         "channels": Opening.CHANNELS in kinds,
         "trenches": Opening.TRENCHES in kinds,
         "drains": bool(profile.drains) and Opening.HOLES in kinds,
@@ -160,9 +160,10 @@ def surface_caption(
     return _sentences(words, "surface", facts)
 
 
-def on_top(words: Words, cut: Cut) -> list[str]:
-    """Return what is seen of openings from above: how wide, how far apart, what share they are."""
-    told = [apart(words, cut)]
+def on_top(words: Words, cut: Cut, side_mm: float) -> list[str]:
+    """Return what is seen of openings in a square: how wide, how far apart, what share they are."""
+    lone = cut.across > side_mm
+    told = [f"the next {length(words, cut.across)} away" if lone else apart(words, cut)]
     if cut.kind is not Opening.CHANNELS:
         told.insert(0, f"{length(words, cut.width)} wide")
     if cut.passes > 1:
