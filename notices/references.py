@@ -138,6 +138,11 @@ _ENTRIES = (
         "club record: when the club’s own greens came back in earlier seasons",
         status="club record",
     ),
+    Reference(
+        "club_measurement",
+        "club record: what the club measured on its own greens",
+        status="club record",
+    ),
     # Mole drains
     Reference("ahdb_moles", "AHDB, “Field drainage: use of mole drains”"),
     Reference("agriculture_victoria2002", "Agriculture Victoria, AG0949, 2002"),

@@ -11,6 +11,9 @@ from notices.agronomy.recovery import DateRange
 STEP_MM = 0.5
 """How far the cut comes down at a time [mm] [common_practice]_."""
 
+DAYS_AHEAD = (7, 14)
+"""How many days before the work the cut goes up, at least and at most [common_practice]_."""
+
 DAYS_PER_STEP = (4, 7)
 """How many days lie between two steps, at least and at most [common_practice]_."""
 

@@ -521,9 +521,9 @@ class Measurement(Part):
     organic_matter: Percent | None = None
     """By weight."""
     firmness: Text | None = None
-    """With its unit."""
-    speed: Text | None = None
-    """Roll of a ball, with its unit."""
+    """With its unit, such as 105 g."""
+    speed: LengthM | None = None
+    """How far a ball rolls."""
 
 
 class Mailing(Part):

@@ -14,6 +14,7 @@ from notices.operations import Opening
 from notices.plan.model import Plan
 from notices.programme.channels import meetings
 from notices.programme.climate import club_climate
+from notices.programme.measured import values_of
 from notices.programme.model import Figure, Programme, SandOnGreen, Work
 from notices.programme.thatch import through_thatch
 from notices.references import REFERENCES
@@ -240,6 +241,19 @@ def coring_and_thatch(programme: Programme, plan: Plan) -> Iterator[Finding]:
             )
 
 
+def nothing_measured(_programme: Programme, plan: Plan) -> Iterator[Finding]:
+    """A measurement without a value that can be set beside others."""
+    for index, measurement in enumerate(plan.measurements):
+        if not any(values_of(measurement)):
+            yield Finding(
+                "nothing-measured",
+                Weight.INFORMATION,
+                f"the measurement of {measurement.date} has no value with a number",
+                "Add thatch_depth, organic_matter, speed, or firmness with its unit, such as 105 g",
+                ("measurements", index),
+            )
+
+
 def records_not_used(programme: Programme, _plan: Plan) -> Iterator[Finding]:
     """A record of an earlier season that says nothing of how fast greens come back."""
     for index, reason in programme.unused_records:
@@ -300,5 +314,6 @@ AGRONOMIC_CHECKS = (
     dressing_too_heavy,
     sand_on_surface,
     coring_and_thatch,
+    nothing_measured,
     records_not_used,
 )

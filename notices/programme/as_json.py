@@ -25,6 +25,7 @@ from notices.programme.model import (
     GreensBack,
     Hole,
     HolesInPlay,
+    Measured,
     Period,
     Programme,
     Promise,
@@ -94,6 +95,7 @@ def programme_as_json(programme: Programme) -> Json:
         "season": _season(programme.season) if programme.season else None,
         "greens_back": [_greens_back(back) for back in programme.greens_back.values()],
         "records": [_record(record) for record in programme.records.values()],
+        "measurements": [_measured(measured) for measured in programme.measured],
         "figures": [_figure(figure) for figure in programme.figures],
         "findings": [_finding(finding) for finding in programme.findings],
         "accepted": [
@@ -381,6 +383,19 @@ def _record(record: FittedRate) -> Json:
             }
             for season in record.records
         ],
+    }
+
+
+def _measured(measured: Measured) -> Json:
+    return {
+        "green": measured.green,
+        "what": measured.what,
+        "unit": measured.unit,
+        "readings": [
+            {"date": reading.date.isoformat(), "value": reading.value}
+            for reading in measured.readings
+        ],
+        "works_between": list(measured.works_between),
     }
 
 

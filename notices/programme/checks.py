@@ -12,6 +12,7 @@ from notices.look import is_darkened, look_of
 from notices.plan.model import Plan
 from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.climate import is_southern, may_be_british
+from notices.programme.cut_checks import CUT_CHECKS
 from notices.programme.lay_out import DEFAULT_AREA_M2
 from notices.programme.model import Programme
 from notices.programme.order_checks import ORDER_CHECKS
@@ -167,24 +168,6 @@ def nothing_to_fill(programme: Programme, _plan: Plan) -> Iterator[Finding]:
             )
 
 
-def cut_not_raised(programme: Programme, _plan: Plan) -> Iterator[Finding]:
-    """The height of cut is to be raised, and the usual height is no lower."""
-    for work in programme.works:
-        if work.operation.name != "raising the height of cut":
-            continue
-        low, high = work.settings.number("from"), work.settings.number("to")
-        if high <= low:
-            yield Finding(
-                "cut-not-raised",
-                Weight.THINK_AGAIN,
-                f"the height of cut is to be raised from {low:g} mm to {high:g} mm",
-                "Write the height before as from, and the higher one as to",
-                ("works", work.plan_index, "settings"),
-                work=work.id,
-                dates=work.dates,
-            )
-
-
 def rests_on_defaults(programme: Programme, plan: Plan) -> Iterator[Finding]:
     """Say what the estimates rest on where the plan is silent."""
     if plan.works and plan.course.monthly_mean_temperature is None:
@@ -209,18 +192,6 @@ def rests_on_defaults(programme: Programme, plan: Plan) -> Iterator[Finding]:
         )
 
 
-def not_used_yet(_programme: Programme, plan: Plan) -> Iterator[Finding]:
-    """A part of the plan that this version reads and keeps, but does not use."""
-    if plan.measurements and all(m.thatch_depth is None for m in plan.measurements):
-        yield Finding(
-            "not-used-yet",
-            Weight.INFORMATION,
-            "measurements are kept with the plan, but this version does not use them yet",
-            "",
-            ("measurements",),
-        )
-
-
 CHECKS: tuple[Check, ...] = (
     no_sender,
     colour_darkened,
@@ -238,10 +209,9 @@ CHECKS: tuple[Check, ...] = (
     machine_in_two_places,
     work_before_light,
     nothing_to_fill,
-    cut_not_raised,
+    *CUT_CHECKS,
     rests_on_defaults,
     light_not_known,
-    not_used_yet,
 )
 
 

@@ -21,14 +21,18 @@ Inputs = Mapping[str, float | int | str | None]
 MOLE_SLOT_MM = 12.0
 """Width of the slot that the leg of a mole plough leaves (common practice, no published source)."""
 
-LAID_TURF_SMOOTH_GROWTH_DAYS = (42.0, 70.0)
-"""Laid turf: six to ten weeks of growth (common practice)."""
+GROWTH_DAYS_IN_A_WEEK = 7 * 0.75
+"""Growth days in a week of good growth, which runs from growth potential 0.5 to 1 (judgement)."""
 
-LAID_TURF_HEALED_GROWTH_DAYS = (70.0, 120.0)
-"""Seams gone from sight (judgement)."""
+LAID_TURF_SMOOTH_WEEKS = (6, 10)
+"""Laid turf: weeks in growth until it putts (common practice)."""
 
-TRENCH_HEALED_GROWTH_DAYS = (70.0, 180.0)
-"""Trench lines sink and want sand for a season (common practice)."""
+LAID_TURF_HEALED_WEEKS = (10, 17)
+"""Weeks in growth until its seams are gone from sight (judgement)."""
+
+TRENCH_HEALED_WEEKS = (10, 26)
+"""Trench lines sink and want sand for a season, at most the half of the year in which grass grows
+well (common practice)."""
 
 HEAVY_DRESSING_KG_M2 = MOST_ON_THE_SURFACE_KG_M2
 """Beyond it sand stays to be seen (British trade press)."""
@@ -262,27 +266,23 @@ def _slits(work: Work, record: FittedRate | None) -> Growth:
     )
 
 
-# No figure of the club's own stands behind these.
+def _by_book(weeks: tuple[int, int], what: str, *source: str) -> Growth:
+    """Return what no figure of the club's own stands behind: so many weeks in growth."""
+    fast, slow = weeks
+    return Growth(
+        fast * GROWTH_DAYS_IN_A_WEEK,
+        slow * GROWTH_DAYS_IN_A_WEEK,
+        f"weeks in growth by the book, for {what}, × 7 days × 0.75, the middle of good growth",
+        {"weeks_least": fast, "weeks_most": slow},
+        (*source, "pace_turf"),
+        default_used=True,
+    )
+
+
 _BY_BOOK = {
-    Opening.TRENCHES: Growth(
-        *TRENCH_HEALED_GROWTH_DAYS,
-        "by the book, for the lines of trenches",
-        {},
-        ("common_practice",),
-        default_used=True,
+    Opening.TRENCHES: _by_book(
+        TRENCH_HEALED_WEEKS, "the lines of trenches", "common_practice", "judgement"
     ),
-    Opening.BARE: Growth(
-        *LAID_TURF_HEALED_GROWTH_DAYS,
-        "by the book, for the seams of turf",
-        {},
-        ("judgement",),
-        default_used=True,
-    ),
+    Opening.BARE: _by_book(LAID_TURF_HEALED_WEEKS, "the seams of turf", "judgement"),
 }
-_LAID_TURF_SMOOTH = Growth(
-    *LAID_TURF_SMOOTH_GROWTH_DAYS,
-    "by the book, for laid turf",
-    {},
-    ("common_practice",),
-    default_used=True,
-)
+_LAID_TURF_SMOOTH = _by_book(LAID_TURF_SMOOTH_WEEKS, "laid turf", "common_practice", "judgement")

@@ -623,6 +623,35 @@ class Mailing:
     send: Sending
 
 
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One value that the club measured."""
+
+    date: dt.date
+    value: float
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """What the club measured of one thing on one green, in order of dates."""
+
+    green: str
+    what: str
+    """depth of thatch, organic matter, firmness or green speed."""
+    unit: str
+    readings: tuple[Reading, ...]
+    works_between: tuple[str, ...]
+    """Works that opened or covered the green from the first date until before the last."""
+
+    @property
+    def by_date(self) -> Mapping[dt.date, tuple[float, ...]]:
+        """What was measured on each day."""
+        found: dict[dt.date, tuple[float, ...]] = {}
+        for reading in self.readings:
+            found[reading.date] = (*found.get(reading.date, ()), reading.value)
+        return found
+
+
 class Limit(enum.Enum):
     """What decides when a day's work ends."""
 
@@ -821,6 +850,8 @@ class Programme:
     """Temporary greens as the handicap counts them; only in England, whose limits we know."""
     sand_order: SandOrder | None = None
     """The sand to be ordered; None where nothing is dressed."""
+    measured: tuple[Measured, ...] = field(default=())
+    """What the club measured on its greens, for before and after."""
     season: Season | None = None
     """Growth by day; None where nothing is worked on, and in an outline."""
     greens_back: Mapping[str, GreensBack] = field(default_factory=dict)

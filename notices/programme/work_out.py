@@ -19,6 +19,7 @@ from notices.programme.cost import figures_of_cost, sand_order
 from notices.programme.holes_in_play import days_of_play
 from notices.programme.hours import stretches_by_day
 from notices.programme.lay_out import club_greens, lay_out_greens, lay_out_works
+from notices.programme.measured import measured_on_greens
 from notices.programme.model import (
     Approval,
     Closure,
@@ -124,6 +125,7 @@ def _outline(plan: Plan, issued: dt.date) -> tuple[Programme, ClubClimate, Recov
         weather=go_or_no_go(works, climate.monthly_means),
         records=records,
         unused_records=unused_records,
+        measured=measured_on_greens(plan, works),
         seen=seen_by_work(plan.observed, works, club),
         mailings=tuple(Mailing(m.document, m.moment, m.send) for m in plan.mailings),
         profile=profile_of(plan, works),
@@ -164,6 +166,7 @@ def _figures(
     found += figures.figures_of_years(programme.works, programme.sand, programme.greens, bought)
     found += figures.figures_of_channels(programme.works)
     found += figures.figures_of_thatch(through_thatch(programme.works, plan), programme.greens)
+    found += figures.figures_of_measurements(programme.measured, programme.greens)
     found += figures.figures_of_records(programme.works, programme.records, climate)
     return tuple(found)
 

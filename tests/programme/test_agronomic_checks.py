@@ -145,6 +145,12 @@ TABLE = [
         COURSE + work(CORES) + measured("2026-06-01", "speed: 2.7 m"),
     ),
     (
+        "nothing-measured",
+        Weight.INFORMATION,
+        COURSE + ROLLING + "measurements: [{date: 2026-01-01, green: 1, firmness: firm}]\n",
+        COURSE + ROLLING + "measurements: [{date: 2026-01-01, green: 1, firmness: 105 g}]\n",
+    ),
+    (
         "record-not-used",
         Weight.INFORMATION,
         COURSE + work(CORES) + "observed: [{operation: hollow tining, done: 2025-06-01}]\n",

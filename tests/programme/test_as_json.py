@@ -80,6 +80,7 @@ SHAPE: dict[str, set[str]] = {
     },
     "greens_back": {"work", "back_in_play", "putting_smoothly", "fully_healed"},
     "records": {"operation", "seasons", "rate_mm_per_day", "book_mm_per_day", "records"},
+    "measurements": {"green", "what", "unit", "readings", "works_between"},
     "figures": {
         *("id", "quantity", "scope", "value", "unit", "formula", "source", "inputs"),
         "default_used",

@@ -43,6 +43,15 @@ def crew(people: int, until: str = "15:00", more: str = "", since: str = "07:00"
 
 
 CORES = "hollow tining, dates: 2026-06-01, services_checked: true"
+
+
+def raised(day: str, more: str = "greens: 1-2") -> str:
+    return (
+        f"works:\n  - {{operation: raising the height of cut, dates: {day}, {more}}}\n"
+        f"  - {{operation: {CORES}}}\n"
+    )
+
+
 # iowa_pm696: 480 m² at 1 km/h × 1 m × 60 % take 48 minutes; 12 between greens make it an hour.
 MACHINE = (
     ", machines: [{operation: rolling, width: 1 m, speed: 1 km/h, efficiency: 60 %, "
@@ -275,10 +284,58 @@ TABLE = [
         CLUB + COURSE.replace("}]", "}, {green: 2}]") + ROLLING,
     ),
     (
-        "not-used-yet",
+        # Yellow is too light for text, dark green is not: see the test of is_darkened.
+        "colour-darkened",
         Weight.INFORMATION,
-        CLUB + COURSE + ROLLING + "measurements: [{date: 2026-01-01, green: 1}]\n",
-        CLUB + COURSE + ROLLING + "measurements: []\n",
+        CLUB.replace("name", "colour: '#ffd200', name") + COURSE + ROLLING,
+        CLUB.replace("name", "colour: '#1b4d3e', name") + COURSE + ROLLING,
+    ),
+    (
+        # Common practice: 7 to 14 days ahead, to the day on which the work begins.
+        "cut-raised-too-late",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + raised("2026-05-26"),
+        CLUB + COURSE + raised("2026-05-25"),
+    ),
+    (
+        # A cut that goes up over two days is up with the last of them.
+        "cut-raised-too-late",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + raised("2026-05-25 to 2026-05-26"),
+        CLUB + COURSE + raised("2026-05-24 to 2026-05-25"),
+    ),
+    (
+        # Up to a fortnight after the work began it was for that work; later it is for none.
+        "cut-raised-too-late",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + raised("2026-06-15"),
+        CLUB + COURSE + raised("2026-06-16"),
+    ),
+    (
+        "cut-raised-too-early",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + raised("2026-05-17"),
+        CLUB + COURSE + raised("2026-05-18"),
+    ),
+    (
+        # More than four weeks ahead it is not for this work.
+        "cut-raised-too-early",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + raised("2026-05-04"),
+        CLUB + COURSE + raised("2026-05-03"),
+    ),
+    (
+        # For other greens, or for a work that golfers hardly notice, none need go up.
+        "cut-raised-too-late",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + raised("2026-05-31", "greens: 1"),
+        CLUB + COURSE + raised("2026-05-31", "greens: 1").replace(CORES, f"{CORES}, greens: 2"),
+    ),
+    (
+        "cut-raised-too-late",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + raised("2026-05-31"),
+        CLUB + COURSE + raised("2026-05-31").replace("hollow tining", "needle tining"),
     ),
 ]
 
@@ -307,11 +364,26 @@ def test_a_plan_that_just_does_not(
 
 
 def test_every_check_is_in_the_table() -> None:
-    # One row or more for each check; the light and the defaults have two codes each. Those of the
-    # agronomist, of the order and of the season have tables of their own.
+    # One row or more for each check; the light, the defaults and the raised cut have two codes each.
+    # Those of the agronomist, of the order and of the season have tables of their own.
     elsewhere = {*AGRONOMIC_CHECKS, *ORDER_CHECKS, *SEASON_CHECKS}
     own = [check for check in CHECKS if check not in elsewhere]
-    assert len({row[0] for row in TABLE}) == len(own) + 2
+    assert len({row[0] for row in TABLE}) == len(own) + 3
+
+
+@pytest.mark.parametrize(
+    ("day", "said"),
+    [
+        ("2026-05-31", "on 2026-05-31, 1 day before hollow tining begins;"),
+        ("2026-06-01", "on 2026-06-01, the day on which hollow tining begins;"),
+        ("2026-06-04", "on 2026-06-04, 3 days after hollow tining begins;"),
+    ],
+)
+def test_when_the_cut_should_have_gone_up(programme_of: ProgrammeOf, day: str, said: str) -> None:
+    (finding,) = found(programme_of(CLUB + COURSE + raised(day)), "cut-raised-too-late")
+    assert said in finding.message
+    # 14 and 7 days before 1 June.
+    assert "between 2026-05-18 and 2026-05-25" in finding.suggestion
 
 
 def test_two_works_of_one_operation_share_the_machine(programme_of: ProgrammeOf) -> None:

@@ -197,7 +197,6 @@ measurements:
 """)
     assert value(programme, "depth below the thatch", "hollow-tining-1", "1") == 70 - 25
     assert programme.figure("depth below the thatch", "hollow-tining-1", "2") is None
-    assert "not-used-yet" not in {finding.code for finding in programme.findings}
 
 
 # Records
@@ -237,7 +236,6 @@ def test_figures_say_that_they_rest_on_the_record(programme_of: ProgrammeOf) -> 
         assert "club_record" not in book.source
         assert "seasons_on_record" not in book.inputs
     assert value(own, "sideways growth", "hollow-tining-1") == fitted.rates.middle
-    assert "not-used-yet" not in {finding.code for finding in own.findings}
 
 
 def test_slower_seasons_give_later_dates(programme_of: ProgrammeOf) -> None:

@@ -1,17 +1,20 @@
-"""Section 4 of the collected figures: growth potential, against what others have printed."""
+"""Sections 4 and 9 of the collected figures: growth and climate, against what others printed."""
 
 from __future__ import annotations
 
 import math
+from itertools import islice
 
 import pytest
 
 from notices.agronomy.climate import BRITISH_MEAN, STATIONS
 from notices.agronomy.growth import (
     ANNUAL_MEADOW_GRASS_OPTIMUM_C,
+    DAYS_IN_MONTHS,
     GOOD_GROWTH,
     GROWTH_EXTREMELY_LIMITED,
     Grass,
+    daily_temperatures,
     growth_potential,
 )
 
@@ -60,6 +63,34 @@ def test_bands() -> None:
 def test_optimum_of_annual_meadow_grass() -> None:
     # Used in England and Canada: about 18 °C.
     assert ANNUAL_MEADOW_GRASS_OPTIMUM_C == 18
+
+
+STATION_ROWS = [  # met_office_stations, mean °C 1991–2020, printed to a tenth
+    ("Oxford", "5.2 5.5 7.5 9.8 12.9 15.9 18.1 17.8 15.0 11.5 7.9 5.4"),
+    ("Durham", "4.1 4.6 6.2 8.3 11.0 13.6 15.8 15.6 13.3 10.0 6.6 4.3"),
+    ("Cardiff", "5.6 5.8 7.6 10.0 12.9 15.7 17.5 17.2 14.9 11.6 8.3 6.0"),
+    ("Armagh", "5.0 5.3 6.7 8.8 11.4 14.0 15.7 15.5 13.5 10.3 7.3 5.2"),
+    ("Lerwick", "4.2 3.8 4.6 6.1 8.1 10.3 12.2 12.6 11.1 8.5 6.2 4.5"),
+]
+
+
+@pytest.mark.parametrize(("station", "printed"), STATION_ROWS)
+def test_climate_of_stations(station: str, printed: str) -> None:
+    # Section 9: the table itself, and the days worked out from it, whose means must be those printed.
+    means = [float(mean) for mean in printed.split()]
+    assert list(STATIONS[station]) == means
+    days = iter(daily_temperatures(STATIONS[station]))
+    for mean, length in zip(means, DAYS_IN_MONTHS, strict=True):
+        assert math.fsum(islice(days, length)) / length == pytest.approx(mean, abs=1e-9)
+
+
+def test_disruptive_work_while_growth_is_above_half_and_rising() -> None:
+    # pace_turf. In Oxford, at an optimum of 18 °C, growth is above a half from May to October:
+    # 9.8 °C in April give exp(−0.5·(8.2/5.5)²) = 0.33, 12.9 °C in May exp(−0.5·(5.1/5.5)²) = 0.65.
+    april, may = (growth_potential(mean, Grass.COOL_SEASON, 18) for mean in (9.8, 12.9))
+    assert april == pytest.approx(0.33, abs=0.005)
+    assert may == pytest.approx(0.65, abs=0.005)
+    assert april < GOOD_GROWTH < may
 
 
 def test_british_mean_is_that_of_four_stations() -> None:

@@ -6,6 +6,8 @@ import pytest
 
 from notices import units
 from notices.agronomy import holes, sand
+from notices.operations import CATALOGUE
+from notices.plan.model import Sand
 
 DRY_T_M3_WOODS = 1.5  # woods2017: 1 mm over 1 m² = 1 L = 1.5 kg of dry sand
 DRY_T_M3_USGA = units.lb_per_ft3_to_t_per_m3(100)  # daniels2018: dry sand about 100 lb/ft³
@@ -104,6 +106,29 @@ def test_published_totals_of_a_year() -> None:
     }
     assert (*sand.YEAR_TOTAL_KG_M2, sand.MOST_ON_THE_SURFACE_KG_M2) == (2, 8, 1)
     assert pytest.approx(3) == sand.MOST_PER_DRESSING_KG_M2
+
+
+def test_usual_density_lies_between_the_published_ones() -> None:
+    # woods2017: 1.5 t/m³; daniels2018: 100 lb/ft³, 1.60 t/m³.
+    usual = Sand.model_fields["density"].default
+    assert DRY_T_M3_WOODS <= usual <= DRY_T_M3_USGA
+
+
+def test_usual_dressing_lies_between_the_published_ones() -> None:
+    # uk_trade_press: 0.5 to 1 kg/m² a dressing. daniels2018: one every 7 to 14 days.
+    usual = {setting.name: setting.default for setting in CATALOGUE["top dressing"].settings}
+    rate, days = usual["rate"], usual["days_between"]
+    assert isinstance(rate, float)
+    assert isinstance(days, int)
+    assert 0.5 <= rate <= 1
+    assert 7 <= days <= 14
+
+
+def test_dressings_of_a_season_agree_with_the_total_of_a_year() -> None:
+    # uk_trade_press: four to six dressings of 0.5 to 1 kg/m² are 2 to 6 kg/m², of 2 to 8 in a year.
+    low, high = sand.YEAR_TOTAL_KG_M2
+    assert low == 4 * 0.5
+    assert high >= 6 * sand.MOST_ON_THE_SURFACE_KG_M2
 
 
 def test_fill_of_four_dressings() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from notices.agronomy import holes, slits
+from notices.operations import CATALOGUE
 
 INCH = 25.4
 
@@ -21,6 +22,22 @@ def test_share_of_the_surface(
 ) -> None:
     percent = slits.surface_percent(blade_width_mm, blade_spacing_mm)
     assert percent == pytest.approx(expected, abs=0.05)
+
+
+def test_slits_of_the_year() -> None:
+    # ervin_nichols: 0.25 in double-pass coring 4.92 %, 0.5 in coring 9.84 %, of 26.6 % in all: what
+    # is left for the slits, to the rounding of the three, is what blade and spacing give.
+    left = 26.6 - 4.92 - 9.84
+    assert slits.surface_percent(3, INCH) == pytest.approx(left, abs=0.05 + 0.005 + 0.005)
+
+
+@pytest.mark.parametrize("depth_mm", [13, 25])
+def test_scarifying_may_go_as_deep_as_in_research(depth_mm: float) -> None:
+    # Trade press: 13 to 25 mm deep in research programmes against organic matter.
+    (depth,) = (s for s in CATALOGUE["scarifying"].settings if s.name == "depth")
+    assert depth.low is not None
+    assert depth.high is not None
+    assert depth.low <= depth_mm <= depth.high
 
 
 def test_year_of_coring_and_verticutting() -> None:

@@ -8,6 +8,8 @@ from hypothesis import strategies as st
 
 from notices import units
 from notices.agronomy import work_time
+from notices.operations import CATALOGUE
+from notices.programme.lay_out import DEFAULT_AREA_M2
 
 IOWA_ROWS = [  # width [ft], speed [mph], efficiency → acres per hour, printed to a tenth
     pytest.param(40, 6, 0.70, 20.4, id="iowa_pm696"),
@@ -48,6 +50,19 @@ def test_an_hour_covers_an_hours_capacity(
         efficiency,
     )
     assert minutes == pytest.approx(60, rel=0.05 / printed)
+
+
+def test_efficiencies() -> None:
+    # iowa_pm696: 0.60 to 0.85 in its table, and the rows above have no other. Judgement of the
+    # collection: 0.5 to 0.7 on small curved greens, within which every usual pace lies.
+    paces = [operation.pace for operation in CATALOGUE.values() if operation.pace is not None]
+    assert paces
+    assert all(0.5 <= pace.efficiency <= 0.7 for pace in paces)
+
+
+def test_a_green_without_an_area_is_a_typical_one() -> None:
+    # Trade press: a typical green has 465 to 557 m².
+    assert 465 <= DEFAULT_AREA_M2 <= 557
 
 
 # Johnson 1954 (from memory): two machines, every job on the first and then on the second, in one

@@ -2,6 +2,7 @@
 
 from notices.programme.figures.cut import figures_of_cut
 from notices.programme.figures.growth import figures_of_growth
+from notices.programme.figures.measured import figures_of_measurements
 from notices.programme.figures.moles import figures_of_channels
 from notices.programme.figures.recovery import (
     Ingredients,
@@ -23,6 +24,7 @@ __all__ = [
     "figures_of_days",
     "figures_of_growth",
     "figures_of_hands",
+    "figures_of_measurements",
     "figures_of_order",
     "figures_of_promises",
     "figures_of_records",
