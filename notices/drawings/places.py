@@ -29,6 +29,7 @@ def places(
     *,
     apart: float | None = None,
     most: int | None = None,
+    spare: int = 0,
 ) -> tuple[Place, ...]:
     """Return the openings that fit whole into a room, as far from others as can be.
 
@@ -44,13 +45,14 @@ def places(
         Distance between openings of one pass; across the way of the machine if not given [mm].
     most
         Of openings that lie closer than a picture can show, only so many are drawn, on its right.
+    spare
+        How many fewer of each pass than would fit may be drawn, to keep out of others' way.
     """
     step = cut.across if apart is None else apart
     begin = max(0.0, room - most * step / cut.passes) if most else 0.0
     tries = [_pattern(cut, (begin, room), step, step * phase / _PHASES) for phase in range(_PHASES)]
     fit = max(len(found) for found in tries)
-    # One less than would fit is enough: rather few than in one another's way.
-    least = max(min(fit, 2), fit - cut.passes) if taken else fit
+    least = max(min(fit, 2), fit - spare * cut.passes) if taken else fit
     fair = [found for found in tries if len(found) >= least]
     return max(fair, key=lambda found: _clearance(found, _half(cut), taken, room), default=())
 

@@ -240,7 +240,7 @@ def _placed_together(found: Sequence[Cut], frame: Frame) -> list[Placed]:
             middle = min(room * share, room - max(cut.width, cut.channel) / 2)
             where: tuple[Place, ...] = (Place(middle, 0),)
         else:
-            where = places(cut, room, taken, most=_MOST)
+            where = places(cut, room, taken, most=_MOST, spare=1)
         taken += spans(cut, where)
         placed.append(Placed(cut, where))
     order = {id(cut): place for place, cut in enumerate(found)}

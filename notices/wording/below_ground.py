@@ -163,7 +163,7 @@ def surface_caption(
 def on_top(words: Words, cut: Cut, side_mm: float) -> list[str]:
     """Return what is seen of openings in a square: how wide, how far apart, what share they are."""
     lone = cut.across > side_mm
-    told = [f"the next {length(words, cut.across)} away" if lone else apart(words, cut)]
+    told = [f"the next one is {length(words, cut.across)} away" if lone else apart(words, cut)]
     if cut.kind is not Opening.CHANNELS:
         told.insert(0, f"{length(words, cut.width)} wide")
     if cut.passes > 1:

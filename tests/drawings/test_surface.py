@@ -98,6 +98,15 @@ def test_as_many_holes_as_the_pattern_has() -> None:
     assert len(measured.openings(works["hollow tining"])) == 3 * 3
 
 
+def test_a_trench_leaves_room_for_all_holes() -> None:
+    """Cores 50 mm apart, three each way, though the trench is 100 mm wide."""
+    words, drawing = drawn()["a trench among holes: surface-1-after"]
+    works = {work.operation.name: work for work in words.programme.works}
+    assert len(Measured(drawing).openings(works["hollow tining"])) == 3 * 3
+    said = "Drain trenching: 10 cm wide, the next one is 3 m away, 3.3 % of the surface."
+    assert said in drawing.description
+
+
 def moments(name: str, moment: Moment) -> tuple[Words, Measured]:
     words = Words(clubs()[name])
     period = max(words.programme.periods, key=lambda period: len(period.works))
