@@ -46,7 +46,7 @@ RULES = {
     "operations": may("units errors findings agronomy", "pydantic"),
     "plan": may(
         "units errors findings agronomy operations",
-        "pydantic pydantic_core yaml icalendar recurring_ical_events email_validator"
+        "pydantic pydantic_core yaml icalendar recurring_ical_events email_validator PIL"
         " python_calamine",
     ),
     "programme": may(

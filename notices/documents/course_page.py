@@ -169,7 +169,7 @@ def _why(words: Words) -> Iterator[Part]:
     main = words.main_period()
     if main is None:
         return
-    blocks: list[Block] = list(words.story(main))
+    blocks: list[Block] = [*words.story(main), *phrases.photos(words)]
     told: set[str] = set()
     for period in (main, *words.other_periods()):
         for work in period.works:

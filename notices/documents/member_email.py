@@ -96,7 +96,7 @@ def _explained(words: Words, period: Period, shown: tuple[Picture, ...]) -> list
         steps += phrases.operation_story(words, work)
     many = len(period.works) > 1
     return [
-        Section("why", (*words.story(period), *shown), "Why we do it"),
+        Section("why", (*words.story(period), *shown, *phrases.photos(words)), "Why we do it"),
         Section("steps", tuple(steps), "What we do, step by step" if many else "What we do"),
     ]
 

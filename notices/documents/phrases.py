@@ -15,6 +15,7 @@ from notices.wording.blocks import (
     KeyFact,
     KeyFacts,
     Paragraph,
+    Photo,
     Table,
 )
 from notices.wording.period import PeriodWords
@@ -100,6 +101,16 @@ def operation_story(words: Words, work: Work) -> Iterator[Block]:
         yield Paragraph.of(known)
     for own in filter(None, (work.why, work.note)):
         yield Paragraph.of(own)
+    yield from photos(words, work)
+
+
+def photos(words: Words, work: Work | None = None) -> Iterator[Photo]:
+    """Yield the photographs of a work, or those that belong to all; each but once in a document."""
+    for number, photograph in enumerate(words.programme.photographs, 1):
+        first = photograph.works[0] if photograph.works else None
+        if first == (work.id if work else None):
+            name = f"photograph-{number}"
+            yield Photo(name, photograph.data, photograph.shows, photograph.caption)
 
 
 def your_game(words: Words, period_words: PeriodWords | None) -> list[str]:

@@ -12,6 +12,7 @@ from notices.wording.blocks import (
     Heading,
     KeyFacts,
     Paragraph,
+    Photo,
     Picture,
     Runs,
     Table,
@@ -70,7 +71,7 @@ def _lines(block: Block) -> list[tuple[float, str]]:
             lines = [line for row in rows for line in [(0.3, LOAM), *_of_length(len(row.text))]]
         case Table(rows=rows):
             lines = [(0.95, SAND), *((0.85, QUIET) for _ in rows)]
-        case Picture():
+        case Picture() | Photo():
             lines = [(1.0, SAND)] * 6
     return lines
 

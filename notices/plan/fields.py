@@ -85,6 +85,7 @@ def read_course_name(value: object) -> object:
 
 # The limits stand first, so that pydantic knows them for those of a text.
 Text = Annotated[str, Field(min_length=1, max_length=2000), BeforeValidator(read_text)]
+PictureFile = Annotated[str, Field(min_length=1, max_length=3_000_000), BeforeValidator(read_text)]
 Number = Annotated[float, BeforeValidator(read_number)]
 WholeNumber = Annotated[int, BeforeValidator(read_number)]
 LengthMm = Annotated[float, *_read_and_written(q.length_mm, q.format_length_mm)]

@@ -19,6 +19,7 @@ from notices.plan.messages import Path as PlanPath
 from notices.plan.messages import explain
 from notices.plan.model import Fixture, Plan
 from notices.plan.own_operations import file_named_in, read_text, whole_catalogue
+from notices.plan.photographs import check_picture, is_picture, read_photograph
 from notices.plan.refusal import sentences
 from notices.plan.settings import read_settings, write_settings
 from notices.plan.source import MOST_FAULTS, PlanSource
@@ -101,6 +102,7 @@ def load_plan(path: Path, content: bytes | None = None) -> LoadedPlan:
         findings += _faults_of_model(error, source, findings)
     if plan is not None and not findings:
         plan = _with_temperatures(plan, path, source, findings)
+        plan = _with_photographs(plan, path, source, findings)
         fixtures = _fixtures(plan, path, source, findings)
         plan = _with_settings(plan).model_copy(update={"fixtures": tuple(f for _, f in fixtures)})
     if plan is None or findings:
@@ -209,6 +211,23 @@ def _with_temperatures(plan: Plan, path: Path, source: PlanSource, findings: lis
         return plan
     course = plan.course.model_copy(update={"temperatures": None, "daily_mean_temperature": days})
     return plan.model_copy(update={"course": course})
+
+
+def _with_photographs(plan: Plan, path: Path, source: PlanSource, findings: list[Finding]) -> Plan:
+    """Put the pictures into the plan, which then needs no other file."""
+    shown = []
+    for index, photograph in enumerate(plan.photographs):
+        try:
+            if is_picture(photograph.file):
+                check_picture(photograph.file)
+                shown.append(photograph)
+                continue
+            picture = read_photograph(path.parent, photograph.file)
+            shown.append(photograph.model_copy(update={"file": picture}))
+        except ValueError as error:
+            spot: PlanPath = ("photographs", index, "file")
+            findings.append(fault(source, spot, *sentences(error)))
+    return plan.model_copy(update={"photographs": tuple(shown)}) if shown else plan
 
 
 def _fixtures(

@@ -41,6 +41,7 @@ from notices.plan.fields import (
     Number,
     OperationName,
     Percent,
+    PictureFile,
     RateKgM2,
     Reopening,
     SpeedKmH,
@@ -565,6 +566,19 @@ class Observed(Part):
         return day
 
 
+class Photograph(Part):
+    """A picture of the club's own."""
+
+    file: PictureFile
+    """Name of a file beside the plan: JPEG, PNG or WebP."""
+    shows: Text
+    """What it shows, for those who do not see it."""
+    caption: Text | None = None
+    """What stands below it."""
+    work: Text | None = None
+    """Work that it belongs to, by its id or its kind; to all when left out."""
+
+
 class Plan(Part):
     """A club's planned work, closures and all that goes with them."""
 
@@ -602,6 +616,8 @@ class Plan(Part):
     """When documents go out."""
     observed: tuple[Observed, ...] = ()
     """What earlier years taught."""
+    photographs: tuple[Photograph, ...] = ()
+    """Pictures that explain the work."""
 
     @property
     def catalogue(self) -> Mapping[str, Operation]:

@@ -470,6 +470,18 @@ OWN_OPERATIONS = Sheet(
     ("operations",),
 )
 
+PHOTOGRAPHS = Sheet(
+    "Photographs",
+    "Pictures of the club’s own that explain the work; the files lie beside the workbook.",
+    (
+        _column("file", such_as="cores.jpg", width=24),
+        _column("shows", such_as="A row of cores on green 7", width=40),
+        _column("caption", width=40),
+        _column("work", such_as="hollow tining", width=22),
+    ),
+    ("photographs",),
+)
+
 ACCEPTED = Sheet(
     "Accepted findings",
     "Findings that the club has seen and lives with. The check shows the code of each.",
@@ -483,7 +495,8 @@ ACCEPTED = Sheet(
 
 SHEETS: tuple[Sheet, ...] = (
     *(CLUB, GREENS, WORKS, GREENS_BY_DAY, CLOSURES, FIXTURES, CREW, MACHINES, SAND, CLIMATE),
-    *(RESTRICTIONS, DECISIONS, MAILINGS, OBSERVED, MEASUREMENTS, DAILY, OWN_OPERATIONS, ACCEPTED),
+    *(RESTRICTIONS, DECISIONS, MAILINGS, OBSERVED, MEASUREMENTS, PHOTOGRAPHS),
+    *(DAILY, OWN_OPERATIONS, ACCEPTED),
 )
 """Every sheet that is read, in the order of the workbook: what most clubs need stands first."""
 

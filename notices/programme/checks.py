@@ -16,6 +16,7 @@ from notices.programme.cut_checks import CUT_CHECKS
 from notices.programme.lay_out import DEFAULT_AREA_M2
 from notices.programme.model import Programme
 from notices.programme.order_checks import ORDER_CHECKS
+from notices.programme.photographs import photograph_of_nothing
 from notices.programme.play_checks import fewer_than_nine_holes
 from notices.programme.season_checks import SEASON_CHECKS
 from notices.programme.time_checks import (
@@ -195,6 +196,7 @@ def rests_on_defaults(programme: Programme, plan: Plan) -> Iterator[Finding]:
 CHECKS: tuple[Check, ...] = (
     no_sender,
     colour_darkened,
+    photograph_of_nothing,
     services_not_checked,
     *AGRONOMIC_CHECKS,
     *ORDER_CHECKS,

@@ -805,6 +805,18 @@ class Approval:
     reference: str
 
 
+@dataclass(frozen=True, slots=True)
+class Photograph:
+    """A picture of the club's own."""
+
+    data: str = field(repr=False)
+    """A JPEG in a data URL (RFC 2397)."""
+    shows: str
+    caption: str
+    works: tuple[str, ...]
+    """Works that it belongs to; none where it belongs to all, or to nothing that is planned."""
+
+
 @dataclass(frozen=True)
 class Programme:
     """A plan, worked out."""
@@ -856,6 +868,8 @@ class Programme:
     """Growth by day; None where nothing is worked on, and in an outline."""
     greens_back: Mapping[str, GreensBack] = field(default_factory=dict)
     """For each work, when all of its greens have come back; empty in an outline."""
+    photographs: tuple[Photograph, ...] = field(default=())
+    """Pictures of the club's own."""
     profile: Profile = USUAL_PROFILE
     """What lies below the turf."""
 

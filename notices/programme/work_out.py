@@ -35,6 +35,7 @@ from notices.programme.model import (
 )
 from notices.programme.pace import club_paces
 from notices.programme.periods import group_works, make_period
+from notices.programme.photographs import photographs
 from notices.programme.play import Statuses, play_status
 from notices.programme.profile import profile_of
 from notices.programme.records import filled_works, fit_records, seen_by_work
@@ -128,6 +129,7 @@ def _outline(plan: Plan, issued: dt.date) -> tuple[Programme, ClubClimate, Recov
         measured=measured_on_greens(plan, works),
         seen=seen_by_work(plan.observed, works, club),
         mailings=tuple(Mailing(m.document, m.moment, m.send) for m in plan.mailings),
+        photographs=photographs(plan.photographs, works),
         profile=profile_of(plan, works),
     )
     return programme, climate, recovery_model

@@ -11,6 +11,7 @@ from markupsafe import Markup
 from notices.documents.model import Document
 from notices.paths import templates_folder
 from notices.rendering.letters import printable
+from notices.rendering.photographs import as_data
 from notices.wording import blocks
 
 _TESTS = {
@@ -20,6 +21,7 @@ _TESTS = {
     "keyfacts": blocks.KeyFacts,
     "table": blocks.Table,
     "picture": blocks.Picture,
+    "photo": blocks.Photo,
     "notes": blocks.Notes,
     "folded": blocks.Folded,
 }
@@ -38,6 +40,7 @@ def _environment() -> jinja2.Environment:
         environment.tests[name] = lambda value, kind=kind: isinstance(value, kind)
     environment.filters["svg"] = _svg
     environment.filters["css"] = _css
+    environment.filters["photo"] = as_data
     return environment
 
 

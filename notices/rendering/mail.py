@@ -44,12 +44,13 @@ _LONGEST_FIELD = 998  # octets of a line, RFC 5322 section 2.1.1
 
 @dataclass(frozen=True)
 class InlineImage:
-    """A drawing that the HTML shows by ``cid:``."""
+    """A drawing or photograph that the HTML shows by ``cid:``."""
 
     content_id: str
     """Without brackets and without "cid:", such as "course@club.example"."""
     filename: str
-    png: bytes
+    content: bytes
+    """A PNG, or where the file name says so a JPEG."""
 
 
 @dataclass(frozen=True)
@@ -164,9 +165,9 @@ def _show_images(body: EmailMessage, images: tuple[InlineImage, ...]) -> None:
             raise ValueError(f"two images are called {identity}")
         seen.add(identity)
         root.add_related(
-            image.png,
+            image.content,
             "image",
-            "png",
+            "jpeg" if image.filename.endswith(".jpg") else "png",
             cid=f"<{identity}>",
             filename=_checked(_FILE_NAME, image.filename, "file name"),
             disposition="inline",  # RFC 2183 section 2.1

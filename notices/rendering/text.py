@@ -14,6 +14,7 @@ from notices.wording.blocks import (
     KeyFacts,
     Notes,
     Paragraph,
+    Photo,
     Picture,
     Runs,
     Table,
@@ -51,7 +52,7 @@ def _underlined(text: str, mark: str) -> list[str]:
     return [*wrapped, mark * max(len(line) for line in wrapped)]
 
 
-def _lines(block: Block, width: int) -> Iterator[str]:  # noqa: C901, a case for each kind of block
+def _lines(block: Block, width: int) -> Iterator[str]:  # noqa: C901, PLR0912, a case for each kind of block
     match block:
         case Paragraph(runs):
             yield from _wrap(_said(runs), width)
@@ -71,6 +72,8 @@ def _lines(block: Block, width: int) -> Iterator[str]:  # noqa: C901, a case for
                 yield from _wrap(f"{number}. {note}", width, rest="   ")
         case Folded():
             yield from _unfolded(block, width)
+        case Photo(caption=caption):
+            yield from _wrap(caption, width)
         case Picture():
             # Whatever a picture shows stands in words beside it.
             return

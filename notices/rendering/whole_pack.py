@@ -21,12 +21,17 @@ from notices.rendering import html, mail
 from notices.rendering.calendar import Event, write_calendar
 from notices.rendering.files import RenderedFile
 from notices.rendering.furniture import footer
+from notices.rendering.photographs import scaled
 from notices.rendering.png import svg_to_png
 from notices.rendering.preview import previews
 from notices.rendering.sheets import write_sheet, write_sheets
 from notices.rendering.text import plain_text
+from notices.wording.blocks import Photo
 
 PRODID = "-//Notices//Course calendar//EN"
+PHOTO_WIDTH = 1000
+"""Pixels in a message: sharp on a phone, and not too heavy for one."""
+
 CALENDAR_REFRESH = dt.timedelta(hours=12)
 
 
@@ -91,7 +96,14 @@ def _index(index: Index, pictures: Mapping[str, str]) -> RenderedFile:
 def _email(letter: Letter, calendar: bytes | None) -> tuple[RenderedFile, ...]:
     document = letter.document
     domain = letter.sender[1].rpartition("@")[2]
-    content_ids = {drawing.name: f"{drawing.name}@{domain}" for drawing in document.drawings}
+    photos = [
+        block
+        for section in document.sections
+        for block in section.blocks
+        if isinstance(block, Photo)
+    ]
+    names = [drawing.name for drawing in document.drawings] + [photo.name for photo in photos]
+    content_ids = {name: f"{name}@{domain}" for name in names}
     text = plain_text(document, footer(document))
     message = mail.Message(
         subject=letter.subject,
@@ -113,6 +125,12 @@ def _email(letter: Letter, calendar: bytes | None) -> tuple[RenderedFile, ...]:
                 svg_to_png(drawing.svg, width_px=round(2 * drawing.width), fonts=font_files()),
             )
             for drawing in document.drawings
+        )
+        + tuple(
+            mail.InlineImage(
+                content_ids[photo.name], f"{photo.name}.jpg", scaled(photo.data, PHOTO_WIDTH)
+            )
+            for photo in photos
         ),
         calendar=calendar,
         calendar_name=f"{letter.calendar}.ics" if letter.calendar else "",

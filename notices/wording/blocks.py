@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +109,19 @@ class Picture:
 
 
 @dataclass(frozen=True, slots=True)
+class Photo:
+    """A photograph."""
+
+    name: str
+    """Different from that of any other in the document."""
+    data: str = field(repr=False)
+    """A JPEG in a data URL (RFC 2397)."""
+    shows: str
+    """For those who do not see it."""
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Notes:
     """Numbered notes in small letters, such as the sources of a table."""
 
@@ -123,7 +136,7 @@ class Folded:
     blocks: tuple[Block, ...]
 
 
-Block = Paragraph | Bullets | Heading | KeyFacts | Table | Picture | Notes | Folded
+Block = Paragraph | Bullets | Heading | KeyFacts | Table | Picture | Photo | Notes | Folded
 
 
 def by_heading(blocks: Iterable[Block], level: int = 0) -> dict[str, list[Block]]:

@@ -115,7 +115,7 @@ class Mail:
                     text = part.get_content()
                 case "text/html":
                     html = part.get_content()
-                case "image/png":
+                case "image/png" | "image/jpeg":
                     images[part["Content-ID"].strip("<>")] = part.get_content()
                 case "text/calendar":
                     payload = part.get_payload(decode=True)
