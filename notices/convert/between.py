@@ -8,6 +8,7 @@ from typing import Any
 
 from notices.errors import FolderFault
 from notices.plan.load import canonical, load_plan
+from notices.plan.photographs import picture_bytes
 
 YAML, WORKBOOK = (".yaml", ".yml"), ".xlsx"
 
@@ -16,7 +17,8 @@ def convert_plan(plan: Path, other: Path) -> None:
     """Write a plan into another file: YAML or a workbook, as its name ends.
 
     The new file holds the plan in canonical form, and so stands by itself: fixtures of a calendar,
-    temperatures of a table and texts of the club's own are written out.
+    temperatures of a table and texts of the club's own are written out. Photographs are written
+    beside it.
 
     Raises
     ------
@@ -29,15 +31,30 @@ def convert_plan(plan: Path, other: Path) -> None:
     if suffix not in (*YAML, WORKBOOK):
         raise FolderFault(f"{other}: end the name in .yaml or .xlsx, to say what to write")
     data = canonical(load_plan(plan).plan)
-    content = as_file(data, suffix)
+    for path, picture in _pictures_apart(data, other):
+        _write_new(path, picture)
+    _write_new(other, as_file(data, suffix))
+
+
+def _pictures_apart(data: dict[str, Any], other: Path) -> list[tuple[Path, bytes]]:
+    """Name files for the pictures instead of holding them: nobody reads those in a plan."""
+    files = []
+    for number, photograph in enumerate(data.get("photographs", ()), 1):
+        path = other.with_name(f"{other.stem}-photograph-{number}.jpg")
+        files.append((path, picture_bytes(photograph["file"])))
+        photograph["file"] = path.name
+    return files
+
+
+def _write_new(path: Path, content: bytes) -> None:
     try:
-        with other.open("xb") as stream:
+        with path.open("xb") as stream:
             stream.write(content)
     except FileExistsError:
-        raise FolderFault(f"{other} is there already: name a new file") from None
+        raise FolderFault(f"{path} is there already: name a new file") from None
     except (OSError, ValueError) as error:  # ValueError: a NUL in the name
         reason = (error.strerror if isinstance(error, OSError) else None) or "not a file name"
-        raise FolderFault(f"{other} cannot be written: {reason.lower()}") from None
+        raise FolderFault(f"{path} cannot be written: {reason.lower()}") from None
 
 
 def as_file(data: Mapping[str, Any], suffix: str) -> bytes:

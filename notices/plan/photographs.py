@@ -8,10 +8,14 @@ from __future__ import annotations
 import base64
 import io
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from notices.plan.beside import read_beside
 from notices.plan.nearest import quoted
 from notices.plan.refusal import Refusal
+
+if TYPE_CHECKING:
+    from PIL import Image
 
 LARGEST = 30_000_000
 """Bytes of a file that are read at most."""
@@ -24,6 +28,7 @@ WIDEST = 1400
 
 QUALITY = 80
 _HEAD = "data:image/jpeg;base64,"
+_END_OF_JPEG = b"\xff\xd9"
 _FORMATS = ("JPEG", "PNG", "WEBP")
 
 
@@ -53,6 +58,11 @@ def read_photograph(folder: Path, name: str) -> str:
     return _HEAD + base64.b64encode(_upright(name, data)).decode("ascii")
 
 
+def picture_bytes(text: str) -> bytes:
+    """Return the file that a picture in the canonical form holds."""
+    return base64.b64decode(text.removeprefix(_HEAD))
+
+
 def check_picture(text: str) -> None:
     """Check a picture that stands in the plan itself.
 
@@ -69,6 +79,18 @@ def check_picture(text: str) -> None:
     _upright("the picture", data)
 
 
+def _as_we_write_it(opened: Image.Image, data: bytes) -> bool:
+    """Tell whether a file came from here: to write it anew would only lose a little of it."""
+    return (
+        opened.format == "JPEG"
+        and opened.mode == "RGB"
+        and max(opened.size) <= WIDEST
+        and {name for name, _ in getattr(opened, "applist", [])} <= {"APP0"}
+        and "comment" not in opened.info
+        and data.endswith(_END_OF_JPEG)
+    )
+
+
 def _upright(name: str, data: bytes) -> bytes:
     from PIL import Image, ImageOps  # noqa: PLC0415, only who has photographs waits for it
 
@@ -76,6 +98,9 @@ def _upright(name: str, data: bytes) -> bytes:
         with Image.open(io.BytesIO(data), formats=_FORMATS) as opened:
             # The size stands in the head of a file: what is too large is never unpacked.
             too_large = opened.width * opened.height > MOST_PIXELS
+            if not too_large and _as_we_write_it(opened, data):
+                opened.load()
+                return data
             picture = None if too_large else ImageOps.exif_transpose(opened).convert("RGBA")
     except Exception as error:  # the readers raise whatever they like for a broken file
         raise Refusal(

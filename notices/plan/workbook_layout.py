@@ -186,6 +186,8 @@ CLUB = Sheet(
         _column("club", "contact"),
         _column("club", "answers"),
         _column("club", "sign_off"),
+        _column("club", "boards", such_as="the clubhouse"),
+        _column("club", "colour", such_as="#1b4d3e"),
         _column("club", "reply_to", such_as="office@club.example"),
         _column("club", "website", such_as="https://www.club.example"),
         _choice("club", "language", of=("en-GB", "en-US")),

@@ -7,9 +7,11 @@ import json
 from dataclasses import replace
 from pathlib import Path
 
+import pytest
 from PIL import Image
 
 import notices
+from notices.convert.between import convert_plan
 from notices.documents.course_page import course_pages
 from notices.documents.member_email import member_email
 from notices.programme.model import Programme
@@ -60,6 +62,21 @@ def test_they_stand_on_the_page(tmp_path: Path) -> None:
     (file,) = render_item(entry.items[0], {})
     page = Page(file.content.decode())
     assert {"Cores on a green", "The team at work"} == {image["alt"] for image in page.images}
+
+
+@pytest.mark.parametrize("name", ["other.xlsx", "other.yaml"])
+def test_they_lie_beside_a_plan_that_is_converted(name: str, tmp_path: Path) -> None:
+    (tmp_path / "cores.jpg").write_bytes(photograph((1200, 600)))
+    (tmp_path / "plan.yaml").write_text(PLAN, "utf-8")
+    elsewhere = tmp_path / "elsewhere"
+    elsewhere.mkdir()
+    convert_plan(tmp_path / "plan.yaml", elsewhere / name)
+    assert {path.name for path in elsewhere.iterdir()} == {
+        name,
+        *(f"other-photograph-{number}.jpg" for number in (1, 2, 3)),
+    }
+    plans = [notices.load_plan(path).plan for path in (tmp_path / "plan.yaml", elsewhere / name)]
+    assert plans[0].photographs == plans[1].photographs
 
 
 def test_one_of_work_that_is_not_planned_is_told(tmp_path: Path) -> None:
