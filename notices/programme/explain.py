@@ -6,7 +6,7 @@ import datetime as dt
 import difflib
 import re
 import textwrap
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from notices.errors import UnknownFigure
 from notices.programme.model import Figure, Programme
@@ -39,21 +39,48 @@ UNITS = {
 
 UNITS_OF_FIGURES = {"percent": "%", "m2": "m²", "m3": "m³", "1/m2": "per m²", "kg/m2": "kg/m²"}
 
-WORDS = {
-    "along_mm": "spacing along",
-    "across_mm": "spacing across",
-    "lorry_t": "load of a lorry",
-    "mass_t": "mass of sand",
-    "share": "share of the fill",
-    "open_m3": "volume of the open holes of all greens",
-    "brought_kg_m2": "what all dressings bring",
-    "most_kg_m2": "the most of one dressing",
-    "sideways_growth_mm_per_day": "sideways growth of an edge",
-    "opening_mm": "opening",
+PHRASES: Mapping[str, tuple[str, ...]] = {
+    "along_mm": ("spacing along",),
+    "across_mm": ("spacing across",),
+    "lorry_t": ("load of a lorry",),
+    "mass_t": ("mass of sand", "mass"),
+    "share": ("share of the fill",),
+    "open_m3": ("volume of the open holes of all greens",),
+    "open_l_per_m2": (
+        "volume of the open holes per area",
+        "volume of the holes still open per area",
+    ),
+    "brought_kg_m2": ("what all dressings bring",),
+    "most_kg_m2": ("the most of one dressing",),
+    "sideways_growth_mm_per_day": ("sideways growth of an edge",),
+    "opening_mm": ("opening",),
+    "volume_m3": ("volume removed", "material removed", "volume of sand"),
+    "m3_per_person_hour": ("volume that one clears in an hour",),
+    "m3_per_load": ("volume of a load",),
+    "bulk_density_t_m3": ("dry bulk density of the root zone",),
+    "dressing_mm": ("depth of a dressing",),
+    "dressings": ("number of dressings",),
+    "depth_mm": ("depth on the surface",),
+    "step": ("number of the step",),
 }
-"""Inputs that a formula calls otherwise than by their own name."""
+"""What formulas call an input otherwise than by its own name."""
 
-NOT_PUT_IN = {"growth days needed", "greens", "years", "seasons on record"}
+ONE_OF = {
+    "days": "day",
+    "dressings": "dressing",
+    "holes": "hole",
+    "lorry loads": "lorry load",
+    "minutes": "minute",
+    "trailer loads": "trailer load",
+    "wheelbarrows": "wheelbarrow",
+    "years": "year",
+}
+"""Units of figures, and one of them."""
+
+NOT_PUT_IN = {
+    *("growth days needed", "greens", "years", "seasons on record", "loads", "reserve delay"),
+    *("raised", "usual", "height"),
+}
 """Inputs that stand in a formula as words, and are not reckoned with there."""
 
 
@@ -127,7 +154,7 @@ def _lines(programme: Programme, figure: Figure) -> Iterator[str]:
     yield "With"
     for name, value in figure.inputs.items():
         yield from textwrap.wrap(
-            f"{_name(programme, name)}: {_measured(programme, figure, name, value)}",
+            f"{_name(programme, figure, name)}: {_measured(programme, figure, name, value)}",
             WIDTH,
             initial_indent="  ",
             subsequent_indent="    ",
@@ -135,7 +162,7 @@ def _lines(programme: Programme, figure: Figure) -> Iterator[str]:
         )
     yield from _part("Result", _result(figure))
     if figure.value is not None:
-        yield from _part("Unrounded", f"{figure.value!r} {_unit(figure)}")
+        yield from _part("Unrounded", f"{figure.value!r} {_unit(figure)}".rstrip())
     yield "Source"
     for key in figure.source:
         reference = REFERENCES[key]
@@ -176,7 +203,10 @@ def _result(figure: Figure) -> str:
         return "not within the two years looked at"
     day = figure.inputs.get("day")
     until = f", that is {day}" if figure.unit.startswith("days after") and day else ""
-    return f"{_rounded(figure.value)} {_unit(figure)}{until}"
+    unit = _unit(figure)
+    for many, one in ONE_OF.items() if figure.value == 1 else ():
+        unit = re.sub(rf"^{many}\b", one, unit)
+    return f"{_rounded(figure.value)} {unit}".rstrip() + until
 
 
 def _unit(figure: Figure) -> str:
@@ -193,7 +223,9 @@ def _rounded(value: float) -> str:
 
 
 def _split(name: str) -> tuple[str, str]:
-    """Part the name of an input from the unit at its end."""
+    """Part the name of an input from its unit, which is at its end or stands first in a rate."""
+    if name.startswith("m3_per_"):
+        return name.removeprefix("m3_per_"), "m³"
     for ending, unit in UNITS.items():
         if name.endswith(f"_{ending}"):
             return name.removesuffix(f"_{ending}"), unit
@@ -205,10 +237,12 @@ def _is_of_a_work(programme: Programme, name: str) -> bool:
     return name.rsplit(" ", maxsplit=1)[-1] in {work.id for work in programme.works}
 
 
-def _name(programme: Programme, name: str) -> str:
+def _name(programme: Programme, figure: Figure, name: str) -> str:
+    """Return what the formula of a figure calls an input, else the input's own name."""
     if "/" in name or _is_of_a_work(programme, name):
         return name
-    return WORDS.get(name, _split(name)[0].replace("_", " "))
+    said = (phrase for phrase in PHRASES.get(name, ()) if phrase in figure.formula)
+    return next(said, _split(name)[0].replace("_", " "))
 
 
 def _measured(programme: Programme, figure: Figure, name: str, value: float | str | None) -> str:
@@ -218,7 +252,7 @@ def _measured(programme: Programme, figure: Figure, name: str, value: float | st
     unit = _unit(figure) if own else "" if "/" in name else _split(name)[1]
     if isinstance(value, str):
         return value if _is_date(value) else f"{value} {unit}".rstrip()
-    return f"{value:,.10g} {unit}".rstrip()
+    return f"{value:,.10g} {unit}".rstrip().replace("-", "−")
 
 
 def _is_date(value: str) -> bool:
@@ -232,17 +266,17 @@ def _is_date(value: str) -> bool:
 def _put_in(programme: Programme, figure: Figure) -> str:
     """Return the formula with each of its words that is an input replaced by the number."""
     numbers = {
-        _name(programme, name): _measured(programme, figure, name, value)
+        _name(programme, figure, name): _measured(programme, figure, name, value)
         for name, value in figure.inputs.items()
         if isinstance(value, float | int)
     }
     if numbers and all(_is_of_a_work(programme, name) for name in figure.inputs):
-        return " + ".join(numbers.values()).replace("+ -", "− ")
+        return " + ".join(numbers.values()).replace("+ −", "− ")
     longest = sorted(numbers.keys() - NOT_PUT_IN, key=lambda words: (-len(words), words))
     if not longest:
         return figure.formula
     either = "|".join(re.escape(words) for words in longest)
-    pattern = rf"(?<![a-z])({either})(?![a-z])(²?)"
+    pattern = rf"(?<![a-z])(?<!its )({either})(?![a-z])(²?)"
 
     def number(found: re.Match[str]) -> str:
         value = numbers[found[1]]

@@ -59,6 +59,37 @@ Id
     )
 
 
+PUT_IN = [  # name of a figure of PLAN, and its formula with the numbers put in
+    # 10 mm at 50 × 50 mm, 50 mm deep: π/100 × 50 mm = 1.570796327 L/m²; on 480 m² 0.7539822369 m³.
+    ("top-dressing-1/sand/1", "1.570796327 L/m² ÷ 1000 × 1 × (1 + 0.05) × 480 m²"),
+    (
+        "hollow-tining-1/barrows-of-material-removed/1",
+        "0.7539822369 m³ ÷ 0.08 m³ of a wheelbarrow, rounded up; volume as it lay in the ground",
+    ),
+    (
+        "hollow-tining-1/mass-of-material-removed/1",
+        "(π × (10 mm)² ÷ 4) ÷ (50 mm × 50 mm) × 50 mm ÷ 1000 × 1 × 480 m² × 1.292 t/m³",
+    ),
+    ("top-dressing-1/sand-on-the-surface/1", "1.570796327 mm × 1 − 1.570796327 L/m², not below 0"),
+    ("all/rise-of-the-surface/1", "−1.570796327 mm + 1.570796327 mm"),
+    ("hollow-tining-1/growth-potential/all", "at most 1 for warm-season grass above its optimum"),
+]
+
+
+@pytest.mark.parametrize(("name", "put_in"), PUT_IN)
+def test_numbers_are_put_in_for_the_words_of_the_formula(
+    programme_of: ProgrammeOf, name: str, put_in: str
+) -> None:
+    told = " ".join(explain(programme_of(PLAN), name).split())
+    assert put_in in told.partition("Put in")[2].partition(" With ")[0]
+
+
+def test_one_is_told_in_the_singular(programme_of: ProgrammeOf) -> None:
+    # 0.75 m³ are less than one trailer of 1.5 m³.
+    told = explain(programme_of(PLAN), "hollow-tining-1/trailers-of-material-removed/1")
+    assert told.startswith("Trailers of material removed: 1 trailer load\n")
+
+
 def test_every_figure_can_be_explained(programme_of: ProgrammeOf) -> None:
     programme = programme_of(PLAN)
     for figure in programme.figures:
