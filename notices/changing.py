@@ -159,6 +159,11 @@ def _read(path: Path) -> tuple[bytes, LoadedPlan]:
             "change the dates in the workbook itself"
         )
     loaded = load_plan(path)
+    if loaded.source.tables:
+        raise EditFault(
+            f"{path} takes works from a table, and only works in the plan itself can be changed "
+            "this way; change the dates in the table"
+        )
     with disk.faults_in_words(path, EditFault, "ask its owner for the right to"):
         content = path.read_bytes()
     return content, loaded

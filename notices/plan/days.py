@@ -236,7 +236,7 @@ def _day(text: str) -> dt.date:
         )
     for reading in _readings(text):
         _existing(*reading, text)
-    if without_year := _named_day(f"{text} 2028"):  # a leap year, so that 29 February passes
+    if without_year := named_day(f"{text} 2028"):  # a leap year, so that 29 February passes
         _, month, day = without_year
         raise Refusal(f"{quoted(text)} has no year", f"write it before -{month:02}-{day:02}")
     raise Refusal(f"{quoted(text)} is not a date", f"write {_ONE}")
@@ -267,11 +267,11 @@ def _readings(text: str) -> list[tuple[int, int, int]]:
     if parts := re.fullmatch("([0-9]{1,2})[-/. ]([0-9]{1,2})[-/. ]([0-9]{4})", text):
         one, other, year = int(parts[1]), int(parts[2]), int(parts[3])
         return [(year, other, one), (year, one, other)]
-    named = _named_day(text)
+    named = named_day(text)
     return [named] if named else []
 
 
-def _named_day(text: str) -> tuple[int, int, int] | None:
+def named_day(text: str) -> tuple[int, int, int] | None:
     """Read a date with its month in letters: "Monday 12th October 2026", "Oct 12 2026"."""
     bare = re.sub(f"^{_WEEKDAYS}[. ]+(?:the )?", "", text, flags=re.IGNORECASE)
     day = "(?P<day>[0-9]{1,2})(?:st|nd|rd|th)?"

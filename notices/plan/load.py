@@ -12,6 +12,7 @@ from pydantic import ValidationError
 
 from notices.errors import PlanFault
 from notices.findings import Finding, Place, Weight
+from notices.plan.csv_table import TableFault
 from notices.plan.days import all_days
 from notices.plan.fixture_calendar import read_calendar
 from notices.plan.followers import with_followers
@@ -23,7 +24,7 @@ from notices.plan.photographs import check_picture, is_picture, read_photograph
 from notices.plan.refusal import sentences
 from notices.plan.settings import read_settings, write_settings
 from notices.plan.source import MOST_FAULTS, PlanSource
-from notices.plan.temperatures import TableFault, read_temperatures
+from notices.plan.temperatures import read_temperatures
 from notices.plan.typed_checks import check_typed, fault, tidy
 from notices.plan.yaml_file import read_yaml
 
@@ -88,6 +89,7 @@ def load_plan(path: Path, content: bytes | None = None) -> LoadedPlan:
     """
     source, findings = tidy(_read(path, content))
     findings += source.findings
+    source = _with_tables(source, path, findings)
     _bring_own_texts(source, path, findings)
     source, faults = with_followers(source)
     findings += [fault(source, ("works", n, key), *sentences(error)) for n, key, error in faults]
@@ -141,6 +143,17 @@ def _without_empty(value: Any) -> Any:  # noqa: ANN401, whatever JSON can hold
     if isinstance(value, list):
         return [_without_empty(item) for item in value]
     return value
+
+
+def _with_tables(source: PlanSource, path: Path, findings: list[Finding]) -> PlanSource:
+    works = source.data.get("works")
+    if not isinstance(works, list) or not any(isinstance(w, dict) and "table" in w for w in works):
+        return source
+    from notices.plan.works_table import with_tables  # noqa: PLC0415, only who has one waits
+
+    source, found = with_tables(source, path.parent)
+    findings += found
+    return source
 
 
 def _bring_own_texts(source: PlanSource, path: Path, findings: list[Finding]) -> None:

@@ -261,6 +261,12 @@ def plan_schema() -> Schema:
     kept = {name: _described(models[name], parts[name]) for name in sorted(parts.keys() & models)}
     plan = kept.pop("Plan")
     _say_what_the_model_checks(kept)
+    kept["WorksTable"] = _WORKS_TABLE
+    plan["properties"]["works"]["items"] = {
+        "if": {"type": "object", "required": ["table"]},
+        "then": _ref("WorksTable"),
+        "else": plan["properties"]["works"]["items"],
+    }
     return {
         "$schema": "http://json-schema.org/draft-07/schema#",
         "title": "Plan of work on golf greens",
@@ -272,6 +278,27 @@ def plan_schema() -> Schema:
         "then": {"properties": _only_known_operations()},
         "definitions": kept | dict(_VALUES),
     }
+
+
+_WORKS_TABLE: Schema = {
+    "description": "Works from a list of the club's own that lies beside the plan.",
+    "type": "object",
+    "properties": {
+        "table": {
+            "description": "File name of a CSV table or a workbook that lies beside the plan.",
+            "type": "string",
+            "examples": ["works.csv"],
+        },
+        "sheet": {"description": "Sheet of the workbook.", "type": "string"},
+        "dates": {
+            "description": "How dates stand in the table; year-month-day when left out.",
+            "enum": ["year-month-day", "day-month-year", "month-day-year"],
+        },
+    },
+    "required": ["table"],
+    "additionalProperties": False,
+}
+"""An entry among the works that `plan.works_table` replaces before the model is asked."""
 
 
 def _say_what_the_model_checks(parts: dict[str, Schema]) -> None:

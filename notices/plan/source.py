@@ -54,6 +54,9 @@ class PlanSource:
     sheets: tuple[str, ...] = field(default=(), repr=False, compare=False)
     """Sheets of a workbook, in their order."""
 
+    tables: bool = field(default=False, repr=False, compare=False)
+    """Whether works of it stand in tables beside it."""
+
     def place(self, path: Sequence[str | int], *, key: bool = False) -> Place:
         """Return where the part at the end of the path stands.
 

@@ -6,15 +6,14 @@ Other columns are left alone, and so is a day without a value: it keeps its mont
 
 from __future__ import annotations
 
-import csv
 import datetime as dt
-import io
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from notices.agronomy.growth import HIGHEST_MEAN_C, mean_of_day
 from notices.plan.beside import read_beside
+from notices.plan.csv_table import TableFault, csv_rows, shortened
 from notices.plan.nearest import quoted
 from notices.plan.refusal import Refusal
 
@@ -29,16 +28,6 @@ NAMES: Mapping[str, tuple[str, ...]] = {
 NAMED = 'write "date,mean" or "date,min,max" in the first line, and below it a line a day'
 
 LARGEST = 1_000_000
-MOST_TOLD = 10
-"""So many faults of one table are told; the rest are counted."""
-
-
-class TableFault(Exception):
-    """What is wrong with a table, each sentence with its line."""
-
-    def __init__(self, faults: Iterable[tuple[int | None, ValueError]]) -> None:
-        self.faults = tuple(faults)
-        super().__init__("; ".join(str(refused) for _, refused in self.faults))
 
 
 def read_temperatures(folder: Path, name: str) -> dict[dt.date, float]:
@@ -65,12 +54,7 @@ def read_temperatures(folder: Path, name: str) -> dict[dt.date, float]:
         largest=LARGEST,
         otherwise="export fewer years",
     )
-    try:
-        text = data.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        unread = Refusal("this is not plain text", "save it as CSV in UTF-8")
-        raise TableFault([(None, unread)]) from None
-    rows = _rows(text)
+    rows = csv_rows(data)
     if not rows:
         raise TableFault([(None, Refusal("this table is empty", NAMED))])
     (first_line, header), *body = rows
@@ -96,30 +80,8 @@ def read_temperatures(folder: Path, name: str) -> dict[dt.date, float]:
     if not found and not faults:
         faults = [(first_line, Refusal("no day has a temperature", "write a line for each day"))]
     if faults:
-        raise TableFault(_shortened(faults))
+        raise TableFault(shortened(faults))
     return dict(sorted(found.items()))
-
-
-def _rows(text: str) -> list[tuple[int, list[str]]]:
-    """Return the lines that hold anything, split into cells, each with its number."""
-    first = next((line for line in text.splitlines() if line.strip()), "")
-    sign = max(",;\t", key=first.count)
-    reader = csv.reader(io.StringIO(text), delimiter=sign)
-    found = []
-    try:
-        for row in reader:
-            cells = [cell.strip() for cell in row]
-            if any(cells):
-                # A table with semicolons may write the decimal comma.
-                found.append((reader.line_num, cells if sign == "," else _with_points(cells)))
-    except csv.Error:
-        refused = Refusal("this line is no line of a CSV table", "export the table again")
-        raise TableFault([(reader.line_num, refused)]) from None
-    return found
-
-
-def _with_points(cells: Sequence[str]) -> list[str]:
-    return [re.sub(r"^([-−]?[0-9]+),([0-9]+)$", r"\1.\2", cell) for cell in cells]
 
 
 def _columns(header: Sequence[str]) -> dict[str, int]:
@@ -180,12 +142,3 @@ def _temperature(cell: str) -> float | None:
     if abs(value) > HIGHEST_MEAN_C:
         raise Refusal(f"{cell} °C is no mean temperature on Earth", "export the table in °C")
     return value
-
-
-def _shortened(
-    faults: Sequence[tuple[int | None, ValueError]],
-) -> Iterator[tuple[int | None, ValueError]]:
-    yield from faults[:MOST_TOLD]
-    if len(faults) > MOST_TOLD:
-        more = Refusal(f"{len(faults) - MOST_TOLD} lines more are at fault, from this one on")
-        yield faults[MOST_TOLD][0], more

@@ -13,8 +13,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from notices.errors import PlanFault
+from notices.plan.csv_table import TableFault
 from notices.plan.load import canonical, load_plan
-from notices.plan.temperatures import TableFault, read_temperatures
+from notices.plan.temperatures import read_temperatures
 
 PLAN = """\
 club: {name: Marl Hill}
