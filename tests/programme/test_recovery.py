@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable
+from itertools import islice
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from notices.agronomy import recovery as model
@@ -240,3 +241,24 @@ def test_remembered_growth_gives_the_dates_of_the_model(
     fast, slow = sorted((one, other))
     plain = Climate(climate.daily, climate.grass, climate.optimum_c)
     assert Growing(climate).span(fast, slow, done) == model.span(slow, fast, done, plain)
+
+
+@settings(max_examples=40)
+@given(
+    st.dictionaries(st.dates(dt.date(2027, 1, 1), dt.date(2028, 12, 31)), st.floats(-20, 40)),
+    st.integers(2026, 2029),
+    st.sampled_from([-1.0, 0.0, 1.0]),
+)
+def test_a_remembered_year_is_that_of_its_days(
+    known: dict[dt.date, float], year: int, offset: float
+) -> None:
+    # Single days may be known, and 2028 is a leap year.
+    durham = STATIONS["Durham"]
+    remembered = RememberedClimate.from_monthly_means(durham, Grass.COOL_SEASON, 18, known)
+    plain = Climate.from_monthly_means(durham, Grass.COOL_SEASON, 18, known)
+    assert remembered.growth_in(year, offset) == plain.growth_in(year, offset)
+    for day in (dt.date(year, 2, 28), dt.date(year, 3, 1), *known):
+        assert remembered.growth_on(day, offset) == plain.growth_on(day, offset)
+    last = dt.date(year, 12, 30)
+    assert next(plain.growth_after(last, offset)) == plain.growth_on(dt.date(year, 12, 31), offset)
+    assert list(islice(plain.growth_after(last), 2))[1] == plain.growth_on(dt.date(year + 1, 1, 1))
