@@ -26,12 +26,14 @@ if TYPE_CHECKING:
     from notices.programme.work_out import work_out
     from notices.rendering.reading_check import check_words
     from notices.rendering.whole_pack import render_pack
+    from notices.wording.text_check import check_texts
 
 __version__ = "0.1.0"
 
 __all__ = [
     "__version__",
     "canonical",
+    "check_texts",
     "check_words",
     "explain",
     "is_current",
@@ -46,6 +48,7 @@ __all__ = [
 
 _HOMES = {
     "canonical": "notices.plan.load",
+    "check_texts": "notices.wording.text_check",
     "check_words": "notices.rendering.reading_check",
     "explain": "notices.programme.explain",
     "is_current": "notices.pack.write",

@@ -111,7 +111,7 @@ def check(
       notices check plan.yaml
       notices check plan.yaml --words
     """  # noqa: D301, click wants the sign itself
-    from notices.plan.own_words import own_words  # noqa: PLC0415, start-up time
+    from notices.plan.own_words import own_texts, own_words  # noqa: PLC0415, start-up time
 
     try:
         loaded = notices.load_plan(plan)
@@ -128,7 +128,8 @@ def check(
         }
         read = ", ".join(_counted(len(part), noun) for noun, part in parts.items())
         click.echo(f"{plan}: {read}; issued {programme.issued}", err=True)
-    findings = loaded.located(programme.findings)
+    faults = notices.check_texts(programme, own_texts(loaded.plan))
+    findings = loaded.located((*faults, *programme.findings))
     stopping = tuple(found for found in findings if found.weight is Weight.CANNOT_BUILD)
     if words and not stopping:
         documents = notices.write_documents(programme, notices.canonical(loaded.plan))
@@ -161,10 +162,13 @@ def build(plan: Path, out: Path, today: str | None, *, quiet: bool, verbose: boo
     Example:
       notices build plan.yaml --out pack
     """  # noqa: D301, click wants the sign itself
+    from notices.plan.own_words import own_texts  # noqa: PLC0415, start-up time
+
     with terminal.progress("Building") as told:
         loaded = notices.load_plan(plan)
         programme = notices.work_out(loaded.plan, _issued(loaded, today))
         loaded.refuse(programme.findings)
+        loaded.refuse(notices.check_texts(programme, own_texts(loaded.plan)))
         canonical = notices.canonical(loaded.plan)
         source = notices.made_from(canonical, programme.issued)
         report = None

@@ -45,7 +45,7 @@ RULES = {
     "agronomy": may("units references", "astral"),
     "operations": may("units errors findings agronomy", "pydantic"),
     "plan": may(
-        "units errors findings agronomy operations",
+        "units errors findings paths agronomy operations",
         "pydantic pydantic_core yaml icalendar recurring_ical_events email_validator PIL"
         " python_calamine",
     ),
@@ -67,7 +67,7 @@ RULES = {
         "jinja2 markupsafe weasyprint pydyf css_inline icalendar resvg_py pypdfium2 PIL",
     ),
     "pack": may("disk errors findings rendering documents paths makers"),
-    "__init__": may("errors findings plan programme documents rendering pack"),
+    "__init__": may("errors findings plan programme wording documents rendering pack"),
     # A plan written anew: it comes back from the reader, never from the programme.
     "convert": may("errors plan operations", "yaml openpyxl"),
     "starter": may("errors paths plan convert"),

@@ -10,6 +10,7 @@ import pytest
 
 import notices
 from notices.errors import PlanFault, TextFault
+from notices.plan.own_words import own_texts
 from notices.rendering.files import RenderedFile
 from notices.wording.texts import Length
 from notices.wording.words import Words
@@ -147,3 +148,14 @@ def test_why_now_may_be_left_out_or_told(plan: Path) -> None:
         full = Words(programme).operation(first).paragraphs(Length.FULL)
         assert (said in " ".join(paragraph.text for paragraph in full)) is True
         assert len(full) == (3 if said else 2)
+
+
+def test_check_tells_what_cannot_be_filled_with_file_and_line(plan: Path) -> None:
+    (plan.parent / "air-injection.md").write_text(TEXT.replace("depth }}", "deep }}"), "utf-8")
+    loaded = notices.load_plan(plan)
+    programme = notices.work_out(loaded.plan, dt.date(2027, 7, 1))
+    (found,) = loaded.located(notices.check_texts(programme, own_texts(loaded.plan)))
+    assert found.place is not None
+    # The fifth line of the text names what nothing fills.
+    assert (found.place.file, found.place.line) == (str(plan.parent / "air-injection.md"), 5)
+    assert found.suggestion == "Did you mean 'depth'?"

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
@@ -20,8 +20,9 @@ from notices.plan.messages import Path as PlanPath
 from notices.plan.messages import explain
 from notices.plan.model import Fixture, Plan
 from notices.plan.own_operations import file_named_in, read_text, whole_catalogue
+from notices.plan.own_texts import read_folder
 from notices.plan.photographs import check_picture, is_picture, read_photograph
-from notices.plan.refusal import sentences
+from notices.plan.refusal import Refusal, sentences
 from notices.plan.settings import read_settings, write_settings
 from notices.plan.source import MOST_FAULTS, PlanSource
 from notices.plan.temperatures import read_temperatures
@@ -45,11 +46,13 @@ class LoadedPlan:
     source: PlanSource
     fixture_lines: tuple[int, ...] = ()
     """For each fixture, the line of the plan's list that it comes from."""
+    text_files: Mapping[PlanPath, tuple[str, str]] = field(default_factory=dict)
+    """For each text from a file beside the plan, the file and what it holds."""
 
     def located(self, findings: Iterable[Finding]) -> tuple[Finding, ...]:
         """Return the findings with their places in the file filled in."""
         return tuple(
-            finding if finding.place else finding.at(self.source.place(self._typed(finding.path)))
+            finding if finding.place else finding.at(self._place(finding.path))
             for finding in findings
         )
 
@@ -64,6 +67,15 @@ class LoadedPlan:
         stopping = [found for found in findings if found.weight is Weight.CANNOT_BUILD]
         if stopping:
             raise PlanFault(self.located(stopping))
+
+    def _place(self, path: PlanPath) -> Place:
+        """A line of a text stands in the text's own file, if it has one."""
+        if path and path[:-1] in self.text_files and isinstance(path[-1], int):
+            file, text = self.text_files[path[:-1]]
+            return Place(file, path[-1], text=text.splitlines()[path[-1] - 1])
+        if path in self.text_files:
+            return Place(self.text_files[path][0])
+        return self.source.place(self._typed(path))
 
     def _typed(self, path: PlanPath) -> PlanPath:
         """A fixture from a calendar stands where the calendar is named."""
@@ -90,7 +102,10 @@ def load_plan(path: Path, content: bytes | None = None) -> LoadedPlan:
     source, findings = tidy(_read(path, content))
     findings += source.findings
     source = _with_tables(source, path, findings)
-    _bring_own_texts(source, path, findings)
+    text_files = {
+        **_bring_own_texts(source, path, findings),
+        **_bring_folder(source, path, findings),
+    }
     source, faults = with_followers(source)
     findings += [fault(source, ("works", n, key), *sentences(error)) for n, key, error in faults]
     findings += check_typed(source)
@@ -109,7 +124,7 @@ def load_plan(path: Path, content: bytes | None = None) -> LoadedPlan:
         plan = _with_settings(plan).model_copy(update={"fixtures": tuple(f for _, f in fixtures)})
     if plan is None or findings:
         raise PlanFault(sorted(dict.fromkeys(findings), key=source.order)[:MOST_FAULTS])
-    return LoadedPlan(plan, source, tuple(line for line, _ in fixtures))
+    return LoadedPlan(plan, source, tuple(line for line, _ in fixtures), text_files)
 
 
 def _read(path: Path, content: bytes | None) -> PlanSource:
@@ -156,19 +171,50 @@ def _with_tables(source: PlanSource, path: Path, findings: list[Finding]) -> Pla
     return source
 
 
-def _bring_own_texts(source: PlanSource, path: Path, findings: list[Finding]) -> None:
-    """Put the texts of the club's own kinds of work in the place of the files that hold them."""
-    operations = source.data.get("operations")
-    for index, own in enumerate(operations if isinstance(operations, list) else ()):
-        text = own.get("text") if isinstance(own, dict) else None
-        name = file_named_in(text) if isinstance(text, str) else ""
-        if not name:
-            continue
-        spot: PlanPath = ("operations", index, "text")
-        try:
-            own["text"] = read_text(path.parent, name)
-        except ValueError as error:
-            findings.append(fault(source, spot, *sentences(error)))
+TextFiles = dict[PlanPath, tuple[str, str]]
+
+
+def _bring_own_texts(source: PlanSource, path: Path, findings: list[Finding]) -> TextFiles:
+    """Put texts of the club's own in the place of the files that hold them."""
+    files: TextFiles = {}
+    for part in ("operations", "texts"):
+        entries = source.data.get(part)
+        for index, own in enumerate(entries if isinstance(entries, list) else ()):
+            text = own.get("text") if isinstance(own, dict) else None
+            name = file_named_in(text) if isinstance(text, str) else ""
+            if not name:
+                continue
+            spot: PlanPath = (part, index, "text")
+            try:
+                own["text"] = read_text(path.parent, name)
+            except ValueError as error:
+                findings.append(fault(source, spot, *sentences(error)))
+            else:
+                files[spot] = (str(path.parent / name), own["text"])
+    return files
+
+
+def _bring_folder(source: PlanSource, path: Path, findings: list[Finding]) -> TextFiles:
+    """Put the texts that are laid over ours in the place of the folder that holds them."""
+    folder = source.data.get("texts")
+    if not isinstance(folder, str):
+        return {}
+    texts: list[dict[str, str]] = []
+    source.data["texts"] = texts
+    try:
+        found = read_folder(path.parent, folder)
+    except ValueError as error:
+        findings.append(fault(source, ("texts",), *sentences(error)))
+        return {}
+    files: TextFiles = {}
+    for name, text in found.items():
+        file = str(path.parent / folder / name)
+        if isinstance(text, Refusal):
+            findings.append(fault(source, ("texts",), *sentences(text)).at(Place(file)))
+        else:
+            files["texts", len(texts), "text"] = (file, text)
+            texts.append({"name": name, "text": text})
+    return files
 
 
 def _faults_of_model(

@@ -13,6 +13,7 @@ from collections.abc import Mapping
 from typing import Annotated, Any, Literal
 
 from pydantic import (
+    BeforeValidator,
     Field,
     SerializerFunctionWrapHandler,
     ValidationInfo,
@@ -58,6 +59,7 @@ from notices.plan.green_choice import GreenChoice, WorkGreens
 from notices.plan.moments import Mailed, MomentOfNotice, SendDay
 from notices.plan.nearest import quoted
 from notices.plan.own_operations import OwnOperation
+from notices.plan.own_texts import OwnText, read_texts
 from notices.plan.part import Part
 from notices.plan.refusal import Refusal
 
@@ -596,6 +598,8 @@ class Plan(Part):
     """Dressing sand."""
     operations: tuple[OwnOperation, ...] = ()
     """Kinds of work that the catalogue does not have."""
+    texts: Annotated[tuple[OwnText, ...], BeforeValidator(read_texts)] = ()
+    """Folder beside the plan whose texts take the place of ours, or the texts one by one."""
     works: tuple[Work, ...] = ()
     """The work that is planned."""
     closures: tuple[Closure, ...] = ()
@@ -623,6 +627,14 @@ class Plan(Part):
     def catalogue(self) -> Mapping[str, Operation]:
         """Every kind of work that this plan may name."""
         return {**CATALOGUE, **{own.name: own.operation() for own in self.operations}}
+
+    @field_validator("texts")
+    @classmethod
+    def _each_once(cls, texts: tuple[OwnText, ...]) -> tuple[OwnText, ...]:
+        names = [text.name for text in texts]
+        if twice := next((name for name in names if names.count(name) > 1), ""):
+            raise Refusal(f"{quoted(twice)} is replaced twice", "keep one of the two texts")
+        return texts
 
     @model_validator(mode="after")
     def _something_planned(self) -> Plan:

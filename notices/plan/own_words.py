@@ -19,9 +19,24 @@ def own_words(plan: Plan) -> Iterator[OwnWords]:
         for key in ("why", "note"):
             if said := getattr(work, key):
                 yield ("works", index, key), said
-    for index, own in enumerate(plan.operations):
-        yield ("operations", index, "text"), own.text
+    for path, _, text, _ in own_texts(plan):
+        yield path, text
     for index, closed in enumerate(plan.closures):
         for key in ("reason", "instead", "temporary"):
             if said := getattr(closed, key):
                 yield ("closures", index, key), said
+
+
+def own_texts(plan: Plan) -> Iterator[tuple[Path, str, str, bool]]:
+    """Yield each text of the club's own.
+
+    Yields
+    ------
+    tuple
+        Its way through the plan, its name, what it says, and whether it takes the place of ours.
+    """
+    for index, text in enumerate(plan.texts):
+        yield ("texts", index, "text"), text.name, text.text, True
+    for index, own in enumerate(plan.operations):
+        name = f"operations/{own.name.replace(' ', '-')}.md"
+        yield ("operations", index, "text"), name, own.text, False

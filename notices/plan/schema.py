@@ -16,7 +16,16 @@ from pydantic.json_schema import GenerateJsonSchema
 from pydantic_core import core_schema
 
 from notices.operations import CATALOGUE, Kind, Operation, Setting, WhileWorking
-from notices.plan import days, fields, followers, green_choice, green_list, moments, quantities
+from notices.plan import (
+    days,
+    fields,
+    followers,
+    green_choice,
+    green_list,
+    moments,
+    own_texts,
+    quantities,
+)
 from notices.plan.descriptions import descriptions
 from notices.plan.model import Plan
 from notices.plan.part import Part
@@ -177,6 +186,23 @@ _VALUES: Mapping[str, Schema] = {
         "the day before",
         "when finished",
     ),
+    "own-texts": {
+        "anyOf": [
+            {"type": "string", "pattern": "[^ ]", "examples": ["texts"]},
+            {
+                "type": "array",
+                "items": {
+                    "type": "object",
+                    "properties": {
+                        "name": {"enum": list(own_texts.text_names())},
+                        "text": {"type": "string", "minLength": 1},
+                    },
+                    "required": ["name", "text"],
+                    "additionalProperties": False,
+                },
+            },
+        ]
+    },
     "after": {
         "anyOf": [
             _typed(
@@ -223,6 +249,7 @@ _READERS: Mapping[object, str] = {
     followers.read_after: "after",
     moments.read_mailed: "mailed",
     moments.read_moment: "moment",
+    own_texts.read_texts: "own-texts",
     moments.read_sending: "sending",
     fields.read_colour: "colour",
     fields.read_course_name: "course-name",

@@ -484,6 +484,16 @@ PHOTOGRAPHS = Sheet(
     ("photographs",),
 )
 
+OWN_TEXTS = Sheet(
+    "Own texts",
+    "Texts of the club’s own that take the place of the ones in the program.",
+    (
+        _column("name", such_as="operations/hollow-tining.md", width=34),
+        _column("text", width=60),
+    ),
+    ("texts",),
+)
+
 ACCEPTED = Sheet(
     "Accepted findings",
     "Findings that the club has seen and lives with. The check shows the code of each.",
@@ -498,7 +508,7 @@ ACCEPTED = Sheet(
 SHEETS: tuple[Sheet, ...] = (
     *(CLUB, GREENS, WORKS, GREENS_BY_DAY, CLOSURES, FIXTURES, CREW, MACHINES, SAND, CLIMATE),
     *(RESTRICTIONS, DECISIONS, MAILINGS, OBSERVED, MEASUREMENTS, PHOTOGRAPHS),
-    *(DAILY, OWN_OPERATIONS, ACCEPTED),
+    *(DAILY, OWN_OPERATIONS, OWN_TEXTS, ACCEPTED),
 )
 """Every sheet that is read, in the order of the workbook: what most clubs need stands first."""
 

@@ -860,6 +860,8 @@ class Programme:
     """Rules of golf that the works bring into play; the committee decides which it adopts."""
     scores: tuple[ScoreDay, ...] = field(default=())
     """Temporary greens as the handicap counts them; only in England, whose limits we know."""
+    texts: Mapping[str, str] = field(default_factory=dict)
+    """The club's own texts that take the place of ours, by their names."""
     sand_order: SandOrder | None = None
     """The sand to be ordered; None where nothing is dressed."""
     measured: tuple[Measured, ...] = field(default=())

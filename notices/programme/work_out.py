@@ -123,6 +123,7 @@ def _outline(plan: Plan, issued: dt.date) -> tuple[Programme, ClubClimate, Recov
         figures=(),
         recoveries=recoveries,
         sand=needs,
+        texts={text.name: text.text for text in plan.texts},
         weather=go_or_no_go(works, climate.monthly_means),
         records=records,
         unused_records=unused_records,

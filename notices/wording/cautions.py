@@ -13,7 +13,6 @@ from notices.operations import Opening, Weather
 from notices.programme.model import Work
 from notices.wording.blocks import Block, by_heading
 from notices.wording.lists import and_list, sentence
-from notices.wording.texts import plain_text
 from notices.wording.words import Words
 
 
@@ -35,15 +34,14 @@ class Cautions:
 
 def cautions(words: Words, works: Sequence[Work]) -> Cautions:
     """Return what the team has to look out for at some works, such as those of one day."""
-    sections = by_heading(
-        plain_text(words.programme.club.language, "cautions", _facts(words, works))
-    )
-    lead = tuple(sections.pop(""))
+    sections = by_heading(words.text("cautions", caution_facts(words, works))[1])
+    lead = tuple(sections.pop("", ()))
     points = tuple(Caution(title, tuple(text)) for title, text in sections.items())
     return Cautions(lead, points)
 
 
-def _facts(words: Words, works: Sequence[Work]) -> dict[str, object]:
+def caution_facts(words: Words, works: Sequence[Work]) -> dict[str, object]:
+    """Return what the cautions may name: what the works call for."""
     entering = [work for work in works if work.operation.enters_ground]
     unchecked = dict.fromkeys(
         words.title(work).lower() for work in entering if not work.services_checked

@@ -14,7 +14,6 @@ from notices.wording.audience import Audience
 from notices.wording.blocks import Block, by_heading
 from notices.wording.moment_facts import News, Occasion, known_in_moment, moment_facts
 from notices.wording.said import Said, lines_of, told_in
-from notices.wording.texts import text_with_head
 from notices.wording.words import Words
 
 __all__ = ["Message", "News", "message", "messages", "short_messages"]
@@ -63,7 +62,7 @@ def messages(
     for audience in Audience:
         parts = by_heading(sections[audience.value], level=3)
         opening = tuple(parts.pop("", []))
-        heading, following = next(iter(parts.items()))
+        heading, following = next(iter(parts.items()), ("", []))
         found[audience] = Message(
             moment=moment,
             audience=audience,
@@ -95,10 +94,14 @@ def short_messages(
     return tuple(lines_of(_text(words, moment, facts)[1][_SHORT]))
 
 
+def text_of(moment: Moment) -> str:
+    """Return the name of the text on a moment, without its ending."""
+    return f"moments/{moment.value.replace(' ', '-')}"
+
+
 def _text(
     words: Words, moment: Moment, facts: dict[str, object]
 ) -> tuple[dict[str, str], dict[str, list[Block]]]:
-    name = f"moments/{moment.value.replace(' ', '-')}"
-    head, blocks = text_with_head(words.programme.club.language, name, facts)
+    head, blocks = words.text(text_of(moment), facts)
     sections = {title.lower(): found for title, found in by_heading(blocks, level=2).items()}
     return dict(head), sections

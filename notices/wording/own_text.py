@@ -8,8 +8,9 @@ for it: with them a text could keep the computer busy for ever, or fill its memo
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
+from dataclasses import dataclass
 
-from jinja2 import Environment, TemplateError, nodes
+from jinja2 import Environment, TemplateSyntaxError, nodes
 
 PHRASES = "say"
 """The name under which our own phrases stand, such as say.closes("The holes")."""
@@ -20,27 +21,58 @@ _ALLOWED = (
 )
 
 
+@dataclass(frozen=True, slots=True)
+class TextLine:
+    """What is wrong with one line of a text."""
+
+    line: int
+    message: str
+    unknown: str = ""
+    """The name that nothing fills, where that is what is wrong."""
+
+
 def refused(source: str, environment: Environment, known: Collection[str]) -> str:
     """Say why a text cannot be filled, as one sentence; "" where it can be."""
+    for fault in faults_of(source, environment, known):
+        return f"{fault.message}, on line {fault.line}"
+    return ""
+
+
+def faults_of(
+    source: str, environment: Environment, known: Collection[str] | None
+) -> Iterator[TextLine]:
+    """Yield what keeps a text from being filled.
+
+    Parameters
+    ----------
+    source
+        The text.
+    environment
+        Reads the template language.
+    known
+        What a text may name; None where nobody knows, because no such work is planned.
+    """
     try:
         template = environment.parse(source)
-    except TemplateError as error:
-        return f"{error}"
+    except TemplateSyntaxError as error:
+        yield TextLine(error.lineno, f"{error}")
     except RecursionError:
-        return "its conditions lie too deep in one another"
-    return next(_faults(template, known), "")
+        yield TextLine(1, "its conditions lie too deep in one another")
+    else:
+        yield from _faults(template, known)
 
 
-def _faults(template: nodes.Template, known: Collection[str]) -> Iterator[str]:
+def _faults(template: nodes.Template, known: Collection[str] | None) -> Iterator[TextLine]:
     waiting = list(template.iter_child_nodes())
     while waiting:
         part = waiting.pop(0)
         match part:
             case nodes.Call(node=nodes.Getattr(node=nodes.Name(name=name))) if name == PHRASES:
                 waiting += [*part.args, *(keyword.value for keyword in part.kwargs)]
-            case nodes.Name(name=name) if name not in known:
-                yield f"{name!r} is not known, on line {part.lineno}"
+            case nodes.Name(name=name) if known is not None and name not in known:
+                yield TextLine(part.lineno, f"{name!r} is not known", name)
             case _ if isinstance(part, _ALLOWED):
                 waiting += part.iter_child_nodes()
             case _:
-                yield f"a text can name things and phrases, and nothing else, on line {part.lineno}"
+                message = "a text can name things and phrases, and nothing else"
+                yield TextLine(part.lineno, message)

@@ -12,7 +12,6 @@ from notices.wording.audience import Audience
 from notices.wording.blocks import Block
 from notices.wording.question_facts import known_facts, question_facts
 from notices.wording.said import Said, told_in
-from notices.wording.texts import text_with_head
 from notices.wording.words import Words
 
 QUESTIONS = (
@@ -58,7 +57,7 @@ def questions(words: Words) -> tuple[Question, ...]:
     known = tuple(known_facts(words))
     found = []
     for slug in QUESTIONS:
-        head, answer = text_with_head(words.programme.club.language, f"questions/{slug}", facts)
+        head, answer = words.text(f"questions/{slug}", facts)
         if answer:
             audience = Audience(head["audience"])
             found.append(Question(slug, head["question"], answer, audience, told_in(answer, known)))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import enum
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
@@ -15,7 +15,7 @@ from notices.operations import REQUIRED_SECTIONS
 from notices.paths import templates_folder
 from notices.wording.blocks import Block, Paragraph, Run, by_heading, with_links
 from notices.wording.markdown_text import escaped, parse
-from notices.wording.own_text import refused
+from notices.wording.own_text import TextLine, faults_of, refused
 
 _IMPORT = '{% import "_phrases.md" as say with context %}'
 
@@ -107,6 +107,16 @@ def operation_text(
     return _in_sections(slug, _filled(language, _source(language, f"operations/{slug}.md"), facts))
 
 
+def faults_in_text(language: str, source: str, known: Collection[str] | None) -> Iterator[TextLine]:
+    """Yield what keeps a club's own text from being filled; see `own_text.faults_of`."""
+    return faults_of(source, _environment(language), known)
+
+
+def our_text(language: str, name: str) -> str:
+    """Return a text of ours as it stands, by its name with ending."""
+    return _source(language, name)
+
+
 def _own_text(language: str, slug: str, facts: Mapping[str, object], own: str) -> OperationText:
     if why := refused(own, _environment(language), facts.keys()):
         raise TextFault(f"The text on {slug} cannot be filled: {why}.")
@@ -130,13 +140,15 @@ def _in_sections(slug: str, text: str) -> OperationText:
     )
 
 
-def plain_text(language: str, name: str, facts: Mapping[str, object]) -> tuple[Block, ...]:
+def plain_text(
+    language: str, name: str, facts: Mapping[str, object], own: str = ""
+) -> tuple[Block, ...]:
     """Return the blocks of another text, such as the story of the whole programme."""
-    return text_with_head(language, name, facts)[1]
+    return text_with_head(language, name, facts, own)[1]
 
 
 def text_with_head(
-    language: str, name: str, facts: Mapping[str, object]
+    language: str, name: str, facts: Mapping[str, object], own: str = ""
 ) -> tuple[Mapping[str, str], tuple[Block, ...]]:
     """Return the front matter and the blocks of a text.
 
@@ -149,8 +161,23 @@ def text_with_head(
     facts
         What the sentences may name. Words stand as they are, whatever Markdown would make of
         them, but for addresses, which become links; several of them, in a tuple, become a list.
+    own
+        The club's own text, where it has one in place of ours.
+
+    Raises
+    ------
+    TextFault
+        When the club's own text cannot be filled.
     """
-    head, blocks = parse(_filled(language, _source(language, f"{name}.md"), facts))
+    if own and (why := refused(own, _environment(language), facts.keys())):
+        raise TextFault(f"The text {name}.md cannot be filled: {why}.")
+    try:
+        filled = _filled(language, own or _source(language, f"{name}.md"), facts)
+    except (jinja2.TemplateError, TypeError, ValueError, IndexError) as error:
+        if not own:
+            raise
+        raise TextFault(f"The text {name}.md cannot be filled: {error}.") from None
+    head, blocks = parse(filled)
     return head, tuple(with_links(block) for block in blocks)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from notices.operations import Noticed
@@ -60,8 +60,19 @@ class Words:
             self.programme.club.language,
             work.operation.slug,
             operation_facts(work, self.programme),
-            work.operation.text,
+            work.operation.text or self.own_text(f"operations/{work.operation.slug}"),
         )
+
+    def own_text(self, name: str) -> str:
+        """Return the club's own text of a name, without its ending; "" where ours stands."""
+        return self.programme.texts.get(f"{name}.md", "")
+
+    def text(
+        self, name: str, facts: Mapping[str, object]
+    ) -> tuple[Mapping[str, str], tuple[Block, ...]]:
+        """Return the front matter and the blocks of a text, the club's own where it has one."""
+        language = self.programme.club.language
+        return texts.text_with_head(language, name, facts, self.own_text(name))
 
     def title(self, work: Work) -> str:
         """Return the name of a work as a heading."""
@@ -69,7 +80,7 @@ class Words:
 
     def story(self, period: Period) -> tuple[Block, ...]:
         """Why the works of a period are done, and done together."""
-        return texts.plain_text(self.programme.club.language, "why", story_facts(period))
+        return self.text("why", story_facts(period))[1]
 
     def days_of(self, period: Period) -> DaysWithGreens:
         """Return the days of a period with their greens."""
