@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, Self
 
+_VARIANT = "pdf/ua-1"
 _POINTS_PER_PX = 0.75
 _PRINT = 4
 """Bit 3 of an annotation's flags: it is printed (ISO 32000-1 table 165)."""
@@ -45,11 +46,36 @@ class Pdf:
     pages: int
 
 
-def write_pdf(html: str, *, base: pathlib.Path) -> Pdf:
-    """Set HTML as an accessible PDF, without the network.
+@dataclass(frozen=True)
+class Layout:
+    """Pages that are set and not yet written."""
 
-    The same HTML gives the same bytes. The dates in the file are those of
-    ``<meta name=dcterms.created>`` and ``<meta name=dcterms.modified>``; there is no other clock.
+    document: Any
+    complaints: tuple[str, ...]
+    """What WeasyPrint had to say while it set them."""
+
+    @property
+    def pages(self) -> int:
+        """How many there are."""
+        return len(self.document.pages)
+
+    def write(self) -> Pdf:
+        """Return the pages as a file.
+
+        Raises
+        ------
+        RenderingError
+            If WeasyPrint had anything to complain of, or a link leads to a file on this computer.
+        """
+        with _Complaints() as complaints:
+            content: bytes = self.document.write_pdf(finisher=_finish, pdf_variant=_VARIANT)
+        if heard := (*self.complaints, *complaints.heard):
+            raise RenderingError(heard)
+        return Pdf(content, self.pages)
+
+
+def lay_out(html: str, *, base: pathlib.Path) -> Layout:
+    """Set HTML on pages, without the network.
 
     Parameters
     ----------
@@ -58,15 +84,10 @@ def write_pdf(html: str, *, base: pathlib.Path) -> Pdf:
     base
         Folder that the addresses of fonts, style sheets and pictures start from.
 
-    Returns
-    -------
-    Pdf
-        The file and its number of pages.
-
     Raises
     ------
     RenderingError
-        If WeasyPrint had anything to complain of, or a link leads to a file on this computer.
+        If something that the document names is not there or may not be fetched.
     """
     # Loading WeasyPrint takes most of a second: only for those who print.
     import weasyprint  # noqa: PLC0415
@@ -75,18 +96,24 @@ def write_pdf(html: str, *, base: pathlib.Path) -> Pdf:
 
     with _Complaints() as complaints:
         try:
-            fonts = FontConfiguration()
             document = weasyprint.HTML(
                 string=html,
                 base_url=base.resolve().as_uri() + "/",
                 url_fetcher=URLFetcher(allowed_protocols=("file", "data"), fail_on_errors=True),
-            ).render(font_config=fonts, pdf_variant="pdf/ua-1")
-            content: bytes = document.write_pdf(finisher=_finish, pdf_variant="pdf/ua-1")
+            ).render(font_config=FontConfiguration(), pdf_variant=_VARIANT)
         except FatalURLFetchingError as error:  # a BaseException, so that it cannot be overlooked
             raise RenderingError([*complaints.heard, str(error)]) from error
-    if complaints.heard:
-        raise RenderingError(complaints.heard)
-    return Pdf(content, len(document.pages))
+    return Layout(document, tuple(complaints.heard))
+
+
+def write_pdf(html: str, *, base: pathlib.Path) -> Pdf:
+    """Set HTML as an accessible PDF, without the network.
+
+    The same HTML gives the same bytes. The dates in the file are those of
+    ``<meta name=dcterms.created>`` and ``<meta name=dcterms.modified>``; there is no other clock.
+    See `lay_out` for the parameters and `Layout.write` for what is refused.
+    """
+    return lay_out(html, base=base).write()
 
 
 class _Complaints(logging.Handler):

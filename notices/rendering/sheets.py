@@ -17,7 +17,7 @@ from notices.rendering import html
 from notices.rendering.files import RenderedFile
 from notices.rendering.furniture import issued
 from notices.rendering.letters import printable
-from notices.rendering.pdf import Pdf, write_pdf
+from notices.rendering.pdf import Layout, lay_out
 
 PDF = "application/pdf"
 
@@ -59,13 +59,25 @@ def write_sheets(
 
 
 def write_sheet(sheet: Sheet) -> RenderedFile:
-    """Set one sheet in the largest way that takes no more pages than it may."""
-    pdf = Pdf(b"", 0)
-    for fit in sheet.fits:
-        pdf = _set(sheet, fit)
-        if pdf.pages <= (fit.pages or sheet.pages):
-            break
-    return RenderedFile(f"{sheet.document.name}.pdf", PDF, pdf.content)
+    """Set one sheet in the largest way that takes no more pages than it may.
+
+    The ways grow smaller one by one, so half of those that are left fall away with each try.
+    """
+    tried: dict[int, Layout] = {}
+
+    def laid_out(way: int) -> Layout:
+        if way not in tried:
+            tried[way] = lay_out(_filled(sheet, sheet.fits[way]), base=templates_folder())
+        return tried[way]
+
+    first, last = 0, len(sheet.fits) - 1
+    while first < last:
+        middle = (first + last) // 2
+        if laid_out(middle).pages <= (sheet.fits[middle].pages or sheet.pages):
+            last = middle
+        else:
+            first = middle + 1
+    return RenderedFile(f"{sheet.document.name}.pdf", PDF, laid_out(first).write().content)
 
 
 def source(sheet: Sheet) -> str:
@@ -74,10 +86,6 @@ def source(sheet: Sheet) -> str:
     ways = [(fit.styles, sorted(fit.left_out), fit.pages) for fit in sheet.fits]
     text = "\0".join([_filled(sheet, sheet.fits[0]), f"{ways} {sheet.pages}", makers()])
     return hashlib.sha256(text.encode()).hexdigest()
-
-
-def _set(sheet: Sheet, fit: Fit) -> Pdf:
-    return write_pdf(_filled(sheet, fit), base=templates_folder())
 
 
 def _filled(sheet: Sheet, fit: Fit) -> str:
