@@ -1,16 +1,18 @@
 """Notices: planned work on golf greens, worked out and explained to those who play on them.
 
-Five steps lead from a plan file to a pack::
+Six steps lead from a plan file to a pack::
 
     loaded = load_plan(path)
     programme = work_out(loaded.plan, issued)
     loaded.refuse(programme.findings)
+    programme = with_patterns(programme, loaded.plan)
     documents = write_documents(programme, canonical(loaded.plan))
     files = render_pack(documents)
     write_pack(files, folder, version=__version__, issued=issued)
 
 `LoadedPlan.refuse` stops where the figures show that the work cannot be done at all; `explain`
-says how one figure was worked out.
+says how one figure was worked out. `with_patterns` adds what the committee compares; without it
+that part is left out.
 """
 
 from __future__ import annotations
@@ -23,6 +25,7 @@ if TYPE_CHECKING:
     from notices.pack.write import is_current, known_files, made_from, write_pack
     from notices.plan.load import canonical, load_plan
     from notices.programme.explain import explain
+    from notices.programme.patterns import with_patterns
     from notices.programme.work_out import work_out
     from notices.rendering.reading_check import check_words
     from notices.rendering.whole_pack import render_pack
@@ -41,6 +44,7 @@ __all__ = [
     "load_plan",
     "made_from",
     "render_pack",
+    "with_patterns",
     "work_out",
     "write_documents",
     "write_pack",
@@ -56,6 +60,7 @@ _HOMES = {
     "load_plan": "notices.plan.load",
     "made_from": "notices.pack.write",
     "render_pack": "notices.rendering.whole_pack",
+    "with_patterns": "notices.programme.patterns",
     "work_out": "notices.programme.work_out",
     "write_documents": "notices.documents.pack",
     "write_pack": "notices.pack.write",

@@ -86,6 +86,11 @@ def main() -> None:
     help="Try every other start in the same month for works whose dates clash.",
 )
 @click.option(
+    "--patterns",
+    is_flag=True,
+    help="Lay the main works out in other ways, from all greens at once to a visit a week.",
+)
+@click.option(
     "--words",
     is_flag=True,
     help="Measure how easy each document is to read, and your own words in it.",
@@ -99,6 +104,7 @@ def check(
     *,
     as_json: bool,
     better: bool,
+    patterns: bool,
     words: bool,
     lines: bool,
     quiet: bool,
@@ -136,8 +142,10 @@ def check(
         found = notices.check_words(documents, tuple(own_words(loaded.plan)))
         findings = (*findings, *loaded.located(found))
     shown = stopping if quiet else findings
-    if better and not stopping:
-        _show_better_dates(loaded, programme, shown, as_json=as_json, lines=lines)
+    if (better or patterns) and not stopping:
+        _show_other_ways(
+            loaded, programme, shown, better=better, patterns=patterns, as_json=as_json, lines=lines
+        )
     elif as_json or stopping or not quiet:
         _show(shown, as_json=as_json, lines=lines)
     if stopping:
@@ -173,6 +181,7 @@ def build(plan: Path, out: Path, today: str | None, *, quiet: bool, verbose: boo
         source = notices.made_from(canonical, programme.issued)
         report = None
         if not notices.is_current(out, source):
+            programme = notices.with_patterns(programme, loaded.plan)
             documents = notices.write_documents(programme, canonical)
             files = notices.render_pack(documents, told, notices.known_files(out))
             report = notices.write_pack(
@@ -499,29 +508,39 @@ def _show(findings: Sequence[Finding], *, as_json: bool, lines: bool) -> None:
         click.echo("Nothing to say: the plan is in order.")
 
 
-def _show_better_dates(
+def _show_other_ways(
     loaded: LoadedPlan,
     programme: Programme,
     findings: Sequence[Finding],
     *,
+    better: bool,
+    patterns: bool,
     as_json: bool,
     lines: bool,
 ) -> None:
-    """Show the findings, then the dates that would clear those that clash."""
-    from notices.programme import better_dates as better  # noqa: PLC0415, start-up time
+    """Show the findings, then dates that clear those that clash, and other ways to lay out."""
+    from notices.programme import better_dates as dates  # noqa: PLC0415, start-up time
+    from notices.programme.as_json import pattern_as_json  # noqa: PLC0415
+    from notices.wording.patterns import patterns_in_words  # noqa: PLC0415
+    from notices.wording.words import Words  # noqa: PLC0415
 
-    found = better.better_dates(loaded.plan, programme)
+    data: dict[str, object] = {"findings": [_as_data(finding) for finding in findings]}
+    said = []
+    if better:
+        found = dates.better_dates(loaded.plan, programme)
+        data["better_dates"] = dates.better_dates_as_json(found)
+        said.append(dates.better_dates_in_words(found))
+    if patterns:
+        programme = notices.with_patterns(programme, loaded.plan)
+        data["patterns"] = [pattern_as_json(pattern) for pattern in programme.patterns]
+        said.append(patterns_in_words(Words(programme)))
     if as_json:
-        data = {
-            "findings": [_as_data(finding) for finding in findings],
-            "better_dates": better.better_dates_as_json(found),
-        }
         click.echo(json.dumps(data, ensure_ascii=False))
         return
     if findings:
         _show(findings, as_json=False, lines=lines)
         click.echo()
-    click.echo(better.better_dates_in_words(found))
+    click.echo("\n\n".join(said))
 
 
 def _as_data(finding: Finding) -> dict[str, object]:

@@ -557,6 +557,26 @@ def test_better_dates_only_when_asked_for(tmp_path: Path) -> None:
     assert data["better_dates"][0]["options"][0]["start"] == "2026-06-11"
 
 
+def test_other_ways_to_lay_out_only_when_asked_for(tmp_path: Path) -> None:
+    plan = tmp_path / "plan.yaml"
+    plan.write_text(
+        "club: {name: Marl Hill}\n"
+        "course: {greens: [{green: 1-9}]}\n"
+        "works: [{operation: scarifying, dates: 2026-06-10 to 2026-06-12}]\n",
+        encoding="utf-8",
+    )
+    arguments = ("check", str(plan), "--today", "2026-01-05")
+    assert "other ways" not in run(*arguments).stdout
+    shown = run(*arguments, "--patterns", "--better-dates").stdout
+    # Three greens a day as planned, and the same three a week apart.
+    assert "No dates clash" in shown
+    assert "Spread over weeks:\n  Days of work: 3, 10 Jun to 24 Jun\n" in shown
+    data = json.loads(run(*arguments, "--patterns", "--json").stdout)
+    assert "better_dates" not in data
+    layouts = [pattern["layout"] for pattern in data["patterns"]]
+    assert layouts == ["all greens at once", "as planned", "spread over weeks"]
+
+
 def test_words_are_measured_only_when_asked_for(tmp_path: Path) -> None:
     plan = tmp_path / "plan.yaml"
     note = "    note: " + "and ".join(["the grass is green "] * 6) + "\n"

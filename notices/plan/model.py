@@ -283,6 +283,8 @@ class Crew(Part):
     """The club's own team."""
     hired_people: Annotated[WholeNumber, Field(ge=0, le=200)] = 0
     """People who come with hired machines on renovation days."""
+    hired_dates: Days | None = None
+    """Days on which they are there; every day of work when left out."""
     working_day: WorkingDay = (dt.time(7), dt.time(15, 30))
     """From when to when, such as 06:30 to 15:30."""
     machines: tuple[Machine, ...] = ()

@@ -249,6 +249,7 @@ CREW = Sheet(
     (
         _column("crew", "people", takes=_N),
         _column("crew", "hired_people", takes=_N),
+        _column("crew", "hired_dates", takes=Takes.MORE_DAYS, such_as="2027-08-23 to 2027-08-29"),
         _column("crew", "working_day", such_as="06:30 to 15:30"),
         _column("crew", "kept_back", takes=_N),
         _column("crew", "breaks", takes=_N),

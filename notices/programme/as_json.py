@@ -26,6 +26,7 @@ from notices.programme.model import (
     Hole,
     HolesInPlay,
     Measured,
+    Pattern,
     Period,
     Programme,
     Promise,
@@ -96,6 +97,7 @@ def programme_as_json(programme: Programme) -> Json:
         "greens_back": [_greens_back(back) for back in programme.greens_back.values()],
         "records": [_record(record) for record in programme.records.values()],
         "measurements": [_measured(measured) for measured in programme.measured],
+        "patterns": [pattern_as_json(pattern) for pattern in programme.patterns],
         "figures": [_figure(figure) for figure in programme.figures],
         "findings": [_finding(finding) for finding in programme.findings],
         "accepted": [
@@ -198,6 +200,30 @@ def _period(period: Period) -> Json:
         "putting_well": _promise(period.putting_well),
         "fully_healed": _promise(period.fully_healed),
         "recoveries": [_recovery(recovery) for recovery in period.recoveries],
+    }
+
+
+def pattern_as_json(pattern: Pattern) -> Json:
+    """Return one layout of the main works as plain JSON types."""
+    return {
+        "layout": pattern.layout.value,
+        "works": list(pattern.works),
+        "days": [{"date": day.isoformat(), "greens": greens} for day, greens in pattern.days],
+        "green_days_closed": pattern.green_days_closed,
+        "green_days_temporary": pattern.green_days_temporary,
+        "days_under_nine": pattern.days_under_nine,
+        "days_under_eighteen": pattern.days_under_eighteen,
+        "mixed_days": pattern.mixed_days,
+        "person_hours": pattern.person_hours,
+        "hire_days": pattern.hire_days,
+        "fits": pattern.fits,
+        "too_long": _dates(pattern.too_long),
+        "longest_minutes_over": pattern.longest_minutes_over,
+        "open_again": _promise(pattern.open_again),
+        "putting_well": _promise(pattern.putting_well),
+        "fully_healed": _promise(pattern.fully_healed),
+        "fixtures_on_closed": list(pattern.fixtures_on_closed),
+        "fixtures_in_recovery": list(pattern.fixtures_in_recovery),
     }
 
 

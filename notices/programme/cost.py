@@ -64,7 +64,7 @@ def _of_work(programme: Programme, plan: Plan, work: Work) -> Iterator[Figure]:
     ]
     priced = [sand] if (sand := programme.figure(SAND.name, work.id)) else []
     if tasks:
-        hours = sum(task.people * _minutes(day, task) for day, task in tasks) / 60
+        hours = sum(hours_of_people(day, task) for day, task in tasks)
         default = any(day.default_used for day, _ in tasks)
         yield HOURS.of(work.id, hours, {"tasks": len(tasks)}, default_used=default)
         if plan.crew is not None and (price := plan.crew.hour_price) is not None:
@@ -148,8 +148,8 @@ def _figures(programme: Programme, work: str, dressing: int, greens: Sequence[st
     return [figure for figure in found if figure is not None]
 
 
-def _minutes(day: DayTimetable, task: Task) -> float:
-    """Return how long people are at a task: the rest in the middle of it is none."""
+def hours_of_people(day: DayTimetable, task: Task) -> float:
+    """Return the hours that a task takes of people: the rest in the middle of it is none."""
     begins, ends = day.rest
     rest = min(task.finish_minutes, ends) - max(task.start_minutes, begins)
-    return task.finish_minutes - task.start_minutes - max(0.0, rest)
+    return task.people * (task.finish_minutes - task.start_minutes - max(0.0, rest)) / 60

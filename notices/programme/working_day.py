@@ -50,7 +50,7 @@ def working_day(crew: Crew, club: Club, day: dt.date) -> WorkingDay:
     light_from, light_until, light = _light(club.place, day)
     return WorkingDay(
         date=day,
-        people=people_for_works(crew),
+        people=people_for_works(crew, day),
         begins=begins,
         ends=ends,
         rest=(middle - half, middle + half),
@@ -63,10 +63,11 @@ def working_day(crew: Crew, club: Club, day: dt.date) -> WorkingDay:
     )
 
 
-def people_for_works(crew: Crew) -> int:
-    """Say how many are there for the works: own and hired, less those kept back."""
+def people_for_works(crew: Crew, day: dt.date) -> int:
+    """Say how many are there for the works on a day: own and hired, less those kept back."""
     kept = crew.people // KEPT_BACK_OF if crew.kept_back is None else crew.kept_back
-    return crew.people + crew.hired_people - kept
+    there = crew.hired_dates is None or any(day in span for span in crew.hired_dates)
+    return max(0, crew.people + (crew.hired_people if there else 0) - kept)
 
 
 def _dew_off(crew: Crew, club: Club, day: dt.date) -> float:

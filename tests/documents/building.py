@@ -6,6 +6,7 @@ import datetime as dt
 import json
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -39,6 +40,7 @@ def build(path: Path, issued: dt.date | None = None, out: Path | None = None) ->
     loaded = notices.load_plan(path)
     programme = notices.work_out(loaded.plan, issued or loaded.plan.issued or ISSUED)
     canonical = notices.canonical(loaded.plan)
+    programme = notices.with_patterns(programme, loaded.plan)
     documents = notices.write_documents(programme, canonical)
     if out is None:
         return BuiltPack(programme, documents, FilesWhenAsked(documents))
@@ -102,11 +104,13 @@ def _days(programme: Programme) -> Iterator[dt.date]:
     for work in programme.works:
         yield from (visit.date for visit in work.visits)
         yield from work.reserve_dates
-    for period in programme.periods:
-        for promise in (period.open_again, period.putting_well, period.fully_healed):
-            yield promise.expect_by
-            if promise.at_worst:
-                yield promise.at_worst
+    yield from (day for pattern in programme.patterns for day in pattern.dates)
+    promises = [(p.open_again, p.putting_well, p.fully_healed) for p in programme.periods]
+    promises += [(p.open_again, p.putting_well, p.fully_healed) for p in programme.patterns]
+    for promise in chain.from_iterable(promises):
+        yield promise.expect_by
+        if promise.at_worst:
+            yield promise.at_worst
     for closure in programme.closures:
         yield from closure.dates
     for fixture in programme.fixtures:

@@ -135,6 +135,7 @@ courses = _optional(
 crews = _optional(
     st.fixed_dictionaries({"people": st.integers(1, 30)}),
     hired_people=st.integers(0, 10),
+    hired_dates=st.just("2027-08-23 to 2027-08-29"),
     working_day=st.just("06:30 to 15:30"),
     kept_back=st.just(0),
     breaks=st.integers(0, 240),

@@ -81,6 +81,13 @@ SHAPE: dict[str, set[str]] = {
     "greens_back": {"work", "back_in_play", "putting_smoothly", "fully_healed"},
     "records": {"operation", "seasons", "rate_mm_per_day", "book_mm_per_day", "records"},
     "measurements": {"green", "what", "unit", "readings", "works_between"},
+    "patterns": {
+        *("layout", "works", "days", "green_days_closed", "green_days_temporary"),
+        *("days_under_nine", "days_under_eighteen", "mixed_days", "person_hours", "hire_days"),
+        *("fits", "too_long", "longest_minutes_over"),
+        *("open_again", "putting_well", "fully_healed"),
+        *("fixtures_on_closed", "fixtures_in_recovery"),
+    },
     "figures": {
         *("id", "quantity", "scope", "value", "unit", "formula", "source", "inputs"),
         "default_used",

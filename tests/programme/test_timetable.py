@@ -183,7 +183,16 @@ SVALBARD = Club(
 def test_one_in_five_is_kept_back_unless_the_club_says_how_many(
     people: int, hired: int, kept: int | None, there: int
 ) -> None:
-    assert people_for_works(Crew(people=people, hired_people=hired, kept_back=kept)) == there
+    crew = Crew(people=people, hired_people=hired, kept_back=kept)
+    assert people_for_works(crew, dt.date(2027, 8, 23)) == there
+
+
+@pytest.mark.parametrize(("day", "there"), [(22, 4), (23, 8), (25, 8), (26, 4)])
+def test_hired_people_count_only_on_the_days_on_which_they_are_there(day: int, there: int) -> None:
+    crew = Crew.model_validate(
+        {"people": 5, "hired_people": 4, "hired_dates": "2027-08-23 to 2027-08-25"}
+    )
+    assert people_for_works(crew, dt.date(2027, 8, day)) == there  # one of the five is kept back
 
 
 @pytest.mark.parametrize(

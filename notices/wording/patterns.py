@@ -1,0 +1,166 @@
+"""The main works laid out in other ways, in words for the committee and the course manager."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from notices.programme.model import Layout, Pattern, Promise
+from notices.wording.blocks import Table
+from notices.wording.lists import and_list, counted, number
+from notices.wording.words import Words
+
+NAMES = {
+    Layout.ALL_AT_ONCE: "All at once",
+    Layout.NINE_A_DAY: "A nine a day",
+    Layout.AS_PLANNED: "As planned",
+    Layout.SPREAD: "Spread over weeks",
+}
+"""What each layout is called in a heading."""
+
+
+@dataclass(frozen=True, slots=True)
+class PatternWords:
+    """How the layouts of one programme are compared."""
+
+    words: Words
+    patterns: tuple[Pattern, ...]
+
+    @classmethod
+    def of(cls, words: Words) -> PatternWords:
+        """Take the layouts of the programme."""
+        return cls(words, words.programme.patterns)
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What each layout is called."""
+        return tuple(NAMES[pattern.layout] for pattern in self.patterns)
+
+    def table(self) -> Table | None:
+        """Compare the layouts, one to a column; None where there is no other."""
+        if len(self.patterns) < 2:
+            return None
+        return Table(
+            "The same work in other ways",
+            ("", *self.names),
+            tuple((label, *cells) for label, cells in self.rows()),
+        )
+
+    def rows(self) -> Iterator[tuple[str, tuple[str, ...]]]:
+        """Yield each thing that is compared, with what it is under each layout."""
+        every = self.patterns
+        yield "Days of work", tuple(map(self._days, every))
+        yield "Greens closed, day by day", tuple(f"{one.green_days_closed}" for one in every)
+        if any(one.green_days_temporary for one in every):
+            cells = tuple(f"{one.green_days_temporary}" for one in every)
+            yield "On temporary greens, day by day", cells
+        for label, holes in (
+            ("Days with fewer than nine holes to their own greens", "days_under_nine"),
+            ("Days with fewer than eighteen", "days_under_eighteen"),
+        ):
+            counts = [getattr(one, holes) for one in every]
+            if None not in counts:
+                yield label, tuple(map(str, counts))
+        mixed = "Days when a round meets greens done and greens still to do"
+        yield mixed, tuple(f"{one.mixed_days}" for one in every)
+        if every[0].person_hours is not None:
+            hours = tuple(f"{one.person_hours or 0:.0f}" for one in every)
+            yield "Hours of people", hours
+            yield "Fits the team and the daylight", tuple(map(_fit, every))
+        if every[0].hire_days is not None:
+            yield "Days of hire", tuple(f"{one.hire_days}" for one in every)
+        yield "Putting well, expect by", tuple(self._expected(one.putting_well) for one in every)
+        yield "Putting well, at worst", tuple(self._at_worst(one.putting_well) for one in every)
+        if any(one.fixtures_on_closed for one in every):
+            cells = tuple(_named(one.fixtures_on_closed) for one in every)
+            yield "Fixtures with greens out of play", cells
+        if any(one.fixtures_in_recovery for one in every):
+            cells = tuple(_named(one.fixtures_in_recovery) for one in every)
+            yield "Fixtures on recovering greens", cells
+
+    def sentences(self) -> tuple[str, ...]:
+        """Say in a sentence or two of each layout what speaks for and against it."""
+        if len(self.patterns) < 2:
+            return ()
+        return tuple(said for one in self.patterns for said in self._said(one))
+
+    def _said(self, one: Pattern) -> Iterator[str]:
+        name = NAMES[one.layout]
+        if one.layout is Layout.AS_PLANNED:
+            yield f"As planned, the work takes {counted(len(one.days), 'day')}{_fits(one)}."
+        elif one.fits is False:
+            yield (
+                f"{name}, it would not fit: {counted(len(one.too_long), 'day')} would run over, "
+                f"by up to {_hours(one.longest_minutes_over)}."
+            )
+        else:
+            yield f"{name}, it would take {counted(len(one.days), 'visit')}{_fits(one)}."
+        would = "" if one.layout is Layout.AS_PLANNED else "would "
+        if one.days_under_nine:
+            have = "has" if not would else "have"
+            yield (
+                f"The course {would}{have} fewer than nine holes to their own greens on "
+                f"{counted(one.days_under_nine, 'day')}."
+            )
+        if one.mixed_days:
+            meet = "meet" if would else "meets"
+            yield (
+                f"On {counted(one.mixed_days, 'day')} a round {would}{meet} greens that are done "
+                "and greens still to do."
+            )
+
+    def _days(self, one: Pattern) -> str:
+        dates = one.dates
+        first, last = (self.words.dates.month_day(day) for day in (dates[0], dates[-1]))
+        return f"1, {first}" if len(dates) == 1 else f"{len(dates)}, {first} to {last}"
+
+    def _expected(self, promise: Promise) -> str:
+        return self.words.dates.month_day(promise.expect_by) + self._year(promise)
+
+    def _at_worst(self, promise: Promise) -> str:
+        if promise.at_worst is None:
+            return "not known"
+        dates = self.words.dates
+        return dates.month_day(promise.at_worst) + dates.year_of(promise.at_worst)
+
+    def _year(self, promise: Promise) -> str:
+        return self.words.dates.year_of(promise.expect_by)
+
+
+def patterns_in_words(words: Words) -> str:
+    """Compare the layouts in plain text, one paragraph to each."""
+    said = PatternWords.of(words)
+    if len(said.patterns) < 2:
+        return "There is nothing to lay out in another way."
+    rows = list(said.rows())
+    parts = [
+        "\n".join([f"{name}:", *(f"  {label}: {cells[column]}" for label, cells in rows)])
+        for column, name in enumerate(said.names)
+    ]
+    return "\n\n".join(["The main works laid out in other ways:", *parts])
+
+
+def _fits(one: Pattern) -> str:
+    if one.fits is None:
+        return ""
+    if one.fits:
+        return ", and every day’s work fits"
+    return f", and {counted(len(one.too_long), 'day')} would run over"
+
+
+def _fit(one: Pattern) -> str:
+    if one.fits:
+        return "yes"
+    days = counted(len(one.too_long), "day")
+    return f"no: {days} too long, by up to {_hours(one.longest_minutes_over)}"
+
+
+def _hours(minutes: float) -> str:
+    """Say how long, to the hour, or to ten minutes under an hour and a half."""
+    if minutes < 90:
+        return f"{max(1, round(minutes / 10)) * 10} minutes"
+    return f"{number(round(minutes / 60))} hours"
+
+
+def _named(names: tuple[str, ...]) -> str:
+    return and_list(tuple(dict.fromkeys(names))) or "none"
