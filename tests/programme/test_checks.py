@@ -12,6 +12,7 @@ from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.checks import CHECKS
 from notices.programme.model import Programme
 from notices.programme.order_checks import ORDER_CHECKS
+from notices.programme.photographs import photograph_of_nothing
 from notices.programme.season_checks import SEASON_CHECKS
 
 ProgrammeOf = Callable[..., Programme]
@@ -365,8 +366,9 @@ def test_a_plan_that_just_does_not(
 
 def test_every_check_is_in_the_table() -> None:
     # One row or more for each check; the light, the defaults and the raised cut have two codes each.
-    # Those of the agronomist, of the order and of the season have tables of their own.
-    elsewhere = {*AGRONOMIC_CHECKS, *ORDER_CHECKS, *SEASON_CHECKS}
+    # Those of the agronomist, of the order and of the season have tables of their own, and the one of
+    # photographs is tested with them.
+    elsewhere = {*AGRONOMIC_CHECKS, *ORDER_CHECKS, *SEASON_CHECKS, photograph_of_nothing}
     own = [check for check in CHECKS if check not in elsewhere]
     assert len({row[0] for row in TABLE}) == len(own) + 3
 
