@@ -12,6 +12,7 @@ from notices.wording.lists import and_list, sentence
 from notices.wording.money import about
 from notices.wording.operation_facts import grows_well, month_in_the_north
 from notices.wording.period import PeriodWords
+from notices.wording.reading_ease import LONGEST_SENTENCE, words_of
 from notices.wording.said import Said
 from notices.wording.words import Words
 
@@ -149,22 +150,27 @@ def temporary_said(words: Words) -> tuple[Said, ...]:
     for green, found in days.items():
         groups.setdefault(tuple(found), []).append(green)
     said = tuple(
-        Said(
-            sentence(
-                f"{words.greens(greens)} {'have' if len(greens) > 1 else 'has'} "
-                f"{'temporary greens' if len(greens) > 1 else 'a temporary green'} "
-                f"{words.dates.on_days(dates)}"
-            ),
-            dates,
-            tuple(greens),
-        )
-        for dates, greens in sorted(groups.items())
+        _temporary(words, tuple(greens), dates) for dates, greens in sorted(groups.items())
     )
     if len(said) > MOST_TEMPORARY:
         first, last = min(min(d) for d in groups), max(max(d) for d in groups)
         text = f"Some greens have temporary ones between {words.dates.day(first)} and {words.dates.day(last)}."
         return (Said(text, (first, last)),)
     return said
+
+
+def _temporary(words: Words, greens: tuple[str, ...], dates: tuple[dt.date, ...]) -> Said:
+    """Say when some greens have temporary ones; of many stretches only the begin and the end."""
+    several = len(greens) > 1
+    subject = (
+        f"{words.greens(greens)} {'have temporary greens' if several else 'has a temporary green'}"
+    )
+    whole = sentence(f"{subject} {words.dates.on_days(dates)}")
+    if len(words_of(whole)) <= LONGEST_SENTENCE:
+        return Said(whole, dates, greens)
+    first, last = words.dates.day(dates[0]), words.dates.day(dates[-1])
+    rough = sentence(f"{subject} on most days between {first} and {last}")
+    return Said(rough, (dates[0], dates[-1]), greens)
 
 
 def _cost(words: Words) -> str:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 LONGEST_SENTENCE = 25
 """Words that a sentence may have: GOV.UK splits longer ones."""
@@ -91,6 +92,7 @@ def words_of(text: str) -> Sequence[str]:
     return _WORD.findall(text)
 
 
+@lru_cache(maxsize=4096)  # a pack says the same few hundred words again and again
 def syllables_of(word: str) -> int:
     """Count the syllables of a word: groups of vowels, without an e that is not spoken."""
     if word[0].isdigit():

@@ -129,7 +129,7 @@ def _own_text(language: str, slug: str, facts: Mapping[str, object], own: str) -
 
 @lru_cache(maxsize=256)  # each document asks for the same texts again
 def _in_sections(slug: str, text: str) -> OperationText:
-    meta, blocks = parse(text)
+    meta, blocks = _parsed(text)
     sections = {title.lower(): found for title, found in by_heading(blocks).items()}
     missing = [name for name in REQUIRED_SECTIONS if not sections.get(name)]
     missing += [key for key in ("title", "line") if not meta.get(key)]
@@ -177,8 +177,13 @@ def text_with_head(
         if not own:
             raise
         raise TextFault(f"The text {name}.md cannot be filled: {error}.") from None
-    head, blocks = parse(filled)
+    head, blocks = _parsed(filled)
     return head, tuple(with_links(block) for block in blocks)
+
+
+@lru_cache(maxsize=128)  # a text is asked for by one document after the other
+def _parsed(text: str) -> tuple[Mapping[str, str], tuple[Block, ...]]:
+    return parse(text)
 
 
 def _source(language: str, path: str) -> str:
