@@ -23,13 +23,23 @@ from notices.wording.circumstances import go_or_no_go
 from notices.wording.words import Words
 from tests.documents.building import EXAMPLES, BuiltPack, days_of
 from tests.documents.dates_in_words import days_in, read_dates, read_greens
-from tests.documents.reading import Mail, Page, Sheet, plain, tight, unwrapped, words_in
+from tests.documents.reading import (
+    Mail,
+    Page,
+    Sheet,
+    plain,
+    tight,
+    unwrapped,
+    without_drawings,
+    words_in,
+)
 
 FILES = {
     "board-notice-a3.pdf",
     "board-notice-a4.pdf",
     "board-notice-large-print.pdf",
     "calendar.ics",
+    "committee-briefing.pdf",
     "counter-handout.pdf",
     "course-page.html",
     "index.html",
@@ -77,8 +87,9 @@ def documents(pack: BuiltPack) -> Iterator[tuple[Document, dict[str, str]]]:
 
 def texts(pack: BuiltPack) -> Iterator[tuple[str, str]]:
     """Yield all words that anybody may read, by file."""
-    for _, forms in documents(pack):
-        yield from forms.items()
+    for document, forms in documents(pack):
+        for form, text in forms.items():
+            yield form, without_drawings(text, document.drawings)
     mail = Mail.read(pack.files["member-email.eml"])
     yield "eml, subject", str(mail.message["Subject"])
     yield "eml, words for the picture", " ".join(i["alt"] for i in Page(mail.html).images)
@@ -218,6 +229,10 @@ def test_the_handout_says_what_the_email_says(working_pack: BuiltPack) -> None:
     days = {day for fact in email.facts if fact.subject in ("when", "day") for day in fact.dates}
     text = Sheet.read(working_pack.files["counter-handout.pdf"]).text
     assert days <= set(days_in(read_dates(text, working_pack.programme.issued)))
+
+
+def test_a_committee_reads_eight_pages_at_most(pack: BuiltPack) -> None:
+    assert Sheet.read(pack.files["committee-briefing.pdf"]).pages <= 8
 
 
 # Dates and greens

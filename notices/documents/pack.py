@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from notices.documents.board_notice import board_notices
 from notices.documents.calendar import calendars
+from notices.documents.committee_briefing import committee_briefings
 from notices.documents.counter_handout import counter_handouts
 from notices.documents.course_page import course_pages
 from notices.documents.index import Index, index
@@ -30,6 +31,7 @@ ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
     visitor_notices,
     questions_and_answers,
     course_pages,
+    committee_briefings,
     calendars,
     team_calendars,
 )

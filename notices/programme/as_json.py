@@ -405,6 +405,7 @@ def _record(record: FittedRate) -> Json:
                 "done": season.done.isoformat(),
                 "seen": season.seen.isoformat(),
                 "what": season.what,
+                "forecast": _range(season.forecast),
                 "rate_mm_per_day": season.rate_mm_per_day,
             }
             for season in record.records

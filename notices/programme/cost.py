@@ -150,6 +150,4 @@ def _figures(programme: Programme, work: str, dressing: int, greens: Sequence[st
 
 def hours_of_people(day: DayTimetable, task: Task) -> float:
     """Return the hours that a task takes of people: the rest in the middle of it is none."""
-    begins, ends = day.rest
-    rest = min(task.finish_minutes, ends) - max(task.start_minutes, begins)
-    return task.people * (task.finish_minutes - task.start_minutes - max(0.0, rest)) / 60
+    return task.people * day.minutes_at(task) / 60

@@ -584,6 +584,8 @@ class SeasonOnRecord:
     """Width that had closed by then; for slits, that of a hole that takes as long."""
     growth_days: float
     rate_mm_per_day: float
+    forecast: DateRange
+    """What the book would have said on the day of the work."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -742,6 +744,24 @@ class DayTimetable:
     def too_long_by(self) -> float:
         """Minutes by which the last task ends too late; 0 where all fits."""
         return max(0.0, self.last_finish - self.work_until)
+
+    def minutes_at(self, task: Task) -> float:
+        """Return how long people are at a task: the rest in the middle of it is none."""
+        begins, ends = self.rest
+        rest = min(task.finish_minutes, ends) - max(task.start_minutes, begins)
+        return task.finish_minutes - task.start_minutes - max(0.0, rest)
+
+    @property
+    def hours_of_people(self) -> float:
+        """What the works of the day take [h]."""
+        return sum(task.people * self.minutes_at(task) for task in self.tasks) / 60
+
+    @property
+    def hours_there(self) -> float:
+        """What its people could give between light and light, without the rest [h]."""
+        begins, ends = self.rest
+        rest = max(0.0, min(ends, self.work_until) - max(begins, self.work_from))
+        return self.people * max(0.0, self.work_until - self.work_from - rest) / 60
 
     def on(self, green: str) -> tuple[Task, ...]:
         """Return what is done on, or for, one green."""

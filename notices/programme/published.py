@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from notices.agronomy.sand import YEAR_TOTALS_MM
+from notices.agronomy.sand import YEAR_TOTAL_KG_M2, YEAR_TOTALS_MM
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,3 +42,6 @@ SAND_MM = tuple(
     for key, (low, high) in YEAR_TOTALS_MM.items()
 )
 """Depth of sand in a year [mm]."""
+
+SAND_KG_M2 = PublishedTotal("uk_trade_press", "British trade press", *YEAR_TOTAL_KG_M2)
+"""Mass of sand in a year [kg/m²]."""

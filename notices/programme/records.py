@@ -9,7 +9,9 @@ from notices.agronomy.growth import Climate
 from notices.agronomy.recovery import (
     SIDEWAYS_GROWTH_MM_PER_DAY,
     fitted_range,
+    growth_days_for_opening,
     observed_rate_mm_per_day,
+    span,
 )
 from notices.plan.club_greens import ClubGreens
 from notices.plan.model import Observed
@@ -130,7 +132,14 @@ def _season(
             f"it would mean that an edge grows {rate:.2g} mm a day in the best weather, "
             f"and the book says {book.low:g} to {book.high:g}: check dates and temperatures"
         )
-    return SeasonOnRecord(record.done, seen, what, opening, opening / (2 * rate), rate)
+    growth_days = opening / (2 * rate)
+    forecast = span(
+        growth_days_for_opening(opening, book.low),
+        growth_days_for_opening(opening, book.high),
+        record.done,
+        climate,
+    )
+    return SeasonOnRecord(record.done, seen, what, opening, growth_days, rate, forecast)
 
 
 def filled_works(filled: Mapping[tuple[str, str], Work]) -> frozenset[str]:

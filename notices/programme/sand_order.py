@@ -34,6 +34,39 @@ class SandOrder:
         return tuple(day.date for day in self.days if day.top_up)
 
 
+@dataclass(frozen=True, slots=True)
+class SandRun:
+    """What is spread on days that follow one another, all of them first dressings or none."""
+
+    dates: tuple[dt.date, ...]
+    mass_t: float
+    least_t: float
+    """On one day."""
+    most_t: float
+    top_up: bool
+
+
+def runs_of_sand(order: SandOrder) -> tuple[SandRun, ...]:
+    """Return the days of an order in runs; a day without sand parts them, and so does a top-up."""
+    runs: list[list[SandDay]] = []
+    for day in order.days:
+        last = runs[-1][-1] if runs else None
+        if last and last.top_up == day.top_up and (day.date - last.date).days == 1:
+            runs[-1].append(day)
+        else:
+            runs.append([day])
+    return tuple(
+        SandRun(
+            tuple(day.date for day in run),
+            sum(day.mass_t for day in run),
+            min(day.mass_t for day in run),
+            max(day.mass_t for day in run),
+            run[0].top_up,
+        )
+        for run in runs
+    )
+
+
 def weekday_before(day: dt.date) -> dt.date:
     """Return the last day from Monday to Friday before a day."""
     before = day - dt.timedelta(days=1)

@@ -53,6 +53,8 @@ class Terms:
     """Paper to print a sheet on."""
     colour: str
     course_manager: str
+    labour: str
+    lorry_load: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +103,8 @@ _LANGUAGES = (
             paper="A4",
             colour="colour",
             course_manager="Course Manager",
+            labour="labour",
+            lorry_load="lorry load",
         ),
     ),
     Language(
@@ -128,6 +132,8 @@ _LANGUAGES = (
             paper="A4 or Letter",
             colour="color",
             course_manager="Superintendent",
+            labour="labor",
+            lorry_load="truckload",
         ),
     ),
 )

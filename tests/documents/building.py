@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import json
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from itertools import chain
@@ -94,7 +95,12 @@ def build_data(data: Mapping[str, object], folder: Path) -> BuiltPack:
 
 def days_of(programme: Programme) -> set[dt.date]:
     """Return every day that the programme knows of."""
-    return {*_days(programme), *_days_away(programme), *_days_on_record(programme)}
+    return {
+        *_days(programme),
+        *_days_away(programme),
+        *_days_on_record(programme),
+        *_days_for_the_committee(programme),
+    }
 
 
 def _days(programme: Programme) -> Iterator[dt.date]:
@@ -132,3 +138,14 @@ def _days_on_record(programme: Programme) -> Iterator[dt.date]:
         for record in fitted.records:
             yield record.done
             yield record.seen
+            yield from filter(None, (record.forecast.early, record.forecast.late))
+    yield from (one.date for one in programme.measured)
+
+
+def _days_for_the_committee(programme: Programme) -> Iterator[dt.date]:
+    """Yield the day of the delivery, and those that findings name as the plan file does."""
+    if programme.sand_order:
+        yield programme.sand_order.deliver_by
+    for found in (*programme.findings, *(one for one, _, _ in programme.accepted)):
+        for day in re.findall(r"\d{4}-\d\d-\d\d", found.message):
+            yield dt.date.fromisoformat(day)

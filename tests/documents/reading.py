@@ -6,13 +6,17 @@ import email
 import email.policy
 import re
 import unicodedata
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from email.message import EmailMessage
+from html import unescape
 from html.parser import HTMLParser
 from typing import Any
 
 import pypdfium2  # type: ignore[import-untyped,unused-ignore]
 import pypdfium2.raw as pdfium  # type: ignore[import-untyped,unused-ignore]
+
+from notices.drawings.model import Drawing
 
 _SILENT = {"head", "style", "script", "title"}
 _BLOCKS = {"p", "li", "h1", "h2", "h3", "td", "th", "tr", "dt", "dd", "div", "ul", "table", "dl"}
@@ -194,3 +198,17 @@ def words_in(name: str, content: bytes) -> dict[str, str]:
 def unwrapped(text: str) -> str:
     """Return a plain text with the marks of its lists and headings taken out."""
     return plain(re.sub(r"(?m)^(?:\* |[=-]{3,}$)", "", text))
+
+
+def without_drawings(text: str, drawings: Iterable[Drawing]) -> str:
+    """Return the words of a page less those that stand in its drawings.
+
+    A chart says the day, the month and the year far apart: the tests of the drawings read it.
+    """
+    for drawing in drawings:
+        parts = re.findall(r"<text\b[^>]*>(.*?)</text>", drawing.svg, re.DOTALL)
+        labels = [plain(unescape(re.sub("<[^>]*>", "", part))) for part in parts]
+        run = r"\s*".join(r"\s*".join(map(re.escape, label.split())) for label in labels)
+        if run:
+            text = re.sub(run, " ", text)
+    return text

@@ -1,0 +1,292 @@
+"""The briefing for a committee: what to decide, what is done, what it costs, what may go wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+
+from notices.documents import committee_figures, committee_risks, phrases
+from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
+from notices.documents.questions_and_answers import facts_of
+from notices.drawings.committee import committee_charts
+from notices.drawings.model import Drawing
+from notices.drawings.of_period import drawings_of
+from notices.programme.model import Period, Programme, RuleOfGolf
+from notices.wording import circumstances
+from notices.wording.audience import Audience
+from notices.wording.blocks import (
+    Block,
+    Bullets,
+    Heading,
+    KeyFact,
+    KeyFacts,
+    Paragraph,
+    Picture,
+    Table,
+)
+from notices.wording.lists import and_list, counted, sentence
+from notices.wording.period import PeriodWords
+from notices.wording.questions import questions
+from notices.wording.settings import depth_in_words, settings_in_words
+from notices.wording.words import Words
+
+PAGES = 8
+"""Nobody reads a ninth page to a committee."""
+
+FITS = (
+    Fit(),
+    Fit("close"),
+    Fit("close", frozenset({"hours chart", "sand chart"})),
+    Fit("close", frozenset({"hours chart", "sand chart", "section", "recovery", "year chart"})),
+)
+"""Ways to set it: only drawings may go, of what stands in words and tables beside them."""
+
+ASKED = frozenset(
+    {
+        "why-now",
+        "why-not-another-season",
+        "why-my-competition",
+        "it-took-longer",
+        "money-off",
+        "putting-on-a-fairway",
+    }
+)
+"""What members will ask that a committee should be able to answer."""
+
+TOLD_IN_FULL = frozenset({"what-it-costs"})
+"""Questions of the committee that a section of its own answers."""
+
+Part = tuple[Section, list[Fact]]
+
+
+def committee_briefings(programme: Programme) -> Entry:
+    """Return the briefing with what to do with it."""
+    return Entry(
+        "Briefing for the committee",
+        "Greens committee and board",
+        "Send it with the agenda, or hand it round at the table. It prints in black and white.",
+        (Sheet(committee_briefing(programme), "committee-briefing", FITS, PAGES),),
+    )
+
+
+def committee_briefing(programme: Programme) -> Document:
+    """Write the briefing."""
+    words = Words(programme)
+    main = words.main_period()
+    several = len(programme.periods) > 1
+    name = PeriodWords(words, main).name() if main and not several else "Work on the course"
+    drawings = _drawings(words)
+    shown = {drawing.name for drawing in drawings}
+    parts = [
+        (kept, facts)
+        for write in _PARTS
+        for section, facts in write(words)
+        if (kept := _as_drawn(section, shown)).blocks
+    ]
+    return Document(
+        name="committee-briefing",
+        title=f"Committee briefing: {name[:1].lower()}{name[1:]}",
+        language=programme.club.language,
+        club=programme.club.name,
+        issued=programme.issued,
+        summary="What to decide, what is planned, what it costs and what may go wrong.",
+        sections=tuple(section for section, _ in parts),
+        facts=tuple(fact for _, facts in parts for fact in facts),
+        drawings=drawings,
+        draft=programme.draft,
+    )
+
+
+def _drawings(words: Words) -> tuple[Drawing, ...]:
+    main = words.main_period()
+    return (*committee_charts(words), *(drawings_of(words, main) if main else ()))
+
+
+def _as_drawn(section: Section, shown: set[str]) -> Section:
+    """Return a section without the pictures that there are none of; of a slice, the first is enough."""
+    blocks = tuple(
+        block for block in section.blocks if not isinstance(block, Picture) or block.name in shown
+    )
+    return replace(section, blocks=blocks[:1] if section.name == "section" else blocks)
+
+
+def _decision(words: Words) -> Iterator[Part]:
+    """Say what is asked of the committee, and the plan at a glance."""
+    blocks: list[Block] = [Paragraph.of(_asked_of_committee(words))]
+    points = list(_points(words))
+    if points:
+        blocks += [Paragraph.of("Please also decide:"), Bullets.of(*points)]
+    facts = []
+    main = words.main_period()
+    if main is not None:
+        told = PeriodWords(words, main)
+        several = len(words.programme.periods) > 1
+        rows = [
+            KeyFact("Main work", f"{told.name()}." if several else ""),
+            KeyFact("When", f"{told.when()}."),
+            KeyFact("Greens", told.which()),
+            *phrases.good_again(told),
+            KeyFact(words.language.terms.reserve_day, told.reserve()),
+            KeyFact("Healed", _healed(words, main)),
+            KeyFact("Sand", committee_figures.sand_in_brief(words)),
+            KeyFact("Cost", committee_figures.cost_in_brief(words)),
+        ]
+        blocks.append(KeyFacts(tuple(row for row in rows if row.text)))
+        facts = list(phrases.period_facts(told))
+    approval = words.programme.approval
+    if approval and approval.date and not words.programme.draft:
+        facts.append(Fact("approval", circumstances.approval(words), (approval.date,)))
+    yield Section("decision", tuple(blocks), "What we ask of you"), facts
+
+
+def _asked_of_committee(words: Words) -> str:
+    dates = "the dates" if words.programme.works else "the closures"
+    if words.programme.draft:
+        return f"We ask you to approve {dates} in this paper. Nothing is sent out before you do."
+    if approved := circumstances.approval(words):
+        return f"{approved} This paper is for you to note. It shows what follows from the plan."
+    return f"We ask you to agree {dates} in this paper."
+
+
+def _points(words: Words) -> Iterator[str]:
+    """Yield what else waits for a decision."""
+    found = {rule.rule for rule in words.programme.rules}
+    local = [
+        f"{rule.value} ({what})"
+        for rule, what in (
+            (RuleOfGolf.RELIEF_FROM_HOLES, "free relief from holes"),
+            (RuleOfGolf.TEMPORARY_GREENS, "temporary greens"),
+        )
+        if rule in found
+    ]
+    if local:
+        yield sentence(f"whether {and_list(local)} {'is' if len(local) == 1 else 'are'} in force")
+    fixtures = [f.name for f in words.programme.fixtures if f.closed_greens or f.recovering_greens]
+    met = list(dict.fromkeys(fixtures))
+    accepted = {found.code for found, _, _ in words.programme.accepted}
+    if met and not accepted & {"fixture-in-closure", "fixture-in-recovery"}:
+        yield sentence(f"how {and_list(met)} will be played")
+    open_findings = committee_risks.to_think_about(words)
+    if open_findings:
+        count = counted(len(open_findings), "point")
+        verb = "is" if len(open_findings) == 1 else "are"
+        yield sentence(f"what to do about {count} that {verb} still open; see the risks")
+
+
+def _healed(words: Words, period: Period) -> str:
+    """Say when nothing is left to see: for a committee, and not for members."""
+    promise = period.fully_healed
+    said = words.dates.day if promise.growth_stops is None else words.dates.about
+    early = said(promise.expect_by)
+    late = said(promise.at_worst) if promise.at_worst else ""
+    by = "by " if promise.growth_stops is None else ""
+    return sentence(f"{by}{early}, at worst {late}" if late not in ("", early) else f"{by}{early}")
+
+
+def _why(words: Words) -> Iterator[Part]:
+    main = words.main_period()
+    if main is None:
+        return
+    own = dict.fromkeys(sentence(work.why) for work in words.programme.works if work.why)
+    yield Section("why", (*words.story(main), *map(Paragraph.of, own)), "Why"), []
+    number = words.programme.periods.index(main) + 1
+    whole = f"section-{number}"
+    names = (whole, *(f"{whole}-{work.id}" for work in main.works))
+    yield Section("section", tuple(map(Picture, names))), []
+
+
+def _what(words: Words) -> Iterator[Part]:
+    """List each work with its settings, its depth and how much of the surface it opens."""
+    works = words.programme.works
+    if works:
+        rows, facts = [], []
+        for work in works:
+            when = words.dates.short_days(work.dates)
+            disturbed = words.programme.figure("surface disturbed", work.id)
+            rows.append(
+                (
+                    words.title(work),
+                    when,
+                    words.greens_briefly(work.greens),
+                    settings_in_words(work, words.programme.club.units),
+                    depth_in_words(work, words.programme.club.units),
+                    committee_figures.percent(disturbed),
+                    committee_figures.hours(words.programme.figure("hours of people", work.id)),
+                )
+            )
+            facts.append(Fact("work", when, tuple(sorted(set(work.dates))), work.greens))
+        head = ("Work", "When", "Greens", "Settings", "Depth", "Surface", "Hours")
+        caption = "Each work, the share of the surface that it opens, and hours of people"
+        table = _without_empty_columns(Table(caption, head, tuple(rows), (4, 5, 6)))
+        yield Section("what", (table, *_come_back(words)), "What we do"), facts
+    others = [
+        text
+        for closed in words.programme.closures
+        if (text := circumstances.closure(words, closed))
+    ]
+    others += circumstances.restrictions(words)
+    if others:
+        title = "Closures and limits besides" if works else "What is closed"
+        facts = [Fact("closure", text) for text in others]
+        yield Section("closures", (Bullets.of(*others),), title), facts
+
+
+def _come_back(words: Words) -> Iterator[Table]:
+    """Say of each period when its greens come back, where there are several."""
+    periods = words.programme.periods
+    if len(periods) < 2:
+        return
+    rows = []
+    for period in periods:
+        told = PeriodWords(words, period)
+        name = f"{told.name()}, {words.dates.short_days(period.days)}"
+        rows.append((name, told.open_again(), told.putting_well(), _healed(words, period)))
+    head = ("Work", "Open again", "Putting well", "Healed")
+    yield Table("When the greens come back", head, tuple(rows))
+
+
+def _without_empty_columns(table: Table) -> Table:
+    kept = [n for n in range(len(table.head)) if any(row[n] for row in table.rows)]
+    return Table(
+        table.caption,
+        tuple(table.head[n] for n in kept),
+        tuple(tuple(row[n] for n in kept) for row in table.rows),
+        tuple(place for place, n in enumerate(kept) if n in table.numbers),
+    )
+
+
+def _rules(words: Words) -> Iterator[Part]:
+    for section in phrases.rules_section(words):
+        title = "Rules and scores"
+        yield Section(section.name, section.blocks, title), list(phrases.rules_facts(words))
+
+
+def _asked(words: Words) -> Iterator[Part]:
+    """Answer what members will ask a committee, and what a committee asks itself."""
+    asked = [
+        one
+        for one in questions(words)
+        if one.slug in ASKED
+        or (one.audience is Audience.COMMITTEE and one.slug not in TOLD_IN_FULL)
+    ]
+    if not asked:
+        return
+    blocks: list[Block] = []
+    for one in asked:
+        blocks += [Heading(one.question), *one.answer]
+    facts = [fact for one in asked for fact in facts_of(one)]
+    yield Section("questions", tuple(blocks), "What members will ask"), facts
+
+
+_PARTS: tuple[Callable[[Words], Iterator[Part]], ...] = (
+    _decision,
+    _why,
+    _what,
+    committee_figures.figures,
+    committee_figures.days,
+    committee_figures.cost_and_sand,
+    committee_risks.risks,
+    _rules,
+    _asked,
+    committee_risks.record,
+)

@@ -1,0 +1,182 @@
+"""The risks of a briefing, what the club lives with, and what earlier years have shown."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from notices.documents.model import Fact, Section
+from notices.findings import Finding, Weight
+from notices.programme.model import Measured
+from notices.wording import circumstances, measures
+from notices.wording.amounts import percent
+from notices.wording.blocks import Block, Bullets, Heading, Paragraph, Picture, Table
+from notices.wording.finding_words import (
+    finding_dates,
+    finding_in_words,
+    for_the_committee,
+)
+from notices.wording.lists import counted, sentence
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words
+
+Part = tuple[Section, list[Fact]]
+
+
+def to_think_about(words: Words) -> tuple[Finding, ...]:
+    """Return the open findings that a committee should think about."""
+    return tuple(
+        found
+        for found in words.programme.findings
+        if found.weight is Weight.THINK_AGAIN and for_the_committee(found)
+    )
+
+
+def risks(words: Words) -> Iterator[Part]:
+    """Tell what may go wrong, what is kept free for it, and what is open or accepted."""
+    blocks: list[Block] = []
+    facts: list[Fact] = []
+    weather = list(_weather(words))
+    if weather:
+        blocks.append(Bullets.of(*weather))
+        facts += [Fact("risk", text) for text in weather]
+    for title, findings in (
+        ("Still open", to_think_about(words)),
+        ("For your information", _information(words)),
+    ):
+        if findings:
+            said = _said(words, findings)
+            blocks += [Heading(title), Bullets.of(*(text for text, _ in said))]
+            facts += [fact for _, fact in said]
+    accepted, of_accepted = _accepted(words)
+    if accepted:
+        blocks += [Heading("Accepted, and why"), accepted]
+        facts += of_accepted
+    if blocks:
+        title = "Risks and reserve dates" if words.programme.works else "Risks"
+        yield Section("risks", tuple(blocks), title), facts
+    main = words.main_period()
+    if main is not None:
+        place = words.programme.periods.index(main) + 1
+        yield Section("recovery", (Picture(f"recovery-{place}"),)), []
+
+
+def _weather(words: Words) -> Iterator[str]:
+    for period in words.programme.periods:
+        told = PeriodWords(words, period)
+        if period.reserve_dates:
+            yield f"{told.name()}: {told.reserve()[:1].lower()}{told.reserve()[1:]}"
+    yield from filter(None, (circumstances.go_or_no_go(words), circumstances.decision(words)))
+    yield from circumstances.fixtures(words)
+
+
+def _information(words: Words) -> tuple[Finding, ...]:
+    return tuple(
+        found
+        for found in words.programme.findings
+        if found.weight is Weight.INFORMATION and for_the_committee(found)
+    )
+
+
+def _said(words: Words, findings: tuple[Finding, ...]) -> list[tuple[str, Fact]]:
+    """Word each finding once, the same words for the same dates."""
+    told: dict[str, Fact] = {}
+    for found in findings:
+        text = finding_in_words(words, found)
+        told.setdefault(text, Fact("finding", text, finding_dates(found)))
+    return list(told.items())
+
+
+def _accepted(words: Words) -> tuple[Table | None, list[Fact]]:
+    """List what the club lives with: of each kind the first, with how many are like it."""
+    kinds: dict[tuple[str, str, str], list[Finding]] = {}
+    for found, by, why in words.programme.accepted:
+        if for_the_committee(found):
+            kinds.setdefault((found.code, by, why), []).append(found)
+    if not kinds:
+        return None, []
+    rows, facts = [], []
+    for (_, by, why), findings in kinds.items():
+        said = _said(words, tuple(findings))
+        (first, fact), others = said[0], len(said) - 1
+        more = f" The like holds {counted(others, 'more time')}." if others else ""
+        rows.append((f"{first}{more}", sentence(by).rstrip("."), sentence(why)))
+        facts.append(fact)
+    return Table("What the club lives with", ("What", "By", "Why"), tuple(rows)), facts
+
+
+def record(words: Words) -> Iterator[Part]:
+    """Set earlier seasons beside what the book would have said, and show what was measured."""
+    blocks: list[Block] = []
+    facts: list[Fact] = []
+    titles = {work.operation.name: words.title(work) for work in words.programme.works}
+    rows = []
+    for name, fitted in words.programme.records.items():
+        for season in fitted.records:
+            date = words.dates.date
+            late = f" to {date(season.forecast.late)}" if season.forecast.late else " or later"
+            rows.append(
+                (
+                    titles.get(name, name),
+                    date(season.done),
+                    f"{date(season.forecast.early)}{late}",
+                    f"{date(season.seen)}, {season.what}",
+                )
+            )
+            facts += [Fact("record", date(day), (day,)) for day in (season.done, season.seen)]
+    if rows:
+        head = ("Work", "Done", "The book would have said", "What we saw")
+        blocks.append(Table("Forecast and what happened", head, tuple(rows)))
+        own = circumstances.own_record_in_figures(words)
+        blocks += [Paragraph.of(text) for text in own]
+    if words.programme.measured:
+        blocks.append(_measured(words))
+        facts += [
+            Fact("measured", words.dates.date(one.date), (one.date,))
+            for one in words.programme.measured
+        ]
+        blocks += [Paragraph.of(text) for text in _below_thatch(words)]
+    if blocks:
+        title = "What we know from earlier" if rows else "What we measured"
+        yield Section("record", tuple(blocks), title), facts
+    if rows:
+        yield Section("record chart", (Picture("forecast-and-record"),)), []
+
+
+def _measured(words: Words) -> Table:
+    """Show the measurements; a column that nobody filled is left out."""
+    head = ("Date", "Greens", "Thatch", "Organic matter", "Firmness", "Roll of a ball")
+    rows = [
+        (words.dates.date(one.date), words.greens(one.greens, short=True), *_values(words, one))
+        for one in words.programme.measured
+    ]
+    kept = [n for n in range(len(head)) if any(row[n] for row in rows)]
+    return Table(
+        "What was measured",
+        tuple(head[n] for n in kept),
+        tuple(tuple(row[n] for n in kept) for row in rows),
+    )
+
+
+def _values(words: Words, one: Measured) -> tuple[str, ...]:
+    units = words.programme.club.units
+    return (
+        measures.length(one.thatch_mm, units) if one.thatch_mm else "",
+        percent(one.organic_matter_percent) if one.organic_matter_percent else "",
+        one.firmness,
+        one.speed,
+    )
+
+
+def _below_thatch(words: Words) -> Iterator[str]:
+    """Say how far each work reaches below the thatch that was measured."""
+    units = words.programme.club.units
+    for figure in words.programme.figures:
+        if figure.quantity != "depth below the thatch" or figure.value is None:
+            continue
+        work = next(work for work in words.programme.works if work.id == figure.work)
+        reach = measures.length(abs(figure.value), units)
+        where = "below" if figure.value >= 0 else "short of the foot of"
+        yield (
+            f"{words.title(work)} ends {reach} {where} the thatch of "
+            f"{words.greens([figure.green])}. Usual is 10 to 15 mm below."
+        )

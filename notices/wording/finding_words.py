@@ -1,0 +1,74 @@
+"""Findings for people who do not write the plan: whole sentences, dates in words, terms of their own."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+
+from notices.findings import Finding
+from notices.operations import CATALOGUE
+from notices.wording.lists import sentence
+from notices.wording.words import Words
+
+OF_THE_PLAN_FILE = frozenset({"no-sender", "not-used-yet", "place-not-stated", "record-not-used"})
+"""What only matters to whoever writes the plan."""
+
+TOLD_ELSEWHERE = frozenset({"surface-against-targets", "sand-against-totals", "coring-and-thatch"})
+"""What a committee reads beside the figures and the measurements."""
+
+_ISO = r"(\d{4}-\d\d-\d\d)"
+_SPAN = re.compile(rf"{_ISO} to {_ISO}")
+_DAY = re.compile(_ISO)
+_BREAK = re.compile(r"; |: (?=[a-z])")
+_CLOCK = re.compile(r"\b([012]\d):([0-5]\d)\b")
+
+
+def for_the_committee(found: Finding) -> bool:
+    """Whether a finding is one that a committee decides about, or wants to know."""
+    return found.code not in OF_THE_PLAN_FILE | TOLD_ELSEWHERE
+
+
+def finding_in_words(words: Words, found: Finding) -> str:
+    """Return what a finding says in short sentences; what to write into the plan is left out."""
+    text = found.message.replace(" (common practice)", "").replace("'", "’")
+    parts = [sentence(part) for part in _BREAK.split(text)]
+    return _named(words, _timed(words, _dated(words, " ".join(parts))))
+
+
+def finding_dates(found: Finding) -> tuple[dt.date, ...]:
+    """Return every day that the words of a finding name."""
+    days: set[dt.date] = set()
+    for first, last in _SPAN.findall(found.message):
+        begin, end = dt.date.fromisoformat(first), dt.date.fromisoformat(last)
+        days |= {begin + dt.timedelta(days=n) for n in range((end - begin).days + 1)}
+    days |= {dt.date.fromisoformat(day) for day in _DAY.findall(found.message)}
+    return tuple(sorted(days))
+
+
+def _dated(words: Words, text: str) -> str:
+    def span(match: re.Match[str]) -> str:
+        first, last = map(dt.date.fromisoformat, match.groups())
+        length = (last - first).days
+        return words.dates.days(first + dt.timedelta(days=n) for n in range(length + 1))
+
+    text = _SPAN.sub(span, text)
+    return _DAY.sub(lambda match: words.dates.day(dt.date.fromisoformat(match[0])), text)
+
+
+def _timed(words: Words, text: str) -> str:
+    said = _CLOCK.sub(lambda m: words.language.clock(dt.time(int(m[1]), int(m[2]))), text)
+    return said.replace("m..", "m.")  # 6:30 a.m. at the end of a sentence
+
+
+def _named(words: Words, text: str) -> str:
+    """Call the works what the club's readers call them."""
+    titles = {work.operation.name: words.title(work).lower() for work in words.programme.works}
+    # A term that holds another comes first, and one that no work has stays as it is.
+    known = sorted({*CATALOGUE, *titles}, key=len, reverse=True)
+    pattern = re.compile("|".join(re.escape(name) for name in known), re.IGNORECASE)
+
+    def title(match: re.Match[str]) -> str:
+        said = titles.get(match[0].lower(), match[0])
+        return f"{said[:1].upper()}{said[1:]}" if match[0][:1].isupper() else said
+
+    return pattern.sub(title, text)

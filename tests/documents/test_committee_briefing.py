@@ -1,0 +1,105 @@
+"""A committee is told what to decide, and nothing of money where the club gave no price."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+
+from notices.documents.committee_briefing import FITS, committee_briefing
+from notices.documents.model import Document
+from notices.plan.load import load_plan
+from notices.programme.work_out import work_out
+from notices.wording.blocks import Block, Folded, KeyFacts, Picture, Table
+from notices.wording.reading_ease import measure
+from notices.wording.said import lines_of
+from tests.documents.building import EXAMPLES
+from tests.wording.small_plans import plan, programme, work
+
+TINING = work("hollow tining", "2027-08-09 to 2027-08-10", greens="1-18")
+DRESSING = work("top dressing", "2027-08-09 to 2027-08-10", settings={"fill": "holes"})
+
+
+def said(document: Document) -> str:
+    return "\n".join(line for section in document.sections for line in _lines(section.blocks))
+
+
+def _lines(blocks: tuple[Block, ...]) -> Iterator[str]:
+    for block in blocks:
+        match block:
+            case KeyFacts(rows):
+                yield from (f"{row.label}: {row.text}" for row in rows)
+            case Table():
+                yield from (" | ".join(row) for row in block.rows)
+            case Folded():
+                yield from _lines(block.blocks)
+            case _:
+                yield from lines_of([block])
+
+
+def test_what_is_asked_depends_on_what_was_approved() -> None:
+    asked = said(committee_briefing(programme(plan(TINING, approval="pending"))))
+    assert asked.startswith("We ask you to approve the dates in this paper.")
+    approval = {"by": "the Board", "date": "2027-02-01"}
+    noted = said(committee_briefing(programme(plan(TINING, approval=approval))))
+    assert noted.startswith("Approved by the Board on 1 February 2027. This paper is for you to")
+    unknown = said(committee_briefing(programme(plan(TINING))))
+    assert unknown.startswith("We ask you to agree the dates in this paper.")
+
+
+def test_no_price_no_word_of_money() -> None:
+    free = committee_briefing(programme(plan(TINING, DRESSING, crew={"people": 4})))
+    assert free.section("cost") is None
+    assert "Cost: " not in said(free)
+    priced = committee_briefing(
+        programme(
+            plan(
+                TINING,
+                DRESSING,
+                club={"currency": "GBP"},
+                crew={"people": 4, "hour_price": 20},
+                sand={"price_per_tonne": 50},
+            )
+        )
+    )
+    cost = priced.section("cost")
+    assert cost is not None
+    (table,) = (block for block in cost.blocks if isinstance(block, Table))
+    assert [row[0] for row in table.rows] == ["Sand", "Labour", "All that has a price"]
+    assert all("£" in row[1] for row in table.rows)
+
+
+def test_closures_alone_have_nothing_to_work_out() -> None:
+    closed = plan(closures=[{"what": "practice ground", "dates": "2027-08-09"}])
+    del closed["works"]
+    document = committee_briefing(programme(closed))
+    names = {section.name for section in document.sections}
+    assert names <= {"decision", "closures", "risks", "rules", "questions"}
+    assert not document.drawings
+
+
+def test_every_picture_is_drawn_and_only_pictures_may_go() -> None:
+    document = committee_briefing(programme(plan(TINING, DRESSING, crew={"people": 4})))
+    pictures = [b for s in document.sections for b in s.blocks if isinstance(b, Picture)]
+    assert pictures
+    assert {one.name for one in pictures} <= {drawing.name for drawing in document.drawings}
+    may_go = set().union(*(fit.left_out for fit in FITS))
+    for section in document.sections:
+        if section.name in may_go:
+            assert all(isinstance(block, Picture) for block in section.blocks)
+
+
+def test_earlier_seasons_stand_beside_the_book_and_measurements_are_shown() -> None:
+    plan_of = load_plan(EXAMPLES / "marlpit-common" / "plan.yaml").plan
+    loaded = work_out(plan_of, dt.date(2026, 9, 14))
+    document = committee_briefing(loaded)
+    text = said(document)
+    (season,) = (r for fitted in loaded.records.values() for r in fitted.records)
+    assert "13 October 2025" in text
+    assert "24 November 2025, healed" in text
+    assert season.forecast.early > season.done
+    assert "20 August 2026 | 7 | 22 mm | 5.1 % | 105 g | 2.7 m" in text
+    # 50 mm deep, less 22 mm of thatch.
+    assert "Hollow tining ends 28 mm below the thatch of green 7." in text
+    # Prose of the briefing itself; what it shares with others is measured where it is made.
+    own = "\n".join(line for line in text.splitlines() if " | " not in line)
+    assert measure(own).grade <= 11
