@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from notices.documents.model import Fact, Section
 from notices.findings import Finding, Weight
-from notices.programme.model import Measured
 from notices.wording import circumstances, measures
 from notices.wording.amounts import percent
 from notices.wording.blocks import Block, Bullets, Heading, Paragraph, Picture, Table
@@ -15,7 +14,7 @@ from notices.wording.finding_words import (
     finding_in_words,
     for_the_committee,
 )
-from notices.wording.lists import counted, sentence
+from notices.wording.lists import and_list, counted, sentence
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
@@ -130,10 +129,8 @@ def record(words: Words) -> Iterator[Part]:
         blocks += [Paragraph.of(text) for text in own]
     if words.programme.measured:
         blocks.append(_measured(words))
-        facts += [
-            Fact("measured", words.dates.date(one.date), (one.date,))
-            for one in words.programme.measured
-        ]
+        days = {day for one in words.programme.measured for day in one.by_date}
+        facts += [Fact("measured", words.dates.date(day), (day,)) for day in sorted(days)]
         blocks += [Paragraph.of(text) for text in _below_thatch(words)]
     if blocks:
         title = "What we know from earlier" if rows else "What we measured"
@@ -143,28 +140,25 @@ def record(words: Words) -> Iterator[Part]:
 
 
 def _measured(words: Words) -> Table:
-    """Show the measurements; a column that nobody filled is left out."""
-    head = ("Date", "Greens", "Thatch", "Organic matter", "Firmness", "Roll of a ball")
+    """Show what was measured, one row for each day, green and thing."""
     rows = [
-        (words.dates.date(one.date), words.greens(one.greens, short=True), *_values(words, one))
+        (
+            words.dates.date(day),
+            words.greens([one.green]),
+            one.what,
+            and_list([_value(words, value, one.unit) for value in values]),
+        )
         for one in words.programme.measured
+        for day, values in one.by_date.items()
     ]
-    kept = [n for n in range(len(head)) if any(row[n] for row in rows)]
-    return Table(
-        "What was measured",
-        tuple(head[n] for n in kept),
-        tuple(tuple(row[n] for n in kept) for row in rows),
-    )
+    head = ("Date", "Where", "What", "Value")
+    return Table("What was measured", head, tuple(rows), (3,))
 
 
-def _values(words: Words, one: Measured) -> tuple[str, ...]:
-    units = words.programme.club.units
-    return (
-        measures.length(one.thatch_mm, units) if one.thatch_mm else "",
-        percent(one.organic_matter_percent) if one.organic_matter_percent else "",
-        one.firmness,
-        one.speed,
-    )
+def _value(words: Words, value: float, unit: str) -> str:
+    if unit == "mm":
+        return measures.length(value, words.programme.club.units)
+    return percent(value) if unit == "percent" else f"{value:g} {unit.removeprefix('1')}".strip()
 
 
 def _below_thatch(words: Words) -> Iterator[str]:

@@ -10,7 +10,9 @@ from notices.operations import CATALOGUE
 from notices.wording.lists import sentence
 from notices.wording.words import Words
 
-OF_THE_PLAN_FILE = frozenset({"no-sender", "not-used-yet", "place-not-stated", "record-not-used"})
+OF_THE_PLAN_FILE = frozenset(
+    {"no-sender", "not-used-yet", "place-not-stated", "record-not-used", "nothing-measured"}
+)
 """What only matters to whoever writes the plan."""
 
 TOLD_ELSEWHERE = frozenset({"surface-against-targets", "sand-against-totals", "coring-and-thatch"})

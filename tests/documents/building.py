@@ -139,7 +139,7 @@ def _days_on_record(programme: Programme) -> Iterator[dt.date]:
             yield record.done
             yield record.seen
             yield from filter(None, (record.forecast.early, record.forecast.late))
-    yield from (one.date for one in programme.measured)
+    yield from (day for one in programme.measured for day in one.by_date)
 
 
 def _days_for_the_committee(programme: Programme) -> Iterator[dt.date]:

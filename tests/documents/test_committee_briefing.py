@@ -97,7 +97,8 @@ def test_earlier_seasons_stand_beside_the_book_and_measurements_are_shown() -> N
     assert "13 October 2025" in text
     assert "24 November 2025, healed" in text
     assert season.forecast.early > season.done
-    assert "20 August 2026 | 7 | 22 mm | 5.1 % | 105 g | 2.7 m" in text
+    assert "20 August 2026 | green 7 | depth of thatch | 22 mm" in text
+    assert "20 August 2026 | green 7 | organic matter | 5.1 %" in text
     # 50 mm deep, less 22 mm of thatch.
     assert "Hollow tining ends 28 mm below the thatch of green 7." in text
     # Prose of the briefing itself; what it shares with others is measured where it is made.
