@@ -138,7 +138,9 @@ def _days_on_record(programme: Programme) -> Iterator[dt.date]:
         for record in fitted.records:
             yield record.done
             yield record.seen
-            yield from filter(None, (record.forecast.early, record.forecast.late))
+            early = record.forecast.early  # a span of days, as the book would have said
+            late = record.forecast.late or early
+            yield from (early + dt.timedelta(days=n) for n in range((late - early).days + 1))
     yield from (day for one in programme.measured for day in one.by_date)
 
 
