@@ -160,32 +160,69 @@ def check(
     type=click.Path(path_type=Path),
     help="Folder for the pack; one that notices made before is replaced whole.",
 )
+@click.option(
+    "--since",
+    metavar="OLD",
+    type=click.Path(path_type=Path),
+    help="The pack, or the plan, that this one replaces; it is kept.",
+)
 @_TODAY
 @_QUIET
 @_VERBOSE
-def build(plan: Path, out: Path, today: str | None, *, quiet: bool, verbose: bool) -> None:
+def build(
+    plan: Path,
+    out: Path,
+    since: Path | None,
+    today: str | None,
+    *,
+    quiet: bool,
+    verbose: bool,
+) -> None:
     """Write the whole pack: email, notice board, calendar, figures.
+
+    Every document bears the number of the notice. With --since it also says which notice it
+    replaces, and the calendar takes the place of the old one wherever that was imported.
 
     \b
     Example:
       notices build plan.yaml --out pack
+      notices build plan.yaml --out pack-2 --since pack
     """  # noqa: D301, click wants the sign itself
+    from notices import since as history  # noqa: PLC0415, start-up time
     from notices.plan.own_words import own_texts  # noqa: PLC0415, start-up time
 
+    if since is not None and out.resolve() == since.resolve():
+        raise click.UsageError(f"{out} is the pack that is replaced: name a new folder for --out")
     with terminal.progress("Building") as told:
         loaded = notices.load_plan(plan)
         programme = notices.work_out(loaded.plan, _issued(loaded, today))
         loaded.refuse(programme.findings)
         loaded.refuse(notices.check_texts(programme, own_texts(loaded.plan)))
+        published: dict[str, bytes] = {}
+        if since is not None:
+            earlier = history.before(since, programme.issued)
+            programme = history.follow(programme, earlier)
+            published = dict(earlier.calendars)
         canonical = notices.canonical(loaded.plan)
-        source = notices.made_from(canonical, programme.issued)
+        notice = history.notice_of(programme)
+        others = (
+            [notice.replaces, *(content.decode() for content in published.values())]
+            if since
+            else []
+        )
+        source = notices.made_from(canonical, programme.issued, *others)
         report = None
         if not notices.is_current(out, source):
             programme = notices.with_patterns(programme, loaded.plan)
             documents = notices.write_documents(programme, canonical)
-            files = notices.render_pack(documents, told, notices.known_files(out))
+            files = notices.render_pack(documents, told, notices.known_files(out), published)
             report = notices.write_pack(
-                files, out, version=notices.__version__, issued=programme.issued, made_from=source
+                files,
+                out,
+                version=notices.__version__,
+                issued=programme.issued,
+                made_from=source,
+                notice=notice,
             )
     if quiet:
         return
@@ -305,10 +342,11 @@ def compare(old: Path, new: Path, *, as_json: bool) -> None:
     Example:
       notices compare pack plan.yaml
     """  # noqa: D301, click wants the sign itself
+    from notices import since  # noqa: PLC0415, start-up time
     from notices.programme import changes  # noqa: PLC0415, start-up time
     from notices.wording.changes import ChangeWords  # noqa: PLC0415, start-up time
 
-    before, after = _edition(old), _edition(new)
+    before, after = (since.before(path, _this_day()).programme for path in (old, new))
     found = changes.compare(before, after)
     said = ChangeWords.of(before, after, found)
     if as_json:
@@ -351,6 +389,35 @@ def due(plan: Path, today: str | None, *, as_json: bool) -> None:
         click.echo(json.dumps(listed, ensure_ascii=False))
     else:
         click.echo(wording.due_in_words(words, found, day))
+
+
+@main.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.argument("number")
+def trace(folder: Path, number: str) -> None:
+    """Find the pack behind the number that is printed on a document.
+
+    FOLDER is where the packs are kept, each in a folder of its own.
+
+    \b
+    Example:
+      notices trace packs 20260914-1
+    """  # noqa: D301, click wants the sign itself
+    from notices.pack.earlier import find_number  # noqa: PLC0415, start-up time
+
+    for found in find_number(folder, number):
+        notice, departs = found.manifest.notice, found.departs
+        click.echo(f"{found.folder}: notice {notice.number}, issued {found.manifest.issued}")
+        if notice.replaces:
+            click.echo(f"  It replaces notice {notice.replaces}.")
+        click.echo(f"  The plan behind it: {found.folder / 'plan.json'}")
+        click.echo(f"  Its figures: {found.folder / 'programme.json'}")
+        others = [*departs.changed, *departs.missing]
+        click.echo(
+            f"  Not as it was written: {', '.join(others)}."
+            if others
+            else f"  All {len(found.manifest.files)} files are as they were written."
+        )
 
 
 _WORK = click.argument("work")
@@ -476,15 +543,6 @@ def _date(typed: str, option: str) -> dt.date:
         return dt.date.fromisoformat(typed)
     except ValueError:
         raise click.BadParameter("write the date as 2027-07-19", param_hint=option) from None
-
-
-def _edition(path: Path) -> Programme:
-    """Work out a plan file, or the plan in a pack as of the day on which it was issued."""
-    from notices.pack.earlier import find_earlier  # noqa: PLC0415, start-up time
-
-    earlier = find_earlier(path)
-    loaded = notices.load_plan(earlier.plan)
-    return notices.work_out(loaded.plan, earlier.issued or _issued(loaded, None))
 
 
 def _today(today: str | None) -> dt.date | None:

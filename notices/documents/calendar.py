@@ -129,6 +129,9 @@ def _days_in_words(words: Words, visits: Sequence[Visit]) -> str:
 def _numbered(
     runs: Sequence[list[dt.date]],
 ) -> Iterator[tuple[tuple[str, ...], list[dt.date]]]:
-    """Number the parts of what falls into several; a whole has no number."""
+    """Number the parts of what falls into several, but the first, which keeps the name of the whole.
+
+    So what rain parts in two moves with its first part, and only the second is new.
+    """
     for number, run in enumerate(runs, 1):
-        yield ((str(number),) if len(runs) > 1 else ()), run
+        yield ((str(number),) if number > 1 else ()), run

@@ -50,6 +50,10 @@ class Document:
     drawings: tuple[Drawing, ...] = ()
     draft: bool = False
     look: Look = HOUSE
+    edition: str = ""
+    """Which of the club's notices it is, in words."""
+    replaces: str = ""
+    """Which notice it replaces, in words; empty where it is the first."""
 
     def section(self, name: str) -> Section | None:
         """Return a section by name, or None where this document has none."""
@@ -84,6 +88,8 @@ class CalendarDocument:
     issued: dt.date
     organizer: tuple[str, str]
     entries: tuple[CalendarEntry, ...]
+    fallen_away: str = "Called off"
+    """What stands before the name of an entry that an earlier notice had and this one has not."""
 
 
 @dataclass(frozen=True, slots=True)

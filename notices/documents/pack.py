@@ -17,9 +17,11 @@ from notices.documents.questions_and_answers import questions_and_answers
 from notices.documents.short_messages import short_messages
 from notices.documents.team_calendar import team_calendars
 from notices.documents.visitor_notice import visitor_notices
-from notices.look import HOUSE, Look, look_of
+from notices.look import HOUSE, look_of
 from notices.programme.as_json import programme_as_json
 from notices.programme.model import Programme
+from notices.wording.edition import edition_in_words
+from notices.wording.words import Words
 
 ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
     member_emails,
@@ -79,24 +81,29 @@ def write_documents(programme: Programme, plan: Mapping[str, object]) -> PackDoc
         The plan in canonical form; the pack carries it, so that it can be built again.
     """
     look = look_of(programme.club.colour) if programme.club.colour else HOUSE
+    edition, replaces = edition_in_words(Words(programme))
+
+    def issued(document: Document) -> Document:
+        return replace(document, look=look, edition=edition, replaces=replaces)
+
     written = (write(programme) for write in ENTRIES)
-    entries = tuple(_in_look(entry, look) for entry in written if entry is not None)
+    entries = tuple(_each(entry, issued) for entry in written if entry is not None)
     front = index(programme, entries)
     return PackDocuments(
-        index=replace(front, document=replace(front.document, look=look)),
+        index=replace(front, document=issued(front.document)),
         entries=entries,
         records={"programme.json": programme_as_json(programme), "plan.json": plan},
     )
 
 
-def _in_look(entry: Entry, look: Look) -> Entry:
-    """Dress whatever is set in colour: a club has one look, whichever document it is."""
+def _each(entry: Entry, issued: Callable[[Document], Document]) -> Entry:
+    """Give every document what all have alike: the look of the club, and which notice it is."""
     return replace(
         entry,
         items=tuple(
             item
             if isinstance(item, CalendarDocument)
-            else replace(item, document=replace(item.document, look=look))
+            else replace(item, document=issued(item.document))
             for item in entry.items
         ),
     )

@@ -8,7 +8,13 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from notices.errors import EarlierFault
-from notices.pack.manifest import MANIFEST, Manifest, read_manifest
+from notices.pack.manifest import (
+    MANIFEST,
+    Differences,
+    Manifest,
+    compare_folder,
+    read_manifest,
+)
 
 PLAN = "plan.json"
 
@@ -55,3 +61,39 @@ def find_earlier(path: Path) -> Earlier:
     if not (path / PLAN).is_file():
         raise EarlierFault(f"{path} has lost its {PLAN}; name the plan file itself")
     return Earlier(path / PLAN, manifest, calendars)
+
+
+@dataclass(frozen=True)
+class Found:
+    """A pack that bears a number."""
+
+    folder: Path
+    manifest: Manifest
+    departs: Differences
+    """How the folder differs from what was written."""
+
+
+def find_number(folder: Path, number: str) -> tuple[Found, ...]:
+    """Find the packs of a number in a folder and those below it, in the order of their names.
+
+    Raises
+    ------
+    EarlierFault
+        If there is none, or no such folder.
+    """
+    if not folder.is_dir():
+        raise EarlierFault(f"{folder} is not a folder; name the one in which the packs lie")
+    packs = []
+    known: set[str] = set()
+    for path in sorted(folder.rglob(MANIFEST)):
+        try:
+            manifest = read_manifest(path.read_bytes())
+        except (OSError, ValueError):
+            continue
+        known.add(manifest.notice.number)
+        if manifest.notice.number == number.strip():
+            packs.append(Found(path.parent, manifest, compare_folder(path.parent, manifest)))
+    if not packs:
+        others = ", ".join(sorted(filter(None, known))) or "none"
+        raise EarlierFault(f"No pack in {folder} has the number {number}; there are: {others}")
+    return tuple(packs)

@@ -36,6 +36,22 @@ class Entry:
 
 
 @dataclass(frozen=True)
+class Notice:
+    """Which of a club's notices a pack is."""
+
+    number: str = ""
+    """As it is printed on each document."""
+    version: int = 1
+    """How many notices there have been with this one."""
+    replaces: str = ""
+    """Number of the notice in whose place it comes; empty for the first."""
+
+
+UNNUMBERED = Notice()
+"""Of a pack that is nobody's notice, such as one for a try."""
+
+
+@dataclass(frozen=True)
 class Manifest:
     """What a pack holds, in the order of the names; the manifest itself is not in it."""
 
@@ -45,6 +61,7 @@ class Manifest:
     files: tuple[Entry, ...]
     made_from: str = ""
     """Digest of the plan, the day and all that made the pack out of them."""
+    notice: Notice = UNNUMBERED
 
     def to_bytes(self) -> bytes:
         """Return the manifest as the JSON that is written."""
@@ -52,6 +69,7 @@ class Manifest:
             "made_by": _MADE_BY,
             "version": self.version,
             "issued": self.issued.isoformat(),
+            "notice": asdict(self.notice),
             "made_from": self.made_from,
             "files": [
                 {key: value for key, value in asdict(entry).items() if value != ""}
@@ -96,7 +114,12 @@ def check_name(name: str) -> str:
 
 
 def build_manifest(
-    files: Sequence[RenderedFile], *, version: str, issued: dt.date, made_from: str = ""
+    files: Sequence[RenderedFile],
+    *,
+    version: str,
+    issued: dt.date,
+    made_from: str = "",
+    notice: Notice = UNNUMBERED,
 ) -> Manifest:
     """List the files.
 
@@ -115,7 +138,7 @@ def build_manifest(
         Entry(file.name, _digest(file.content), len(file.content), file.media_type, file.source)
         for file in sorted(files, key=lambda file: file.name)
     )
-    return Manifest(version, issued, tuple(entries), made_from)
+    return Manifest(version, issued, tuple(entries), made_from, notice)
 
 
 def read_manifest(content: bytes) -> Manifest:
@@ -141,8 +164,15 @@ def read_manifest(content: bytes) -> Manifest:
             for entry in record["files"]
         )
         issued = dt.date.fromisoformat(record["issued"])
-        return Manifest(str(record["version"]), issued, files, str(record.get("made_from", "")))
-    except (KeyError, TypeError, RecursionError) as error:
+        made_from = str(record.get("made_from", ""))
+        known = record.get("notice", {})
+        notice = Notice(
+            str(known.get("number", "")),
+            int(known.get("version", 1)),
+            str(known.get("replaces", "")),
+        )
+        return Manifest(str(record["version"]), issued, files, made_from, notice)
+    except (AttributeError, KeyError, TypeError, RecursionError) as error:
         raise ValueError("not a manifest") from error
 
 

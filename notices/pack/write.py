@@ -25,6 +25,8 @@ from notices.makers import makers
 from notices.pack import exchange
 from notices.pack.manifest import (
     MANIFEST,
+    UNNUMBERED,
+    Notice,
     build_manifest,
     compare_folder,
     is_empty,
@@ -56,6 +58,7 @@ def write_pack(
     version: str,
     issued: dt.date,
     made_from: str = "",
+    notice: Notice = UNNUMBERED,
 ) -> PackReport:
     """Make a folder hold these files and a manifest, and nothing else.
 
@@ -72,6 +75,8 @@ def write_pack(
         Date of issue, for the manifest.
     made_from
         Digest of all that the pack was made from, for `is_current`.
+    notice
+        Which of the club's notices it is, for the manifest.
 
     Returns
     -------
@@ -85,7 +90,9 @@ def write_pack(
     ValueError
         If a file name is unsafe or occurs twice.
     """
-    manifest = build_manifest(files, version=version, issued=issued, made_from=made_from).to_bytes()
+    manifest = build_manifest(
+        files, version=version, issued=issued, made_from=made_from, notice=notice
+    ).to_bytes()
     pack = {file.name: file.content for file in files} | {MANIFEST: manifest}
     pack = dict(sorted(pack.items()))
     with faults_in_words(target, PackFault, "name another folder"):

@@ -61,6 +61,11 @@ def programme_as_json(programme: Programme) -> Json:
             "country": programme.club.country,
         },
         "issued": programme.issued.isoformat(),
+        "edition": {
+            "number": programme.edition.number,
+            "version": programme.edition.version,
+            "replaces": programme.replaces.number if programme.replaces else None,
+        },
         "draft": programme.draft,
         "greens": [_green(green) for green in programme.greens.values()],
         "works": [_work(work) for work in programme.works],

@@ -896,6 +896,20 @@ class Photograph:
     """Works that it belongs to; none where it belongs to all, or to nothing that is planned."""
 
 
+@dataclass(frozen=True, slots=True)
+class Edition:
+    """One of the notices that a club issues one after the other, each in place of the last."""
+
+    issued: dt.date
+    version: int = 1
+    """1 for the first; each that replaces another has the next."""
+
+    @property
+    def number(self) -> str:
+        """What is printed on every document, and by which the pack is found: "20260914-1"."""
+        return f"{self.issued:%Y%m%d}-{self.version}"
+
+
 @dataclass(frozen=True)
 class Programme:
     """A plan, worked out."""
@@ -945,6 +959,8 @@ class Programme:
     """The sand to be ordered; None where nothing is dressed."""
     measured: tuple[Measured, ...] = field(default=())
     """What the club measured on its greens, for before and after."""
+    replaces: Edition | None = None
+    """The notice in whose place this one comes, if there is one."""
     season: Season | None = None
     """Growth by day; None where nothing is worked on, and in an outline."""
     greens_back: Mapping[str, GreensBack] = field(default_factory=dict)
@@ -955,6 +971,11 @@ class Programme:
     """What lies below the turf."""
     patterns: tuple[Pattern, ...] = field(default=())
     """The main works laid out in other ways, beside the plan's own; only where it was asked for."""
+
+    @property
+    def edition(self) -> Edition:
+        """Which of the club's notices this is."""
+        return Edition(self.issued, self.replaces.version + 1 if self.replaces else 1)
 
     @property
     def draft(self) -> bool:

@@ -5,8 +5,8 @@ from __future__ import annotations
 import datetime as dt
 import unicodedata
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Literal
+from dataclasses import dataclass, replace
+from typing import Any, Literal
 
 import icalendar
 
@@ -39,8 +39,14 @@ def write_calendar(
     stamp: dt.datetime,
     language: str,
     refresh: dt.timedelta,
+    published: bytes = b"",
+    fallen_away: str = "",
 ) -> bytes:
     """Write the events in the order of their dates.
+
+    An event that was published before and is the same stays as it was, to the byte. One that has
+    changed gets the next sequence number and a later stamp (RFC 5545 sections 3.8.7.2 to 3.8.7.4).
+    One that is no longer there stays in the file as cancelled: many programs would keep it.
 
     Parameters
     ----------
@@ -58,6 +64,10 @@ def write_calendar(
         Language tag of all the words, such as "en-GB".
     refresh
         How long a subscriber may wait before looking again.
+    published
+        The calendar that people have already; empty where there is none.
+    fallen_away
+        What stands before the name of a cancelled event, for programs that show no status.
 
     Returns
     -------
@@ -76,7 +86,10 @@ def write_calendar(
         raise ValueError("the stamp of a calendar is in UTC")  # RFC 5545 section 3.8.7.2
     if refresh < dt.timedelta(seconds=1):
         raise ValueError("a calendar is looked at again after a second or more")
+    before = _published(published)
     moment = stamp.astimezone(dt.UTC).replace(microsecond=0)
+    # No clock here: of two notices of one day, the second is a second later.
+    moment = max([moment, *(_stamp(old) + _A_SECOND for old in before.values())])
     spoken = {"LANGUAGE": language}
     calendar = icalendar.Calendar()
     calendar.add("prodid", _line(prodid, "PRODID"))
@@ -100,13 +113,81 @@ def write_calendar(
         parameters={"VALUE": "DURATION"},
     )
     seen: set[str] = set()
-    for event in sorted(events, key=lambda event: (event.first, event.last, event.uid)):
+    components = []
+    for event in events:
         if event.uid in seen:
             raise ValueError(f"two events have the UID {event.uid}")
         seen.add(event.uid)
-        calendar.add_component(_component(event, organizer, moment, spoken))
+        old = before.get(event.uid)
+        components.append(_since(old, event, organizer, moment, spoken))
+    components += (
+        _cancelled(old, fallen_away, moment) for uid, old in before.items() if uid not in seen
+    )
+    for component in sorted(components, key=_place):
+        calendar.add_component(component)
     content: bytes = calendar.to_ical()
     return content
+
+
+_A_SECOND = dt.timedelta(seconds=1)
+
+
+def _published(content: bytes) -> dict[str, icalendar.Event]:
+    if not content:
+        return {}
+    events: Any = icalendar.Calendar.from_ical(content).walk("VEVENT")
+    return {str(event["uid"]): event for event in events}
+
+
+def _value(event: icalendar.Event, name: str) -> Any:  # noqa: ANN401, as many types as properties
+    return event[name]
+
+
+def _stamp(event: icalendar.Event) -> dt.datetime:
+    stamp: dt.datetime = _value(event, "dtstamp").dt
+    return stamp
+
+
+def _sequence(event: icalendar.Event) -> int:
+    return int(_value(event, "sequence")) if "sequence" in event else 0
+
+
+def _place(event: icalendar.Event) -> tuple[dt.date, dt.date, str]:
+    return _value(event, "dtstart").dt, _value(event, "dtend").dt, str(event["uid"])
+
+
+def _since(
+    old: icalendar.Event | None,
+    event: Event,
+    organizer: tuple[str, str],
+    moment: dt.datetime,
+    spoken: dict[str, str],
+) -> icalendar.Event:
+    """Return an event as the next of what was published, if that was another."""
+    if old is None:
+        return _component(event, organizer, moment, spoken)
+    sequence = _sequence(old)
+    same = _component(replace(event, sequence=sequence), organizer, _stamp(old), spoken)
+    if same.to_ical() == old.to_ical():
+        return same
+    return _component(replace(event, sequence=sequence + 1), organizer, moment, spoken)
+
+
+def _cancelled(old: icalendar.Event, words: str, moment: dt.datetime) -> icalendar.Event:
+    """Return an event that is no longer planned; one that was cancelled before stays as it is."""
+    if str(old.get("status", "")) == "CANCELLED":
+        return old
+    summary = str(old["summary"])
+    spoken = dict(_value(old, "summary").params)
+    sequence = _sequence(old) + 1
+    for name in ("dtstamp", "last-modified", "summary", "status", "sequence"):
+        del old[name]
+    old.add("dtstamp", moment)
+    old.add("last-modified", moment)
+    old.add("summary", f"{words}: {summary}" if words else summary, parameters=spoken)
+    old.add("status", "CANCELLED")
+    old.add("sequence", sequence)
+    return old
 
 
 def _component(

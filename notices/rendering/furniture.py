@@ -12,5 +12,6 @@ def issued(document: Document) -> str:
 
 
 def footer(document: Document) -> str:
-    """Return the line that says whose notice it is, and of when."""
-    return f"{document.club}. Issued {issued(document)}."
+    """Return the line that says whose notice it is, of when, and which."""
+    said = f"{document.club}. Issued {issued(document)}."
+    return " ".join(filter(None, (said, document.edition, document.replaces)))

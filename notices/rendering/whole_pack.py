@@ -39,6 +39,7 @@ def render_pack(
     documents: PackDocuments,
     told: Callable[[int, int], None] = lambda _done, _of: None,
     known: Mapping[str, RenderedFile] | None = None,
+    published: Mapping[str, bytes] | None = None,
 ) -> tuple[RenderedFile, ...]:
     """Render every file of a pack but its manifest.
 
@@ -50,10 +51,12 @@ def render_pack(
         Hears how many of how many sheets are done, for whoever waits.
     known
         Files of an earlier build, by their source; what would come out the same is taken from it.
+    published
+        Calendars that people have already, by the names of their files.
     """
     items = tuple(documents.items)
     sheets = [item for item in items if isinstance(item, Sheet)]
-    calendars = {item.name: _calendar(item) for item in items if isinstance(item, CalendarDocument)}
+    calendars = render_calendars(documents, published or {})
     files = [_record(name, data) for name, data in documents.records.items()]
     for item in items:
         if not isinstance(item, Sheet):
@@ -61,6 +64,17 @@ def render_pack(
     files += write_sheets(sheets, known or {}, lambda done: told(done, len(sheets)))
     seen = previews(items, {file.name: file for file in files})
     return (_index(documents.index, seen), *files)
+
+
+def render_calendars(
+    documents: PackDocuments, published: Mapping[str, bytes]
+) -> dict[str, RenderedFile]:
+    """Render the calendars of a pack, each as the next of the one that was published."""
+    return {
+        item.name: _calendar(item, published.get(f"{item.name}.ics", b""))
+        for item in documents.items
+        if isinstance(item, CalendarDocument)
+    }
 
 
 def render_item(item: Item, calendars: Mapping[str, RenderedFile]) -> tuple[RenderedFile, ...]:
@@ -154,7 +168,7 @@ def _email_html(letter: Letter, pictures: dict[str, str]) -> str:
     return html.inline_styles(page)
 
 
-def _calendar(document: CalendarDocument) -> RenderedFile:
+def _calendar(document: CalendarDocument, published: bytes = b"") -> RenderedFile:
     content = write_calendar(
         [
             Event(
@@ -175,6 +189,8 @@ def _calendar(document: CalendarDocument) -> RenderedFile:
         stamp=dt.datetime.combine(document.issued, dt.time(), dt.UTC),
         language=document.language,
         refresh=CALENDAR_REFRESH,
+        published=published,
+        fallen_away=document.fallen_away,
     )
     return RenderedFile(f"{document.name}.ics", "text/calendar", content)
 

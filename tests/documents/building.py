@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import notices
+from notices.since import notice_of
 
 if TYPE_CHECKING:  # conftest.py imports this module, and no test needs to wait for a library
     from notices.documents.pack import PackDocuments
@@ -51,6 +52,7 @@ def build(path: Path, issued: dt.date | None = None, out: Path | None = None) ->
         version=notices.__version__,
         issued=programme.issued,
         made_from=notices.made_from(canonical, programme.issued),
+        notice=notice_of(programme),
     )
     files = {file.name: file.read_bytes() for file in out.iterdir()}
     return BuiltPack(programme, documents, files, out)

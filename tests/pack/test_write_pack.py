@@ -76,7 +76,7 @@ def test_a_new_folder_holds_the_files_and_a_manifest(target: Path) -> None:
 def test_the_manifest_is_sorted_and_complete(target: Path) -> None:
     write_it(list(reversed(OLD)), target)
     record = json.loads((target / "manifest.json").read_text("utf-8"))
-    assert list(record) == ["made_by", "version", "issued", "made_from", "files"]
+    assert list(record) == ["made_by", "version", "issued", "notice", "made_from", "files"]
     assert record["made_by"] == "notices"
     assert record["version"] == "1.2"
     assert record["issued"] == "2026-09-14"

@@ -103,10 +103,12 @@ def test_it_has_its_parts(example: Programme) -> None:
     data = programme_as_json(example)
     assert data["format"] == 1
     assert data["issued"] == "2026-09-14"
+    assert data["edition"] == {"number": "20260914-1", "version": 1, "replaces": None}
     assert set(data) == {
         "format",
         "club",
         "issued",
+        "edition",
         "draft",
         "status",
         "stretches",

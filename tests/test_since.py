@@ -1,0 +1,193 @@
+"""One notice after the other: numbers, what each replaces, and calendars that follow."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+import shutil
+from pathlib import Path
+from typing import Any
+
+import icalendar
+import pytest
+
+import notices
+from notices.rendering.whole_pack import render_calendars
+from notices.since import before, follow
+from tests.test_cli import AT_FAULT, DONE, WRONG_USAGE, run
+
+PLAN = """\
+issued: 2026-08-01
+club: {name: Marl Hill, sender: {email: course@marlhill.example}}
+course: {greens: [{green: 1-4}]}
+works:
+  - {operation: brushing, dates: 2026-09-14 to 2026-09-15, reserve_dates: 2026-09-17}
+closures:
+  - {what: practice ground, dates: 2026-09-14}
+"""
+LATER = PLAN.replace("2026-09-14 to 2026-09-15, ", '"2026-09-14, 2026-09-16", ')
+
+
+@pytest.fixture(autouse=True)
+def _no_date_from_outside(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.delenv("SOURCE_DATE_EPOCH", raising=False)
+
+
+@pytest.fixture(scope="module")
+def packs_of_one_club(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The first notice, the one after rain, and one that takes back the closure."""
+    folder = tmp_path_factory.mktemp("club")
+    for name, text, more in (
+        ("1", PLAN, ()),
+        ("2", LATER, ("--since", folder / "1", "--today", "2026-09-15")),
+        (
+            "3",
+            LATER.partition("closures:")[0],
+            ("--since", folder / "2", "--today", "2026-09-15"),
+        ),
+    ):
+        plan = folder / f"{name}.yaml"
+        plan.write_text(text, encoding="utf-8")
+        done = run("build", plan, "--out", folder / name, *more)
+        assert done.exit_code == DONE, done.stderr
+    return folder
+
+
+def next_calendar(plan: Path, published: dict[str, bytes], day: str) -> bytes:
+    """The members' calendar of a plan, as the next of one that was published."""
+    loaded = notices.load_plan(plan)
+    programme = notices.work_out(loaded.plan, dt.date.fromisoformat(day))
+    documents = notices.write_documents(programme, notices.canonical(loaded.plan))
+    return render_calendars(documents, published)["calendar"].content
+
+
+def events(pack: Path, name: str = "calendar.ics") -> dict[str, Any]:
+    return events_in((pack / name).read_bytes())
+
+
+def events_in(calendar: bytes) -> dict[str, Any]:
+    found: Any = icalendar.Calendar.from_ical(calendar).walk("VEVENT")
+    return {
+        str(event["uid"]).removeprefix("marl-hill-").partition("@")[0]: event for event in found
+    }
+
+
+def test_what_changed_has_the_next_number_and_a_later_stamp(packs_of_one_club: Path) -> None:
+    old, new = (events(packs_of_one_club / name) for name in ("1", "2"))
+    # One entry of two days becomes two of one day: the first goes on, the second is new.
+    assert old.keys() == {"brushing-1", "brushing-1-reserve-1", "closure-practice-ground-1"}
+    assert new.keys() == old.keys() | {"brushing-1-2"}
+    moved = new["brushing-1"]
+    assert (moved["dtend"].dt, int(moved["sequence"])) == (dt.date(2026, 9, 15), 1)
+    assert moved["dtstamp"].dt == moved["last-modified"].dt
+    assert moved["dtstamp"].dt == dt.datetime(2026, 9, 15, tzinfo=dt.UTC)
+    assert int(new["brushing-1-2"]["sequence"]) == 0
+
+
+def test_what_did_not_change_stays_to_the_byte(packs_of_one_club: Path) -> None:
+    old, new = (events(packs_of_one_club / name) for name in ("1", "2"))
+    for uid in ("brushing-1-reserve-1", "closure-practice-ground-1"):
+        assert new[uid].to_ical() == old[uid].to_ical()
+
+
+def test_what_fell_away_is_cancelled_once(packs_of_one_club: Path) -> None:
+    two, three = (events(packs_of_one_club / name) for name in ("2", "3"))
+    gone = three["closure-practice-ground-1"]
+    assert str(gone["status"]) == "CANCELLED"
+    assert int(gone["sequence"]) == 1
+    assert str(gone["summary"]) == "Called off: Practice ground: closed"
+    assert gone["dtstart"].dt == two["closure-practice-ground-1"]["dtstart"].dt
+    # Issued on the same day as the one before, it is still the later of the two.
+    assert gone["dtstamp"].dt > two["brushing-1"]["dtstamp"].dt
+
+
+def test_a_cancelled_event_stays_cancelled_and_comes_back_with_a_higher_number(
+    packs_of_one_club: Path,
+) -> None:
+    key = "closure-practice-ground-1"
+    three = (packs_of_one_club / "3" / "calendar.ics").read_bytes()
+    four = next_calendar(packs_of_one_club / "3.yaml", {"calendar.ics": three}, "2026-09-16")
+    assert events_in(four)[key].to_ical() == events_in(three)[key].to_ical()
+    five = next_calendar(packs_of_one_club / "2.yaml", {"calendar.ics": four}, "2026-09-17")
+    back = events_in(five)[key]
+    assert (str(back["status"]), int(back["sequence"])) == ("CONFIRMED", 2)
+
+
+def test_the_teams_calendar_follows_too(packs_of_one_club: Path) -> None:
+    old, new = (events(packs_of_one_club / name, "team-calendar.ics") for name in ("1", "2"))
+    moved = {uid for uid in old if old[uid]["dtstart"].dt != new[uid]["dtstart"].dt}
+    assert moved
+    assert all(int(new[uid]["sequence"]) == 1 for uid in moved)
+
+
+def test_each_document_bears_its_number_and_names_the_notice_it_replaces(
+    packs_of_one_club: Path,
+) -> None:
+    first, second = (packs_of_one_club / name for name in ("1", "2"))
+    for name in ("member-email.txt", "member-email.html", "index.html", "visitor-notice.txt"):
+        before, after = (
+            " ".join((pack / name).read_text("utf-8").split()) for pack in (first, second)
+        )
+        assert "Notice 20260801-1." in before, name
+        assert "This replaces our notice" not in before, name
+        told = "Notice 20260915-2. This replaces our notice of 1 August 2026."
+        assert told in after, name
+    edition = json.loads((second / "programme.json").read_text("utf-8"))["edition"]
+    assert edition == {"number": "20260915-2", "version": 2, "replaces": "20260801-1"}
+
+
+def test_a_number_leads_to_its_pack(packs_of_one_club: Path) -> None:
+    shown = run("trace", packs_of_one_club, "20260915-3")
+    assert shown.exit_code == DONE
+    pack = packs_of_one_club / "3"
+    assert shown.stdout.startswith(f"{pack}: notice 20260915-3, issued 2026-09-15\n")
+    assert "It replaces notice 20260915-2." in shown.stdout
+    assert str(pack / "plan.json") in shown.stdout
+    assert "files are as they were written." in shown.stdout
+    unknown = run("trace", packs_of_one_club, "20260915-9")
+    assert unknown.exit_code == AT_FAULT
+    assert unknown.stderr.endswith("there are: 20260801-1, 20260915-2, 20260915-3\n")
+
+
+def test_a_pack_that_somebody_worked_on_is_told(packs_of_one_club: Path, tmp_path: Path) -> None:
+    shutil.copytree(packs_of_one_club / "1", tmp_path / "kept")
+    (tmp_path / "kept" / "member-email.txt").write_text("mine")
+    shown = run("trace", tmp_path, "20260801-1").stdout
+    assert "Not as it was written: member-email.txt." in shown
+
+
+def test_a_plan_alone_counts_as_the_first_notice_and_a_finding_says_so(
+    packs_of_one_club: Path,
+) -> None:
+    day = dt.date(2026, 9, 15)
+    alone, pack = (before(packs_of_one_club / name, day) for name in ("1.yaml", "1"))
+    assert alone.calendars == pack.calendars
+    programme = notices.work_out(notices.load_plan(packs_of_one_club / "2.yaml").plan, day)
+    codes = [{found.code for found in follow(programme, one).findings} for one in (alone, pack)]
+    assert ["counted-from-a-plan" in found for found in codes] == [True, False]
+
+
+def test_the_old_pack_is_kept(packs_of_one_club: Path) -> None:
+    pack, plan = packs_of_one_club / "1", packs_of_one_club / "2.yaml"
+    refused = run("build", plan, "--out", pack, "--since", pack)
+    assert refused.exit_code == WRONG_USAGE
+    assert "is the pack that is replaced: name a new folder" in refused.stderr
+
+
+def test_no_notice_is_issued_before_the_one_that_it_replaces(
+    packs_of_one_club: Path, tmp_path: Path
+) -> None:
+    old, plan = packs_of_one_club / "2", packs_of_one_club / "3.yaml"
+    arguments = ("--out", tmp_path / "pack", "--since", old, "--today", "2026-09-14")
+    refused = run("build", plan, *arguments)
+    assert refused.exit_code == AT_FAULT
+    assert "before the one of 2026-09-15 that it replaces" in refused.stderr
+    assert not (tmp_path / "pack").exists()
+
+
+def test_the_same_plan_again_changes_no_event(packs_of_one_club: Path) -> None:
+    old = (packs_of_one_club / "1" / "calendar.ics").read_bytes()
+    new = next_calendar(packs_of_one_club / "1.yaml", {"calendar.ics": old}, "2026-08-20")
+    assert {uid: event.to_ical() for uid, event in events_in(old).items()} == {
+        uid: event.to_ical() for uid, event in events_in(new).items()
+    }
