@@ -1,7 +1,7 @@
 """Measures how easy the documents of a pack are to read, and the club's own words in them.
 
 Each document is measured as its plain text says it, tables apart: a column of greens is no
-sentence. Members get grade 8, the committee 11; nobody a sentence of more than 25 words.
+sentence. Members get grade 8, the committee 11; nobody a sentence of more than 25 words. What was measured is told of every document, for information.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from notices.documents.model import Document
 from notices.documents.pack import PackDocuments
-from notices.findings import Finding, Weight
+from notices.findings import Finding, Place, Weight
 from notices.rendering.text import plain_text
 from notices.wording.blocks import Block, Bullets, KeyFacts, Picture, Table
 from notices.wording.glossary import unexplained_in
@@ -54,16 +54,16 @@ def check_words(documents: PackDocuments, own: Sequence[OwnWords] = ()) -> Itera
     for path, words in own:
         yield from _of_own_words(path, _without_marks(words), language, whole, told)
     for text, document in reversed(by_text.items()):
-        yield from _of_document(document, text, told)
+        yield from _of_document(document, text, told, language)
 
 
 def _of_own_words(
     path: tuple[str | int, ...], text: str, language: str, whole: str, told: set[str]
 ) -> Iterator[Finding]:
     counted = measure(text)
-    yield from _long_sentences(counted, "your own words", path, told)
+    yield from _long_sentences(counted, path, None, told)
     if counted.words >= LEAST_WORDS and counted.grade > HARDEST_FOR_MEMBERS:
-        yield _hard(counted, "your own words", HARDEST_FOR_MEMBERS, path)
+        yield _hard(counted, HARDEST_FOR_MEMBERS, path, None)
     for entry in unexplained_in(text, language):
         if not entry.explained_in(whole):
             yield Finding(
@@ -75,28 +75,41 @@ def _of_own_words(
             )
 
 
-def _of_document(document: Document, text: str, told: set[str]) -> Iterator[Finding]:
+def _of_document(document: Document, text: str, told: set[str], language: str) -> Iterator[Finding]:
     counted = measure(text)
     if counted.words < LEAST_WORDS:
         return
-    where = document.name
-    yield from _long_sentences(counted, where, (), told)
+    place = Place(document.name)
+    yield _measured(counted, place, [entry.term for entry in unexplained_in(text, language)])
+    yield from _long_sentences(counted, (), place, told)
     committee = document.name.startswith(_COMMITTEE)
     hardest = HARDEST_FOR_COMMITTEE if committee else HARDEST_FOR_MEMBERS
     if counted.grade > hardest:
-        yield _hard(counted, where, hardest, ())
+        yield _hard(counted, hardest, (), place)
     if counted.average > LONGEST_AVERAGE:
         yield Finding(
             "sentences-too-long",
             Weight.THINK_AGAIN,
-            f"{where}: a sentence has {counted.average:.1f} words on average; "
+            f"a sentence has {counted.average:.1f} words on average; "
             f"{LONGEST_AVERAGE:g} are enough",
             "Make two sentences of each long one",
+            place=place,
         )
 
 
+def _measured(counted: Measure, place: Place, unexplained: Sequence[str]) -> Finding:
+    longest = max(len(words_of(sentence)) for sentence in counted.sentences)
+    said = (
+        f"{counted.words} words, reading ease {counted.ease:.0f}, grade {counted.grade:.1f}, "
+        f"{counted.average:.1f} words in a sentence on average and {longest} in the longest"
+    )
+    if unexplained:
+        said += f"; it does not itself explain {', '.join(unexplained)}"
+    return Finding("reading-ease", Weight.INFORMATION, said, place=place)
+
+
 def _long_sentences(
-    counted: Measure, where: str, path: tuple[str | int, ...], told: set[str]
+    counted: Measure, path: tuple[str | int, ...], place: Place | None, told: set[str]
 ) -> Iterator[Finding]:
     for sentence in counted.longer_than(LONGEST_SENTENCE):
         if sentence in told:
@@ -105,21 +118,25 @@ def _long_sentences(
         yield Finding(
             "sentence-too-long",
             Weight.THINK_AGAIN,
-            f"{where}: a sentence has {len(words_of(sentence))} words: {_shown(sentence)}",
+            f"a sentence has {len(words_of(sentence))} words: {_shown(sentence)}",
             f"Make two of it; {LONGEST_SENTENCE} words are enough",
             path,
+            place,
         )
 
 
-def _hard(counted: Measure, where: str, hardest: float, path: tuple[str | int, ...]) -> Finding:
+def _hard(
+    counted: Measure, hardest: float, path: tuple[str | int, ...], place: Place | None
+) -> Finding:
     worst = max(counted.sentences, key=_difficulty)
     return Finding(
         "hard-to-read",
         Weight.THINK_AGAIN,
-        f"{where}: reading takes grade {counted.grade:.1f} (reading ease {counted.ease:.0f}), "
+        f"reading takes grade {counted.grade:.1f} (reading ease {counted.ease:.0f}), "
         f"over {hardest:g}; hardest is: {_shown(worst)}",
         "Use shorter words and sentences",
         path,
+        place,
     )
 
 

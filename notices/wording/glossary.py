@@ -32,7 +32,7 @@ class Entry:
 
     def explained_in(self, text: str) -> bool:
         """Whether a text says what the word means, be it in words of its own."""
-        said = text.casefold()
+        said = " ".join(text.casefold().split())
         return any(words.casefold() in said for words in (self.meaning, *self.explained_by))
 
 
