@@ -487,6 +487,9 @@ def finished(
       notices finished plan.yaml autumn-cores --putting-smoothly 2026-11-02
     """  # noqa: D301, click wants the sign itself
     from notices import changing  # noqa: PLC0415, start-up time
+    from notices.programme.outcomes import outcomes  # noqa: PLC0415, start-up time
+    from notices.wording.outcomes import outcome_in_words  # noqa: PLC0415, start-up time
+    from notices.wording.words import Words  # noqa: PLC0415, start-up time
 
     changed, record = changing.finish(
         plan,
@@ -499,6 +502,10 @@ def finished(
     )
     seen = "".join(f", {key.replace('_', ' ')} on {day}" for key, day in record.seen.items())
     click.echo(f"Recorded: {record.operation} done on {record.done}{seen}.")
+    before = outcomes(changed.before)
+    for outcome in outcomes(changed.after):
+        if outcome not in before:
+            click.echo(outcome_in_words(Words(changed.after), outcome))
     _show_next(plan, changed)
 
 

@@ -240,3 +240,13 @@ def test_what_cannot_be_recorded_is_refused(
 def test_a_workbook_is_left_to_its_own_program(tmp_path: Path) -> None:
     with pytest.raises(EditFault, match="is a workbook"):
         put_off(tmp_path / "plan.xlsx", "cores", to="10-20")
+
+
+def test_works_in_a_list_beside_the_plan_are_left_to_it(tmp_path: Path) -> None:
+    (tmp_path / "works.csv").write_text("work,first day\nbrushing,2026-10-12\n", encoding="utf-8")
+    path = tmp_path / "plan.yaml"
+    text = PLAN.replace("works:\n", "works:\n  - {table: works.csv, dates: year-month-day}\n")
+    path.write_text(text, encoding="utf-8")
+    with pytest.raises(EditFault, match="takes works from a table"):
+        put_off(path, "cores", to="10-20")
+    assert path.read_text("utf-8") == text

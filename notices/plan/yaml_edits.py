@@ -171,6 +171,8 @@ class PlanText:
         flow = bool(self._root.flow_style)
         for number, step in enumerate(path):
             if isinstance(node, yaml.SequenceNode) and isinstance(step, int):
+                if step >= len(node.value):
+                    raise CannotEdit(f"the list has no item {step + 1}")
                 node = node.value[step]
             elif isinstance(node, yaml.MappingNode):
                 node = node.value[self._place_of(path[: number + 1], node)][1]

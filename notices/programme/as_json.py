@@ -40,6 +40,7 @@ from notices.programme.model import (
     Work,
     clock,
 )
+from notices.programme.outcomes import Outcome, outcomes
 from notices.programme.sand_order import SandOrder
 from notices.references import REFERENCES
 
@@ -101,6 +102,7 @@ def programme_as_json(programme: Programme) -> Json:
         "season": _season(programme.season) if programme.season else None,
         "greens_back": [_greens_back(back) for back in programme.greens_back.values()],
         "records": [_record(record) for record in programme.records.values()],
+        "outcomes": [_outcome(one) for one in outcomes(programme)],
         "measurements": [_measured(measured) for measured in programme.measured],
         "patterns": [pattern_as_json(pattern) for pattern in programme.patterns],
         "figures": [_figure(figure) for figure in programme.figures],
@@ -151,6 +153,18 @@ def _greens_back(back: GreensBack) -> Json:
         "back_in_play": _range(back.back_in_play),
         "putting_smoothly": _range(back.putting_smoothly),
         "fully_healed": _range(back.fully_healed),
+    }
+
+
+def _outcome(outcome: Outcome) -> Json:
+    return {
+        "operation": outcome.operation,
+        "work": outcome.work or None,
+        "done": outcome.done.isoformat(),
+        "what": outcome.what,
+        "forecast": _range(outcome.forecast),
+        "actual": outcome.actual.isoformat(),
+        "days_off": outcome.days_off,
     }
 
 

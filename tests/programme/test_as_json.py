@@ -80,6 +80,7 @@ SHAPE: dict[str, set[str]] = {
     },
     "greens_back": {"work", "back_in_play", "putting_smoothly", "fully_healed"},
     "records": {"operation", "seasons", "rate_mm_per_day", "book_mm_per_day", "records"},
+    "outcomes": {"operation", "work", "done", "what", "forecast", "actual", "days_off"},
     "measurements": {"green", "what", "unit", "readings", "works_between"},
     "patterns": {
         *("layout", "works", "days", "green_days_closed", "green_days_temporary"),
