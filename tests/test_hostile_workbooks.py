@@ -157,6 +157,16 @@ REFUSED: Mapping[str, tuple[bytes, str]] = {
         ),
         "this workbook unpacks to more",
     ),
+    "texts that are counted wrong": (
+        remade(
+            {SHEET: lambda part: part.replace(b"</sheetData>", SHARING + b"</sheetData>")},
+            {
+                "xl/sharedStrings.xml": b'<sst count="9999999999" uniqueCount="9999999999">'
+                b"<si><t>x</t></si></sst>"
+            },
+        ),
+        "this workbook is damaged",
+    ),
     "an ods with repeated cells": (
         ods(
             ods_row(

@@ -111,7 +111,7 @@ def line(worksheet: Worksheet, row: int, column: Column, says: str, longest: int
         worksheet.cell(row, number).font = font
     worksheet.cell(row, 1).fill = _HEADING
     worksheet.row_dimensions[row].height = 4 + _LINE_HEIGHT * max(
-        1, math.ceil(len(says) / 66), math.ceil(longest / 38)
+        1, math.ceil(len(says) / 72), math.ceil(longest / 38)
     )
     ready(worksheet, row, 2, column)
     worksheet.cell(row, 2).border = _BOX

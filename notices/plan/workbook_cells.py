@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
-import io
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from notices.findings import Place
 from notices.plan.workbook_file import BROKEN, Cell, look_through
+from notices.plan.workbook_values import read_values
 
 CellValue = str | float | int | bool | dt.date | dt.datetime | dt.time | dt.timedelta
 """An empty cell is an empty text."""
@@ -56,33 +56,19 @@ def read_cells(data: bytes, file: str) -> Mapping[str, SheetCells]:
     Refusal
         When it may not be opened, or cannot be read.
     """
-    from python_calamine import (  # noqa: PLC0415, only plans in a workbook pay for it
-        CalamineError,
-        CalamineWorkbook,
-        SheetTypeEnum,
-        SheetVisibleEnum,
-    )
-
     book = look_through(data)
-    found: dict[str, SheetCells] = {}
-    try:
-        opened = CalamineWorkbook.from_filelike(io.BytesIO(book.data))
-        for described in opened.sheets_metadata:
-            if described.typ is not SheetTypeEnum.WorkSheet:
-                continue
-            rows = opened.get_sheet_by_name(described.name).to_python(skip_empty_area=False)
-            found[described.name] = SheetCells(
-                file,
-                described.name,
-                described.visible is not SheetVisibleEnum.Visible,
-                [
-                    (number, cells)
-                    for number, cells in enumerate(rows, start=1)
-                    if any(cell != "" for cell in cells)
-                ],
-                book.formulas.get(described.name, frozenset()),
-                book.merged.get(described.name, frozenset()),
-            )
-    except (CalamineError, ValueError, OverflowError, OSError):
-        raise BROKEN from None
-    return found
+    return {
+        name: SheetCells(
+            file,
+            name,
+            not shown,
+            [
+                (number, cells)
+                for number, cells in enumerate(rows, start=1)
+                if any(cell != "" for cell in cells)
+            ],
+            book.formulas.get(name, frozenset()),
+            book.merged.get(name, frozenset()),
+        )
+        for name, shown, rows in read_values(book.data, BROKEN)
+    }

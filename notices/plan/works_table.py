@@ -129,7 +129,7 @@ def with_tables(source: PlanSource, folder: Path) -> tuple[PlanSource, list[Find
             tables.works.append(work)
             tables.spots.append(listed.children[index])  # type: ignore[index]
     if len(tables.works) > MOST_ENTRIES:
-        message = f"the tables and the plan hold {len(tables.works):,} works"
+        message = f"the plan and its tables hold more than {MOST_ENTRIES:,} works"
         place = source.place(("works",))
         tables.findings.append(
             finding("plan-fault", place, message, f"Write at most {MOST_ENTRIES:,}")
@@ -243,6 +243,8 @@ def _take_rows(tables: _Tables, rows: Sequence[_Row], order: str) -> None:
     )
     columns = _columns(rows[best])
     for row in rows[best + 1 :]:
+        if len(tables.works) > MOST_ENTRIES:
+            break  # said where the tables are counted
         filled = [number for number in columns if not _is_empty(row, number)]
         # A row with neither work nor day is a sum or a remark.
         if any(columns[number].key in ("operation", "first") for number in filled):
