@@ -142,7 +142,7 @@ def parties(programme: Programme) -> Iterator[Document]:
     """Yield a notice for each visiting party whose day is still to come."""
     days: dict[str, list[Fixture]] = {}
     for fixture in programme.fixtures:
-        if fixture.kind in VISITING and fixture.date >= programme.issued:
+        if fixture.kind in VISITING and fixture.is_on and fixture.date >= programme.issued:
             days.setdefault(fixture.name, []).append(fixture)
     slugs = distinct_slugs(days, "party")
     for name, fixtures in days.items():

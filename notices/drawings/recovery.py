@@ -212,7 +212,7 @@ def _rest_in_words(rest: RestOfGrowth, name: Callable[[dt.date], str]) -> str:
 def _fixtures(words: Words, place: _Place, y: float) -> tuple[list[str], float]:
     """Return small flags on the days of fixtures, with names where they are few."""
     days = place.days
-    met = [f for f in words.programme.fixtures if days.first <= f.date <= days.last]
+    met = [f for f in words.programme.fixtures if f.is_on and days.first <= f.date <= days.last]
     if not met:
         return [], y + 2
     named = len(met) <= NAMED_FIXTURES
@@ -391,7 +391,7 @@ def _in_words(
     said += [
         f"{f.name} ({f.kind}): {words.dates.day(f.date)}."
         for f in words.programme.fixtures
-        if days.first <= f.date <= days.last
+        if f.is_on and days.first <= f.date <= days.last
     ]
     return " ".join(said)
 

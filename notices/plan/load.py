@@ -300,6 +300,8 @@ def _fixtures(
     zone = plan.club.place.timezone if plan.club.place else None
     fixtures: list[tuple[int, Fixture]] = []
     named: set[str] = set()
+    # What has a line of its own, perhaps with what was decided, counts before the calendar's.
+    typed = {_event(fixture) for fixture in plan.fixtures}
     for index, fixture in enumerate(plan.fixtures):
         if fixture.calendar is None:
             fixtures.append((index, fixture))
@@ -319,5 +321,9 @@ def _fixtures(
         except ValueError as error:
             findings.append(fault(source, spot, *sentences(error)))
         else:
-            fixtures += ((index, event) for event in events)
+            fixtures += ((index, event) for event in events if _event(event) not in typed)
     return fixtures
+
+
+def _event(fixture: Fixture) -> tuple[str, dt.date | None]:
+    return " ".join((fixture.name or "").split()).casefold(), fixture.date

@@ -423,8 +423,16 @@ class Fixture(Part):
     """Name of the event."""
     date: Day | None = None
     """Its day."""
-    kind: Literal["competition", "visitors", "society", "match", "open"] = "competition"
-    """What sort of event."""
+    kind: Literal["competition", "visitors", "society", "match", "away match", "open"] = (
+        "competition"
+    )
+    """What sort of event; an away match is played elsewhere and meets no work."""
+    course: CourseName | None = None
+    """Course or nine that it is played on, where there are several; any when left out."""
+    decision: Literal["play on", "does not count", "moved", "cancelled", "canceled"] | None = None
+    """What has been decided where it meets the work."""
+    moved_to: Day | None = None
+    """Its new day, where it is moved and the day is known."""
     calendar: Text | None = None
     """File name of an iCalendar export that lies beside the plan."""
 
@@ -439,6 +447,25 @@ class Fixture(Part):
                 word for word, given in (("name", self.name), ("date", self.date)) if given is None
             )
             raise Refusal(f"this fixture has no {missing}", "add it, or name a calendar")
+        return self
+
+    @model_validator(mode="after")
+    def _decided(self) -> Fixture:
+        if self.calendar is not None and (self.decision or self.moved_to):
+            raise Refusal(
+                "a decision is about one fixture, and this names a calendar",
+                "give the fixture a line of its own, with the name and date of the calendar",
+            )
+        if self.moved_to is not None and self.decision not in (None, "moved"):
+            raise Refusal(
+                f"this fixture has a new day, and {quoted(self.decision)} is decided",
+                'write decision: moved, or take "moved_to" out',
+            )
+        if self.moved_to is not None and self.moved_to == self.date:
+            raise Refusal(
+                f"this fixture is moved to {self.date}, which is its day already",
+                "write the new day",
+            )
         return self
 
 
@@ -508,6 +535,8 @@ class Accepted(Part):
 
     finding: Text
     """Code of the finding."""
+    about: Text | None = None
+    """Work or fixture that it is about, by id, kind or name; all of them when left out."""
     by: Text
     """Who accepted it."""
     why: Text

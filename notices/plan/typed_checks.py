@@ -16,7 +16,7 @@ from notices.operations import Operation
 from notices.plan.club_greens import ClubGreens, format_hole, read_lines
 from notices.plan.green_choice import day_lines
 from notices.plan.green_list import GreenRef, parse_greens
-from notices.plan.messages import Path
+from notices.plan.messages import Path, did_you_mean, listed
 from notices.plan.nearest import quoted
 from notices.plan.own_operations import whole_catalogue
 from notices.plan.places import read_place
@@ -162,6 +162,24 @@ def _places_of_closures(source: PlanSource) -> Iterator[Finding]:
                 yield fault(source, path, problem.message, problem.suggestion)
 
 
+def _courses_of_fixtures(source: PlanSource) -> Iterator[Finding]:
+    club = _club_greens(source)
+    for index, fixture in _items(source, "fixtures"):
+        name = fixture.get("course")
+        if club is None or not isinstance(name, str | int):
+            continue
+        words = " ".join(str(name).split())
+        if words.casefold() not in {course.casefold() for course in club.courses}:
+            known = f"The plan names {listed(club.courses)}" if club.courses else ""
+            remedy = known or "Take it out: no line of course: greens: names a course"
+            yield fault(
+                source,
+                ("fixtures", index, "course"),
+                f"there is no course {quoted(words)}",
+                did_you_mean(words, club.courses, otherwise=remedy),
+            )
+
+
 def _unknown_greens(
     source: PlanSource, path: Path, greens: Sequence[GreenRef], club: ClubGreens | None
 ) -> Iterator[Finding]:
@@ -232,5 +250,6 @@ _CHECKS: Sequence[Callable[[PlanSource], Iterator[Finding]]] = (
     _greens_of_works,
     _greens_of_measurements,
     _places_of_closures,
+    _courses_of_fixtures,
     _doubled_ids,
 )

@@ -80,7 +80,8 @@ EXAMPLE = "example"
 _OPERATIONS = tuple(CATALOGUE)
 _STATES = ("closed", "temporary green", "open")
 _REOPENING = ("when finished", "next morning", "2 days later")
-_KINDS_OF_FIXTURE = ("competition", "visitors", "society", "match", "open")
+_KINDS_OF_FIXTURE = ("competition", "visitors", "society", "match", "away match", "open")
+_DECISIONS = ("play on", "does not count", "moved", "cancelled")
 _MOMENTS = tuple(moment.value for moment in Moment)
 _MONTHS = (
     *("January", "February", "March", "April", "May", "June"),
@@ -370,6 +371,9 @@ FIXTURES = Sheet(
         _column("name", width=30),
         _column("date", takes=_D, width=16),
         _choice("kind", of=_KINDS_OF_FIXTURE),
+        _column("course", such_as="Oak", width=18),
+        _choice("decision", of=_DECISIONS),
+        _column("moved_to", takes=_D, width=16),
         _column("calendar", such_as="fixtures.ics", width=22),
     ),
     ("fixtures",),
@@ -500,6 +504,7 @@ ACCEPTED = Sheet(
     "Findings that the club has seen and lives with. The check shows the code of each.",
     (
         _column("finding", such_as="fixture-in-recovery", width=28),
+        _column("about", such_as="Autumn Medal", width=26),
         _column("by", width=26),
         _column("why", width=50),
     ),

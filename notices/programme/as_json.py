@@ -359,6 +359,9 @@ def _fixture(fixture: Fixture) -> Json:
         "name": fixture.name,
         "date": fixture.date.isoformat(),
         "kind": fixture.kind,
+        "course": fixture.course or None,
+        "decision": fixture.decided.value if fixture.decided else None,
+        "moved_from": _date(fixture.moved_from),
         "closed_greens": list(fixture.closed_greens),
         "recovering_greens": list(fixture.recovering_greens),
     }

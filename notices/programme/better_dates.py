@@ -20,6 +20,7 @@ from notices.plan.days import DayRange
 from notices.plan.green_choice import GreenChoice
 from notices.plan.model import Plan
 from notices.plan.model import Work as WrittenWork
+from notices.programme.accepting import reason_to_accept
 from notices.programme.checks import fixture_in_recovery, fixture_on_closed_greens
 from notices.programme.lay_out import head_of
 from notices.programme.model import Period, PlayStatus, Programme, Promise
@@ -154,10 +155,12 @@ def _try(plan: Plan, programme: Programme, period: Period, move: int) -> BetterD
 
 def _clashes_of_days(programme: Programme, plan: Plan) -> Programme:
     """Return an outline with those findings that need no figures and that nobody accepts."""
-    accepted = {one.finding for one in plan.accepted}
     checks = (fixture_on_closed_greens, fixture_in_recovery, out_of_season)
     findings = chain.from_iterable(check(programme, plan) for check in checks)
-    return replace(programme, findings=tuple(f for f in findings if f.code not in accepted))
+    return replace(
+        programme,
+        findings=tuple(f for f in findings if reason_to_accept(f, programme, plan) is None),
+    )
 
 
 def _clashes(programme: Programme, period: Period) -> tuple[Finding, ...]:
@@ -177,7 +180,11 @@ def _clashes(programme: Programme, period: Period) -> tuple[Finding, ...]:
             for green in finding.greens
         )
 
-    found = [one for one in programme.findings if one.code in CLASHES and concerns(one)]
+    found = [
+        one
+        for one in programme.findings
+        if one.code in CLASHES and one.weight is not Weight.INFORMATION and concerns(one)
+    ]
     return tuple(sorted(found, key=lambda one: (CLASHES.index(one.code), one.dates, one.message)))
 
 

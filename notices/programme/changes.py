@@ -427,15 +427,16 @@ def _of_fixtures(old: Iterable[Fixture], new: Iterable[Fixture]) -> Iterator[Cha
         for one, other in [*pairs, *zip_longest(lost, gained)]:
             days = ((one,) if one else ()), ((other,) if other else ())
             yield from _of_days(Subject.FIXTURE, name, name, *days)
-            yield from _of_the_way(
-                name, was.get(one) if one else None, now.get(other) if other else None
-            )
+            first, second = was.get(one) if one else None, now.get(other) if other else None
+            yield from _of_the_way(name, first, second)
+            yield from _of_decision(name, first, second)
 
 
 def _by_name(fixtures: Iterable[Fixture]) -> dict[str, dict[dt.date, Fixture]]:
     found: dict[str, dict[dt.date, Fixture]] = {}
     for fixture in fixtures:
-        found.setdefault(fixture.name, {})[fixture.date] = fixture
+        if fixture.is_on:
+            found.setdefault(fixture.name, {})[fixture.date] = fixture
     return found
 
 
@@ -457,6 +458,18 @@ def _of_the_way(name: str, was: Fixture | None, now: Fixture | None) -> Iterator
             yield Change(
                 kind, Subject.FIXTURE, name, name, (Move(*days),), state.value, greens=greens
             )
+
+
+def _of_decision(name: str, was: Fixture | None, now: Fixture | None) -> Iterator[Change]:
+    """Whether something else is decided about a fixture that is played either way."""
+    before, after = (
+        one.decided.value if one and one.decided and one.goes_ahead else "" for one in (was, now)
+    )
+    if was and now and before != after:
+        move = Move((was.date,), (now.date,))
+        yield Change(
+            ChangeKind.OTHERWISE, Subject.FIXTURE, name, name, (move,), "decision", before, after
+        )
 
 
 def _hindered(fixture: Fixture | None) -> tuple[tuple[str, ...], tuple[str, ...]]:

@@ -14,7 +14,7 @@ from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.climate import is_southern, may_be_british
 from notices.programme.cut_checks import CUT_CHECKS
 from notices.programme.lay_out import DEFAULT_AREA_M2
-from notices.programme.model import Programme
+from notices.programme.model import Decided, Fixture, Programme
 from notices.programme.order_checks import ORDER_CHECKS
 from notices.programme.photographs import photograph_of_nothing
 from notices.programme.play_checks import fewer_than_nine_holes
@@ -25,6 +25,10 @@ from notices.programme.time_checks import (
     machine_in_two_places,
     not_enough_people,
     work_before_light,
+)
+
+_CLASH_REMEDY = (
+    "Move the work or the fixture, write the decision taken, or accept the finding with a reason"
 )
 
 Check = Callable[[Programme, Plan], Iterator[Finding]]
@@ -84,10 +88,10 @@ def fixture_on_closed_greens(programme: Programme, _plan: Plan) -> Iterator[Find
         if fixture.closed_greens:
             yield Finding(
                 "fixture-in-closure",
-                Weight.THINK_AGAIN,
+                Weight.INFORMATION if fixture.goes_ahead else Weight.THINK_AGAIN,
                 f"{fixture.name} on {fixture.date} meets {_count(fixture.closed_greens)} "
-                "out of play",
-                "Move the work or the fixture, or accept the finding with a reason",
+                f"out of play{_as_decided(fixture)}",
+                "" if fixture.goes_ahead else _CLASH_REMEDY,
                 ("fixtures", fixture.plan_index),
                 greens=fixture.closed_greens,
                 dates=(fixture.date,),
@@ -100,11 +104,12 @@ def fixture_in_recovery(programme: Programme, _plan: Plan) -> Iterator[Finding]:
         if fixture.recovering_greens and not fixture.closed_greens:
             yield Finding(
                 "fixture-in-recovery",
-                Weight.THINK_AGAIN,
+                Weight.INFORMATION if fixture.goes_ahead else Weight.THINK_AGAIN,
                 f"{fixture.name} on {fixture.date} comes before "
                 f"{_count(fixture.recovering_greens)} "
-                f"{'putts' if len(fixture.recovering_greens) == 1 else 'putt'} well again",
-                "Move the work or the fixture, or accept the finding with a reason",
+                f"{'putts' if len(fixture.recovering_greens) == 1 else 'putt'} well again"
+                f"{_as_decided(fixture)}",
+                "" if fixture.goes_ahead else _CLASH_REMEDY,
                 ("fixtures", fixture.plan_index),
                 greens=fixture.recovering_greens,
                 dates=(fixture.date,),
@@ -215,6 +220,15 @@ CHECKS: tuple[Check, ...] = (
     rests_on_defaults,
     light_not_known,
 )
+
+
+def _as_decided(fixture: Fixture) -> str:
+    if fixture.decided is Decided.MOVED:
+        return f", and was moved there from {fixture.moved_from}"
+    if fixture.goes_ahead:
+        counts = "" if fixture.decided is Decided.PLAY_ON else " and does not count"
+        return f"; it goes ahead{counts}, as decided"
+    return ""
 
 
 def _count(greens: tuple[str, ...]) -> str:

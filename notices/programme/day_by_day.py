@@ -86,7 +86,7 @@ def course_days(programme: Programme) -> tuple[Stack, ...]:
     if not told:
         return ()
     first, last = min(told), max(told)
-    early = [f.date for f in programme.fixtures if first - BEFORE <= f.date < first]
+    early = [f.date for f in programme.fixtures if f.is_on and first - BEFORE <= f.date < first]
     first = min((first, *early))
     days = [
         _course_day(programme, first + ONE_DAY * number)
@@ -128,7 +128,7 @@ def _course_day(programme: Programme, day: dt.date) -> CourseDay:
     return CourseDay(
         day,
         tuple(green_on(programme, day, green) for green in programme.greens),
-        tuple(fixture for fixture in programme.fixtures if fixture.date == day),
+        programme.fixtures_on(day),
         any(day in work.reserve_dates for work in programme.works),
         tuple(
             shut

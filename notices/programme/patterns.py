@@ -221,7 +221,8 @@ class _Club:
         """Name the fixtures that meet greens out of play, and those that meet healing ones."""
         away, healing = [], []
         for fixture in self.programme.fixtures:
-            statuses = {*alone.status.get(fixture.date, {}).values()}
+            on_day = alone.status.get(fixture.date, {})
+            statuses = {s for green, s in on_day.items() if fixture.meets(alone.greens[green])}
             if statuses & {PlayStatus.CLOSED, PlayStatus.TEMPORARY}:
                 away.append(fixture.name)
             elif PlayStatus.RECOVERING in statuses:

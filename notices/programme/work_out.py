@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import datetime as dt
 from collections import Counter
+from collections.abc import Mapping
 from dataclasses import replace
 from itertools import chain
 
-from notices.findings import Weight
 from notices.plan.club_greens import ClubGreens
 from notices.plan.days import all_days
+from notices.plan.model import Fixture as WrittenFixture
 from notices.plan.model import Plan
 from notices.plan.places import read_place
 from notices.programme import figures
+from notices.programme.accepting import idle_acceptances, reason_to_accept
 from notices.programme.checks import check_programme
 from notices.programme.climate import ClubClimate, club_climate, is_southern
 from notices.programme.cost import figures_of_cost, sand_order
@@ -24,9 +26,11 @@ from notices.programme.model import (
     Approval,
     Closure,
     Club,
+    Decided,
     Decision,
     Figure,
     Fixture,
+    Green,
     Mailing,
     PlayStatus,
     Programme,
@@ -112,7 +116,7 @@ def _outline(plan: Plan, issued: dt.date) -> tuple[Programme, ClubClimate, Recov
         works=works,
         periods=periods,
         closures=closures,
-        fixtures=tuple(_fixtures(plan, statuses)),
+        fixtures=tuple(_fixtures(plan, greens, statuses)),
         restrictions=tuple(
             Restriction(r.what, all_days(r.dates), r.exception or "", r.ask or "")
             for r in plan.restrictions
@@ -261,34 +265,48 @@ def _temporary(described: str | None, greens: tuple[str, ...]) -> str:
     return "a temporary green" if len(greens) == 1 else "temporary greens"
 
 
-def _fixtures(plan: Plan, statuses: Statuses) -> list[Fixture]:
+def _fixtures(plan: Plan, greens: Mapping[str, Green], statuses: Statuses) -> list[Fixture]:
+    away = (PlayStatus.CLOSED, PlayStatus.TEMPORARY)
     fixtures = []
     for index, written in enumerate(plan.fixtures):
         if written.date is None or written.name is None:
             continue
-        on_day = statuses.get(written.date, {})
-        away = (PlayStatus.CLOSED, PlayStatus.TEMPORARY)
+        fixture = Fixture(
+            name=written.name,
+            date=written.moved_to or written.date,
+            kind=written.kind,
+            plan_index=index,
+            course=written.course or "",
+            decided=_decided(written),
+            moved_from=written.date if written.moved_to else None,
+        )
+        on_day = statuses.get(fixture.date, {})
+        met = {green: s for green, s in on_day.items() if fixture.meets(greens[green])}
         fixtures.append(
-            Fixture(
-                name=written.name,
-                date=written.date,
-                kind=written.kind,
-                closed_greens=tuple(g for g, s in on_day.items() if s in away),
-                recovering_greens=tuple(g for g, s in on_day.items() if s is PlayStatus.RECOVERING),
-                plan_index=index,
+            replace(
+                fixture,
+                closed_greens=tuple(g for g, s in met.items() if s in away),
+                recovering_greens=tuple(g for g, s in met.items() if s is PlayStatus.RECOVERING),
             )
         )
     return sorted(fixtures, key=lambda fixture: (fixture.date, fixture.name))
 
 
+def _decided(written: WrittenFixture) -> Decided | None:
+    if written.moved_to is not None:
+        return Decided.MOVED
+    if written.decision == "canceled":  # as it is spelt in American English
+        return Decided.CANCELLED
+    return Decided(written.decision) if written.decision else None
+
+
 def _with_findings(programme: Programme, plan: Plan) -> Programme:
-    reasons = {accepted.finding: accepted for accepted in plan.accepted}
-    open_findings, accepted = [], []
+    open_findings, accepted, used = [], [], set()
     for finding in check_programme(programme, plan):
-        # What stops a build cannot be lived with.
-        stops = finding.weight is Weight.CANNOT_BUILD
-        if not stops and (reason := reasons.get(finding.code)) is not None:
+        if (reason := reason_to_accept(finding, programme, plan)) is not None:
             accepted.append((finding, reason.by, reason.why))
+            used.add(id(reason))
         else:
             open_findings.append(finding)
+    open_findings += idle_acceptances(plan, used)
     return replace(programme, findings=tuple(open_findings), accepted=tuple(accepted))

@@ -240,6 +240,10 @@ class ChangeWords:
             )
             met = "fewer closed or healing greens" if left else "no closed or healing greens"
             return sentence(f"{change.name}, {self.new.dates.day(move.after[0])}, now meets {met}")
+        if change.kind is ChangeKind.OTHERWISE:
+            day = self.new.dates.day(move.after[0])
+            decided = circumstances.DECIDED.get(change.after, "its decision is still to come")
+            return sentence(f"{change.name}, {day}: {decided}")
         return self._of_named(change, change.name)
 
     def _of_named(self, change: Change, name: str) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from notices.operations import Opening, Weather
-from notices.programme.model import Closure, Fixture, PlayStatus
+from notices.programme.model import Closure, Decided, Fixture, PlayStatus
 from notices.wording.greens import course_phrase
 from notices.wording.lists import and_list, counted, sentence
 from notices.wording.reading_ease import LONGEST_SENTENCE, words_of
@@ -93,24 +93,56 @@ def _plural(what: str) -> bool:
     return " and " in what or (what.endswith("s") and not what.endswith(("ss", "is", "us")))
 
 
+DECIDED = {"play on": "it goes ahead", "does not count": "it goes ahead, and scores will not count"}
+"""What is said of a fixture that is played all the same."""
+
+
 def fixtures(words: Words) -> list[str]:
-    """What the works mean for each fixture that meets them, a sentence each."""
+    """What the works mean for each fixture that meets them, and what is decided, each by itself."""
     said = []
     for fixture in words.programme.fixtures:
         day = words.dates.day(fixture.date)
-        if fixture.closed_greens:
+        if fixture.moved_from is not None:
+            move = words.dates.from_to(fixture.moved_from, fixture.date)
+            said.append(sentence(f"{fixture.name} is moved {move}"))
+        elif fixture.decided is Decided.MOVED:
+            said.append(sentence(f"{fixture.name}, {day}, is moved. We will tell you its new date"))
+        elif fixture.decided is Decided.CANCELLED:
+            said.append(sentence(f"{fixture.name}, {day}, is called off"))
+        if fixture.decided and fixture.goes_ahead and _meets(fixture):
+            said.append(sentence(f"{fixture.name}, {day}: {_goes_ahead(words, fixture)}"))
+        elif fixture.closed_greens:
             away = _out_of_play(words, fixture)
             said.append(sentence(f"{fixture.name}, {day}: {away}"))
         elif fixture.recovering_greens:
-            some = len(fixture.recovering_greens) < len(words.programme.greens)
-            subject = words.greens(fixture.recovering_greens) if some else "the greens"
             said.append(
                 sentence(
-                    f"{fixture.name}, {day}: {subject} will still be healing. "
+                    f"{fixture.name}, {day}: {_healing(words, fixture)} will still be healing. "
                     "Putts will be slower and may wander"
                 )
             )
     return said
+
+
+def _meets(fixture: Fixture) -> bool:
+    return bool(fixture.closed_greens or fixture.recovering_greens)
+
+
+def _goes_ahead(words: Words, fixture: Fixture) -> str:
+    """Say that it is played, on what, and whether it counts."""
+    decided = DECIDED[fixture.decided.value] if fixture.decided else ""
+    if fixture.closed_greens:
+        away = _out_of_play(words, fixture)
+        return f"{decided}. {away[:1].upper()}{away[1:]}"
+    one = len(fixture.recovering_greens) == 1 < len(words.programme.greens)
+    healing = f"{_healing(words, fixture)} {'is' if one else 'are'} still healing"
+    return decided.replace("ahead", f"ahead while {healing}", 1)
+
+
+def _healing(words: Words, fixture: Fixture) -> str:
+    """Name the greens that still recover; "the greens" where all of them do."""
+    some = len(fixture.recovering_greens) < len(words.programme.greens)
+    return words.greens(fixture.recovering_greens) if some else "the greens"
 
 
 def _out_of_play(words: Words, fixture: Fixture) -> str:

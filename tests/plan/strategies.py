@@ -156,7 +156,8 @@ crews = _optional(
 fixtures = st.lists(
     _optional(
         st.fixed_dictionaries({"name": texts, "date": days.map(str)}),
-        kind=st.sampled_from(["competition", "visitors", "society", "match", "open"]),
+        kind=st.sampled_from(["competition", "visitors", "society", "match", "away match", "open"]),
+        decision=st.sampled_from(["play on", "does not count", "moved", "cancelled"]),
     ),
     max_size=3,
 )

@@ -253,3 +253,43 @@ def test_approval_is_written_as_it_stands(plan_file: Path, typed: str, written: 
     plan = load(plan_file, f"{PLAN}approval: {typed}\n")
     assert canonical(plan.plan)["approval"] == written
     assert again(plan_file, plan).plan == plan.plan
+
+
+COURSES = """\
+club: {name: Marl Hill}
+course: {greens: [{green: 1-9, course: Oak}, {green: 1-9, course: Elm}]}
+works: [{operation: rolling, dates: 2027-08-23}]
+fixtures: [{name: Medal, date: 2027-08-23, course: COURSE}]
+"""
+
+
+def test_a_fixture_names_a_course_that_there_is(tmp_path: Path) -> None:
+    path = tmp_path / "plan.yaml"
+    path.write_text(COURSES.replace("COURSE", "oak"), "utf-8")
+    assert load_plan(path).plan.fixtures[0].course == "oak"
+    path.write_text(COURSES.replace("COURSE", "Elmm"), "utf-8")
+    with pytest.raises(PlanFault) as fault:
+        load_plan(path)
+    (finding,) = fault.value.findings
+    assert finding.message == 'there is no course "Elmm"'
+    assert finding.suggestion == 'Did you mean "Elm"?'
+
+
+def test_what_has_a_line_of_its_own_counts_before_the_calendar(tmp_path: Path) -> None:
+    event = "BEGIN:VEVENT\r\nUID:1@x\r\nSUMMARY:{}\r\nDTSTART;VALUE=DATE:20270823\r\nEND:VEVENT\r\n"
+    (tmp_path / "f.ics").write_text(
+        "BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:x\r\n"
+        + event.format("Summer  Bowl")
+        + event.replace("1@", "2@").format("Winter Bowl")
+        + "END:VCALENDAR\r\n",
+        "utf-8",
+    )
+    path = tmp_path / "plan.yaml"
+    lines = COURSES.split("fixtures:", maxsplit=1)[0] + (
+        "fixtures:\n"
+        "  - {calendar: f.ics}\n"
+        "  - {name: summer bowl, date: 2027-08-23, decision: play on}\n"
+    )
+    path.write_text(lines, "utf-8")
+    found = [(one.name, one.decision) for one in load_plan(path).plan.fixtures]
+    assert found == [("Winter Bowl", None), ("summer bowl", "play on")]

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from typing import Any
 
 import pytest
@@ -8,7 +9,7 @@ from pydantic import ValidationError
 
 from notices.operations import CATALOGUE, WhileWorking
 from notices.plan.green_choice import GreenChoice, day_lines, read_choice, write_choice
-from notices.plan.model import Plan
+from notices.plan.model import Fixture, Plan
 
 AUGUST_16, AUGUST_17 = dt.date(2027, 8, 16), dt.date(2027, 8, 17)
 
@@ -256,3 +257,22 @@ def test_a_number_may_be_a_name_and_a_truth_value_may_not_be_a_number() -> None:
     assert faults(crew={"people": True}) == [
         (("crew", "people"), '"true" is not a number: write one such as 4')
     ]
+
+
+@pytest.mark.parametrize(
+    ("fixture", "message"),
+    [
+        ({"calendar": "x.ics", "decision": "play on"}, "a decision is about one fixture"),
+        (
+            {"name": "x", "date": "2026-06-01", "moved_to": "2026-06-02", "decision": "play on"},
+            'this fixture has a new day, and "play on" is decided',
+        ),
+        (
+            {"name": "x", "date": "2026-06-01", "moved_to": "2026-06-01"},
+            "this fixture is moved to 2026-06-01, which is its day already",
+        ),
+    ],
+)
+def test_a_decision_about_a_fixture_makes_sense(fixture: dict[str, str], message: str) -> None:
+    with pytest.raises(ValidationError, match=re.escape(message)):
+        Fixture.model_validate(fixture)

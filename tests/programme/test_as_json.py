@@ -65,7 +65,16 @@ SHAPE: dict[str, set[str]] = {
         *("id", "what", "part", "greens", "holes", "whole_course", "dates", "instead", "reason"),
         "temporary",
     },
-    "fixtures": {"name", "date", "kind", "closed_greens", "recovering_greens"},
+    "fixtures": {
+        "name",
+        "date",
+        "kind",
+        "closed_greens",
+        "recovering_greens",
+        "course",
+        "decision",
+        "moved_from",
+    },
     "restrictions": {"what", "dates", "except", "ask"},
     "timetables": {
         *("date", "people", "light", "too_long_by_minutes", "limited_by", "busiest"),

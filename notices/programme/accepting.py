@@ -1,0 +1,63 @@
+"""Which finding a club lives with, and why."""
+
+from __future__ import annotations
+
+from collections.abc import Container, Iterator
+
+from notices.findings import Finding, Weight
+from notices.plan.model import Accepted, Plan
+from notices.programme.model import Programme
+
+
+def reason_to_accept(finding: Finding, programme: Programme, plan: Plan) -> Accepted | None:
+    """Return what the plan says of living with a finding; None where it says nothing.
+
+    An entry that names the work or the fixture counts before one that stands for all.
+    """
+    if finding.weight is Weight.CANNOT_BUILD:
+        return None  # with what stops a build nobody can live
+    of_code = [one for one in plan.accepted if one.finding == finding.code]
+    if not of_code:
+        return None
+    names = names_of(finding, programme)
+    about = [
+        one for one in of_code if one.about and " ".join(one.about.split()).casefold() in names
+    ]
+    for_all = [one for one in of_code if not one.about]
+    return next(iter([*about, *reversed(for_all)]), None)
+
+
+def idle_acceptances(plan: Plan, used: Container[int]) -> Iterator[Finding]:
+    """Yield the entries by which nothing is accepted: the finding is gone, or misspelt.
+
+    Parameters
+    ----------
+    plan
+        The plan.
+    used
+        Those entries, by their ``id()``, by which something is.
+    """
+    for index, one in enumerate(plan.accepted):
+        if id(one) not in used:
+            of = f" of {one.about}" if one.about else ""
+            yield Finding(
+                "nothing-to-accept",
+                Weight.INFORMATION,
+                f"there is no finding {one.finding}{of}, so nothing is accepted here",
+                "Take it out, or correct its words",
+                ("accepted", index),
+            )
+
+
+def names_of(finding: Finding, programme: Programme) -> set[str]:
+    """Return the names by which a plan may call what a finding is about, in small letters."""
+    names = {
+        name.casefold()
+        for work in programme.works
+        if work.id == finding.work
+        for name in (work.id, work.operation.name)
+    }
+    match finding.path:
+        case ("fixtures", index, *_):
+            names |= {f.name.casefold() for f in programme.fixtures if f.plan_index == index}
+    return names
