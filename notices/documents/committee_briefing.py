@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator
 from dataclasses import replace
 
 from notices.documents import committee_figures, committee_risks, phrases
@@ -25,6 +25,7 @@ from notices.wording.blocks import (
     Table,
 )
 from notices.wording.lists import and_list, counted, sentence
+from notices.wording.patterns import PatternWords
 from notices.wording.period import PeriodWords
 from notices.wording.questions import questions
 from notices.wording.settings import depth_in_words, settings_in_words
@@ -102,12 +103,10 @@ def _drawings(words: Words) -> tuple[Drawing, ...]:
     return (*committee_charts(words), *(drawings_of(words, main) if main else ()))
 
 
-def _as_drawn(section: Section, shown: set[str]) -> Section:
-    """Return a section without the pictures that there are none of; of a slice, the first is enough."""
-    blocks = tuple(
-        block for block in section.blocks if not isinstance(block, Picture) or block.name in shown
-    )
-    return replace(section, blocks=blocks[:1] if section.name == "section" else blocks)
+def _as_drawn(section: Section, shown: Collection[str]) -> Section:
+    """Leave out the pictures that there are none of; of the slices of a green, one is enough."""
+    drawn = phrases.as_drawn(section, shown)
+    return replace(drawn, blocks=drawn.blocks[:1]) if section.name == "section" else drawn
 
 
 def _decision(words: Words) -> Iterator[Part]:
@@ -245,6 +244,16 @@ def _come_back(words: Words) -> Iterator[Table]:
     yield Table("When the greens come back", head, tuple(rows))
 
 
+def _other_ways(words: Words) -> Iterator[Part]:
+    """Compare the main works with the same works laid out in other ways."""
+    compared = PatternWords.of(words)
+    table = compared.table()
+    if table is not None:
+        named = replace(table, head=("What is compared", *table.head[1:]))
+        said = Bullets.of(*compared.sentences())
+        yield Section("other ways", (named, said), "The same work in other ways"), []
+
+
 def _without_empty_columns(table: Table) -> Table:
     kept = [n for n in range(len(table.head)) if any(row[n] for row in table.rows)]
     return Table(
@@ -285,6 +294,7 @@ _PARTS: tuple[Callable[[Words], Iterator[Part]], ...] = (
     committee_figures.figures,
     committee_figures.days,
     committee_figures.cost_and_sand,
+    _other_ways,
     committee_risks.risks,
     _rules,
     _asked,

@@ -10,6 +10,7 @@ from notices.documents.model import Document, Entry, Fact, Page, Section
 from notices.documents.questions_and_answers import facts_of
 from notices.drawings.course import greens_by_day
 from notices.drawings.model import Drawing
+from notices.drawings.of_period import drawings_of
 from notices.programme.model import Period, Programme
 from notices.wording import circumstances, visit
 from notices.wording.audience import Audience
@@ -55,9 +56,8 @@ def course_page(programme: Programme) -> Document:
         *_asked(words),
         _closing(words),
     ]
-    drawings: list[Drawing] = []
-    if main is not None and _has_days(main):
-        drawings.append(greens_by_day(words, PeriodWords(words, main)))
+    drawings = tuple(_drawings(words, main)) if main else ()
+    shown = {drawing.name for drawing in drawings}
     return Document(
         name="course-page",
         title="Work on the course" if programme.works else "What is closed",
@@ -65,14 +65,20 @@ def course_page(programme: Programme) -> Document:
         club=programme.club.name,
         issued=programme.issued,
         summary="What is done on the course, day by day, and what it means for your game.",
-        sections=tuple(section for section, _ in parts),
+        sections=tuple(phrases.as_drawn(section, shown) for section, _ in parts),
         facts=tuple(fact for _, facts in parts for fact in facts),
-        drawings=tuple(drawings),
+        drawings=drawings,
         draft=programme.draft,
     )
 
 
 Part = tuple[Section, list[Fact]]
+
+
+def _drawings(words: Words, main: Period) -> Iterator[Drawing]:
+    if _has_days(main):
+        yield greens_by_day(words, PeriodWords(words, main))
+    yield from drawings_of(words, main)
 
 
 def _has_days(period: Period) -> bool:
@@ -169,7 +175,9 @@ def _why(words: Words) -> Iterator[Part]:
     main = words.main_period()
     if main is None:
         return
-    blocks: list[Block] = [*words.story(main), *phrases.photos(words)]
+    place = words.programme.periods.index(main) + 1
+    below = Picture(f"section-{place}")
+    blocks: list[Block] = [*words.story(main), below, *phrases.photos(words)]
     told: set[str] = set()
     for period in (main, *words.other_periods()):
         for work in period.works:
@@ -178,7 +186,10 @@ def _why(words: Words) -> Iterator[Part]:
             told.add(work.operation.name)
             heading, *story = phrases.operation_story(words, work)
             if isinstance(heading, Heading):
-                blocks.append(Folded(heading.text, tuple(story)))
+                slice_of_it = Picture(f"section-{place}-{work.id}")
+                blocks.append(Folded(heading.text, (*story, slice_of_it)))
+    from_above = tuple(Picture(f"surface-{place}-{then}") for then in ("after", "smooth", "healed"))
+    blocks.append(Folded("The green from above: after the work, later and healed", from_above))
     yield Section("why", tuple(blocks), "Why we do it, and how"), []
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
+from dataclasses import replace
 
 from notices.documents.model import Fact, Section
 from notices.programme.model import Period, Programme, Work
@@ -11,11 +12,13 @@ from notices.wording import circumstances
 from notices.wording.blocks import (
     Block,
     Bullets,
+    Folded,
     Heading,
     KeyFact,
     KeyFacts,
     Paragraph,
     Photo,
+    Picture,
     Table,
 )
 from notices.wording.period import PeriodWords
@@ -126,6 +129,22 @@ def your_game(words: Words, period_words: PeriodWords | None) -> list[str]:
     said += [circumstances.closure(words, closed) for closed in words.programme.closures]
     said += circumstances.restrictions(words)
     return [text for text in said if text]
+
+
+def as_drawn(section: Section, shown: Collection[str]) -> Section:
+    """Return a section without the pictures that there are none of."""
+    return replace(section, blocks=tuple(_drawn(section.blocks, shown)))
+
+
+def _drawn(blocks: Sequence[Block], shown: Collection[str]) -> Iterator[Block]:
+    for block in blocks:
+        match block:
+            case Picture(name) if name not in shown:
+                continue
+            case Folded(label, inner):
+                yield Folded(label, tuple(_drawn(inner, shown)))
+            case _:
+                yield block
 
 
 def rules_section(words: Words) -> Iterator[Section]:

@@ -102,6 +102,7 @@ def days_of(programme: Programme) -> set[dt.date]:
         *_days_away(programme),
         *_days_on_record(programme),
         *_days_for_the_committee(programme),
+        *_days_of_other_ways(programme),
     }
 
 
@@ -112,7 +113,6 @@ def _days(programme: Programme) -> Iterator[dt.date]:
     for work in programme.works:
         yield from (visit.date for visit in work.visits)
         yield from work.reserve_dates
-    yield from (day for pattern in programme.patterns for day in pattern.dates)
     promises = [(p.open_again, p.putting_well, p.fully_healed) for p in programme.periods]
     promises += [(p.open_again, p.putting_well, p.fully_healed) for p in programme.patterns]
     for promise in chain.from_iterable(promises):
@@ -153,3 +153,10 @@ def _days_for_the_committee(programme: Programme) -> Iterator[dt.date]:
     for found in (*programme.findings, *(one for one, _, _ in programme.accepted)):
         for day in re.findall(r"\d{4}-\d\d-\d\d", found.message):
             yield dt.date.fromisoformat(day)
+
+
+def _days_of_other_ways(programme: Programme) -> Iterator[dt.date]:
+    """Yield every day from the first to the last of each other layout: a table names those two."""
+    for pattern in programme.patterns:
+        first, last = pattern.dates[0], pattern.dates[-1]
+        yield from (first + dt.timedelta(days=n) for n in range((last - first).days + 1))

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from notices.documents.committee_briefing import FITS, committee_briefing
 from notices.documents.model import Document
 from notices.plan.load import load_plan
+from notices.programme.patterns import with_patterns
 from notices.programme.work_out import work_out
 from notices.wording.blocks import Block, Folded, KeyFacts, Picture, Table
 from notices.wording.reading_ease import measure
@@ -86,6 +87,18 @@ def test_every_picture_is_drawn_and_only_pictures_may_go() -> None:
     for section in document.sections:
         if section.name in may_go:
             assert all(isinstance(block, Picture) for block in section.blocks)
+
+
+def test_other_ways_stand_beside_the_plan_where_they_were_worked_out() -> None:
+    plan_of = load_plan(EXAMPLES / "tansy-down" / "plan.yaml").plan
+    loaded = work_out(plan_of, dt.date(2027, 3, 1))
+    assert committee_briefing(loaded).section("other ways") is None
+    compared = committee_briefing(with_patterns(loaded, plan_of)).section("other ways")
+    assert compared is not None
+    table = compared.blocks[0]
+    assert isinstance(table, Table)
+    assert "As planned" in table.head
+    assert all(table.head)
 
 
 def test_earlier_seasons_stand_beside_the_book_and_measurements_are_shown() -> None:

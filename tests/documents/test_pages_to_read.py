@@ -73,6 +73,15 @@ def test_the_page_needs_nothing_but_itself(page: Page) -> None:
     assert "details" in page.tags
 
 
+def test_the_ground_is_drawn_once_as_a_whole_and_behind_each_work(told: Words, page: Page) -> None:
+    drawings = course_page(told.programme).drawings
+    names = [drawing.name for drawing in drawings]
+    assert len(names) == len(set(names))
+    assert any(name.startswith("section-") for name in names)
+    assert any(name.startswith("surface-") for name in names)
+    assert page.source.count("<svg") == len(names)
+
+
 def test_each_question_is_answered_on_page_and_sheet(told: Words) -> None:
     document = question_list(told.programme)
     asked = questions(told)
