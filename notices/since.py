@@ -80,7 +80,9 @@ def follow(programme: Programme, earlier: Before) -> Programme:
                 "new dates for old ones",
             ),
         )
-    return replace(programme, replaces=earlier.edition, findings=findings)
+    return replace(
+        programme, replaces=earlier.edition, earlier=earlier.programme, findings=findings
+    )
 
 
 def notice_of(programme: Programme) -> Notice:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from notices.documents.board_notice import board_notices
 from notices.documents.calendar import calendars
+from notices.documents.change_notice import change_notices
 from notices.documents.committee_briefing import committee_briefings
 from notices.documents.counter_handout import counter_handouts
 from notices.documents.course_page import course_pages
@@ -24,6 +25,7 @@ from notices.wording.edition import edition_in_words
 from notices.wording.words import Words
 
 ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
+    change_notices,
     member_emails,
     later_messages,
     messages_in_case,

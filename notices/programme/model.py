@@ -997,6 +997,8 @@ class Programme:
     """What the club measured on its greens, for before and after."""
     replaces: Edition | None = None
     """The notice in whose place this one comes, if there is one."""
+    earlier: Programme | None = field(default=None, repr=False)
+    """What that notice said."""
     season: Season | None = None
     """Growth by day; None where nothing is worked on, and in an outline."""
     greens_back: Mapping[str, GreensBack] = field(default_factory=dict)

@@ -1,0 +1,226 @@
+"""What is different from the notice before: for members, on the board, on phones, for the starter.
+
+Nobody is told of what does not touch them: members hear nothing of a tine that is a millimetre
+wider, and the starter only of days on which a green is something else to golfers than was said.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+from dataclasses import replace
+
+from notices.documents import phrases
+from notices.documents.letters import letter
+from notices.documents.model import (
+    Document,
+    Entry,
+    Fact,
+    Fit,
+    Item,
+    PlainText,
+    Section,
+    Sheet,
+)
+from notices.programme.changes import Change, ChangeKind, Changes, Subject, compare
+from notices.programme.model import Period, PlayStatus, Programme
+from notices.wording import circumstances
+from notices.wording.blocks import Block, Bullets, Paragraph, Table, with_links
+from notices.wording.changes import ChangeWords
+from notices.wording.edition import edition_in_words
+from notices.wording.lists import and_list, sentence
+from notices.wording.period import PeriodWords
+from notices.wording.text_message import ONE_PART, first_within, for_phones
+from notices.wording.words import Words
+
+NEW_DAYS = (
+    ChangeKind.ADDED,
+    ChangeKind.DROPPED,
+    ChangeKind.MOVED,
+    ChangeKind.EXTENDED,
+    ChangeKind.SHORTENED,
+    ChangeKind.GREENS_ADDED,
+    ChangeKind.GREENS_LEFT_OUT,
+)
+
+AWAY = {PlayStatus.TEMPORARY: "temporary", PlayStatus.CLOSED: "closed"}
+
+FITS = (Fit("roomy"), Fit(), Fit("close"))
+
+
+def change_notices(programme: Programme) -> Entry | None:
+    """Return what tells of changes, with what to do with it; None where nobody is touched."""
+    earlier = programme.earlier
+    if earlier is None:
+        return None
+    changes = compare(earlier, programme)
+    told = ChangeWords.of(earlier, programme, for_members(changes))
+    items: list[Item] = []
+    if told.changes:
+        notice = change_notice(programme, told)
+        items = [
+            letter(_as_letter(notice, told), programme, calendar="calendar"),
+            Sheet(replace(notice, name="change-notice-a4"), "handout", FITS),
+            PlainText(short_change(programme, told), wrapped=False),
+        ]
+    if slip := starters_slip(programme, earlier):
+        items.append(Sheet(slip, "handout", FITS))
+    if not items:
+        return None
+    terms = Words(programme).language.terms
+    return Entry(
+        "Change notice",
+        "Members, and the starter",
+        f"Send it first. Print the sheets on {terms.paper}: change-notice-a4 goes on the board in "
+        "place of the old one, change-slip to the starter. Take the old notice down.",
+        tuple(items),
+    )
+
+
+def for_members(changes: Changes) -> Changes:
+    """Return the changes that a golfer meets; how a work is done is for the team."""
+    return Changes(tuple(filter(_is_met, changes.changes)), changes.stands)
+
+
+def _is_met(change: Change) -> bool:
+    return change.kind is not ChangeKind.OTHERWISE or change.subject is not Subject.WORK
+
+
+def change_notice(programme: Programme, told: ChangeWords) -> Document:
+    """Write what has changed, and what holds now."""
+    words = told.new
+    said = told.sentences()
+    day = words.dates.date(told.old.programme.issued)
+    sections = [
+        Section("changed", (Bullets.of(*said), Paragraph.of("Everything else stands.")), "Changed")
+    ]
+    facts = [Fact("changed", text) for text in said]
+    for period in _touched(programme, told.changes):
+        of_period = PeriodWords(words, period)
+        blocks: list[Block] = [phrases.at_a_glance(of_period)]
+        if reserve := of_period.reserve():
+            blocks.append(Paragraph.of(reserve))
+        facts += phrases.period_facts(of_period)
+        sections.append(
+            Section(f"now {period.works[0].id}", tuple(blocks), f"{of_period.name()}: now")
+        )
+        if len(period.days) > 1 and len(period.greens) > 1:
+            table = phrases.days_table(words, period)
+            sections.append(Section(f"days {period.works[0].id}", (table,)))
+            facts += phrases.days_facts(words, period)
+    lines = (
+        circumstances.decision(words),
+        circumstances.contact(words),
+        circumstances.sign_off(words),
+    )
+    closing = tuple(with_links(Paragraph.of(line)) for line in lines if line)
+    sections.append(Section("closing", closing, phrases.closing_title(programme)))
+    return Document(
+        name="change-notice",
+        title=_title(told),
+        language=programme.club.language,
+        club=programme.club.name,
+        issued=programme.issued,
+        summary=f"What has changed since our notice of {day}.",
+        sections=tuple(sections),
+        facts=tuple(facts),
+        draft=programme.draft,
+    )
+
+
+def _as_letter(notice: Document, told: ChangeWords) -> Document:
+    """Say first what it replaces, as the head of a sheet does."""
+    replaces = edition_in_words(told.new)[1]
+    opening = Section("opening", (Paragraph.of(replaces),))
+    return replace(notice, sections=(opening, *notice.sections))
+
+
+def _title(told: ChangeWords) -> str:
+    if told.changes.of(*NEW_DAYS) and told.changes.about(Subject.WORK):
+        periods = list(_touched(told.new.programme, told.changes))
+        if periods:
+            names = [PeriodWords(told.new, period).inside() for period in periods[:2]]
+            return f"New dates: {and_list(names)}"
+    day = told.new.dates.date(told.old.programme.issued)
+    return f"Changes to our notice of {day}"
+
+
+def _touched(programme: Programme, changes: Changes) -> Iterator[Period]:
+    """Yield the periods that golfers notice and that are not what they were."""
+    ids = {change.id for change in changes.about(Subject.WORK, Subject.PERIOD)}
+    for period in programme.periods:
+        if period.noticed and ids & {work.id for work in period.works}:
+            yield period
+
+
+def short_change(programme: Programme, told: ChangeWords) -> Document:
+    """Write the change for phones: the first change if it fits, else that there are some."""
+    club = programme.club.name
+    day = told.new.dates.date(told.old.programme.issued)
+    said = told.sentences()
+    candidates = [
+        f"{club}: {' '.join(said)}",
+        f"{club}: {said[0]}" + (" More has changed: see our notice." if said[1:] else ""),
+        f"{club}: {_title(told)}. Our notice of {day} no longer holds.",
+        f"{club}: our notice of {day} has changed.",
+    ]
+    text = first_within([for_phones(one) for one in candidates], ONE_PART)
+    return Document(
+        name="change-short-message",
+        title="Short message",
+        language=programme.club.language,
+        club=club,
+        issued=programme.issued,
+        summary="The change in one message.",
+        sections=(Section("message", (Paragraph.of(text or for_phones(candidates[-1])),)),),
+        facts=(),
+        draft=programme.draft,
+    )
+
+
+def starters_slip(programme: Programme, earlier: Programme) -> Document | None:
+    """Write which greens are closed now on which day, and were to be; None where none differ."""
+    words, before = Words(programme), Words(earlier)
+    days = sorted({*programme.status, *earlier.status})
+    rows: list[tuple[str, str, str]] = []
+    facts: list[Fact] = []
+    for day in days:
+        was, now = _away(before, day), _away(words, day)
+        if was != now and day >= programme.issued:
+            rows.append((words.dates.day(day), was, now))
+            facts.append(Fact("day", words.dates.day(day), (day,)))
+    if not rows:
+        return None
+    return Document(
+        name="change-slip",
+        title="Greens: what has changed",
+        language=programme.club.language,
+        club=programme.club.name,
+        issued=programme.issued,
+        summary="Days on which other greens are in play than was said.",
+        sections=(
+            Section(
+                "days",
+                (
+                    Table(
+                        "Greens out of play, all day or part of it",
+                        ("Day", "Before", "Now"),
+                        tuple(rows),
+                    ),
+                ),
+            ),
+            Section("decision", (Paragraph.of(circumstances.decision(words)),)),
+        ),
+        facts=tuple(facts),
+        draft=programme.draft,
+    )
+
+
+def _away(words: Words, day: dt.date) -> str:
+    """Name the greens that are closed or have a temporary one."""
+    parts = []
+    for status, said in AWAY.items():
+        greens = [g for g, s in words.programme.status.get(day, {}).items() if s is status]
+        if greens:
+            parts.append(f"{words.greens(greens)} {said}")
+    return sentence(and_list(parts)).rstrip(".") if parts else "All open"
