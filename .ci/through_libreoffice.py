@@ -1,4 +1,4 @@
-"""Open a workbook in LibreOffice, save it as .xlsx and .ods, and build the same pack from each.
+"""Open a workbook in LibreOffice, save it as .xlsx, .ods and .xls, and build the same pack from each.
 
     python .ci/through_libreoffice.py NOTICES PLAN PACK…
 
@@ -67,6 +67,7 @@ def differing(notices: str, plan: Path, pack: Path, scratch: Path) -> list[str]:
         "as written": book,
         "saved as .xlsx": saved(book, "xlsx", scratch),
         "saved as .ods": saved(book, "ods", scratch),
+        "saved as .xls": saved(book, "xls", scratch),
     }.items():
         out = scratch / f"pack {name}"
         run(notices, "build", path, "--out", out)
