@@ -134,7 +134,9 @@ def check(
         }
         read = ", ".join(_counted(len(part), noun) for noun, part in parts.items())
         click.echo(f"{plan}: {read}; issued {programme.issued}", err=True)
-    faults = notices.check_texts(programme, own_texts(loaded.plan))
+    texts = tuple(own_texts(loaded.plan))
+    # Without texts to check, nobody waits for what reads them.
+    faults = notices.check_texts(programme, texts) if texts else ()
     findings = loaded.located((*faults, *programme.findings))
     stopping = tuple(found for found in findings if found.weight is Weight.CANNOT_BUILD)
     if words and not stopping:

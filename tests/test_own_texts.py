@@ -164,6 +164,12 @@ def test_a_file_that_is_no_text_is_told(plan: Path, content: bytes, said: str) -
     assert said in faults(plan)
 
 
+def test_texts_that_no_pack_could_carry_are_refused(plan: Path) -> None:
+    for number in range(16):
+        write(plan, f"moments/{number}.md", "x" * 19_000)  # 304,000 in all
+    assert "are larger than 300 kB together" in faults(plan)
+
+
 def test_a_link_out_of_the_folder_is_not_followed(plan: Path, tmp_path: Path) -> None:
     secret = tmp_path.parent / "secret.md"
     secret.write_text("A secret.", "utf-8")

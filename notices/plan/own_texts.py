@@ -24,6 +24,9 @@ from notices.plan.refusal import Refusal
 MOST_TEXTS = 200
 """More than all of ours, in two languages."""
 
+LARGEST_TOGETHER = 300_000
+"""Bytes of all texts; ours take a sixth of it. A pack's plan carries them and must be read again."""
+
 _NOT_TO_REPLACE = ("glossary.md",)
 """What other texts are measured by."""
 
@@ -99,6 +102,11 @@ def read_folder(folder: Path, name: str) -> dict[str, str | Refusal]:
         raise Refusal(
             f"the folder {quoted(name)} holds no text",
             "put files such as operations/hollow-tining.md into it",
+        )
+    if sum(len(data) for data in files.values() if isinstance(data, bytes)) > LARGEST_TOGETHER:
+        raise Refusal(
+            f"the texts in {quoted(name)} are larger than {LARGEST_TOGETHER // 1000} kB together",
+            "say it in fewer words",
         )
     return {
         found: data if isinstance(data, Refusal) else _text(found, data)
