@@ -570,7 +570,9 @@ def test_other_ways_to_lay_out_only_when_asked_for(tmp_path: Path) -> None:
     shown = run(*arguments, "--patterns", "--better-dates").stdout
     # Three greens a day as planned, and the same three a week apart.
     assert "No dates clash" in shown
-    assert "Spread over weeks:\n  Days of work: 3, 10 Jun to 24 Jun\n" in shown
+    assert (
+        "Spread over weeks:\n  Days of work: 3\n  First day: 10 Jun\n  Last day: 24 Jun\n" in shown
+    )
     data = json.loads(run(*arguments, "--patterns", "--json").stdout)
     assert "better_dates" not in data
     layouts = [pattern["layout"] for pattern in data["patterns"]]

@@ -160,7 +160,11 @@ def _points(words: Words) -> Iterator[str]:
     ]
     if local:
         yield sentence(f"whether {and_list(local)} {'is' if len(local) == 1 else 'are'} in force")
-    fixtures = [f.name for f in words.programme.fixtures if f.closed_greens or f.recovering_greens]
+    fixtures = [
+        fixture.name
+        for fixture in words.programme.fixtures
+        if (fixture.closed_greens or fixture.recovering_greens) and not fixture.goes_ahead
+    ]
     met = list(dict.fromkeys(fixtures))
     accepted = {found.code for found, _, _ in words.programme.accepted}
     if met and not accepted & {"fixture-in-closure", "fixture-in-recovery"}:
@@ -230,6 +234,16 @@ def _what(words: Words) -> Iterator[Part]:
         yield Section("closures", (Bullets.of(*others),), title), facts
 
 
+def _other_ways(words: Words) -> Iterator[Part]:
+    """Compare the plan with the same work all at once, a nine a day and spread over weeks."""
+    compared = PatternWords.of(words)
+    table = compared.table()
+    if table is not None:
+        said = compared.sentences()
+        facts = [Fact("other way", text) for text in said]
+        yield Section("other ways", (Bullets.of(*said), table), "Other ways"), facts
+
+
 def _come_back(words: Words) -> Iterator[Table]:
     """Say of each period when its greens come back, where there are several."""
     periods = words.programme.periods
@@ -291,6 +305,7 @@ _PARTS: tuple[Callable[[Words], Iterator[Part]], ...] = (
     _decision,
     _why,
     _what,
+    _other_ways,
     committee_figures.figures,
     committee_figures.days,
     committee_figures.cost_and_sand,

@@ -19,6 +19,15 @@ NAMES = {
 """What each layout is called in a heading."""
 
 
+_DONE = {
+    Layout.ALL_AT_ONCE: "Done all at once",
+    Layout.NINE_A_DAY: "Done a nine a day",
+    Layout.AS_PLANNED: "As planned",
+    Layout.SPREAD: "Spread over weeks",
+}
+"""How a sentence on each layout begins."""
+
+
 @dataclass(frozen=True, slots=True)
 class PatternWords:
     """How the layouts of one programme are compared."""
@@ -49,7 +58,9 @@ class PatternWords:
     def rows(self) -> Iterator[tuple[str, tuple[str, ...]]]:
         """Yield each thing that is compared, with what it is under each layout."""
         every = self.patterns
-        yield "Days of work", tuple(map(self._days, every))
+        yield "Days of work", tuple(f"{len(one.days)}" for one in every)
+        yield "First day", tuple(self.words.dates.month_day(one.dates[0]) for one in every)
+        yield "Last day", tuple(self.words.dates.month_day(one.dates[-1]) for one in every)
         yield "Greens closed, day by day", tuple(f"{one.green_days_closed}" for one in every)
         if any(one.green_days_temporary for one in every):
             cells = tuple(f"{one.green_days_temporary}" for one in every)
@@ -79,22 +90,22 @@ class PatternWords:
             yield "Fixtures on recovering greens", cells
 
     def sentences(self) -> tuple[str, ...]:
-        """Say in a sentence or two of each layout what speaks for and against it."""
+        """Say of each layout, in a sentence or a few, what speaks for and against it."""
         if len(self.patterns) < 2:
             return ()
-        return tuple(said for one in self.patterns for said in self._said(one))
+        return tuple(" ".join(self._said(one)) for one in self.patterns)
 
     def _said(self, one: Pattern) -> Iterator[str]:
-        name = NAMES[one.layout]
+        name = _DONE[one.layout]
         if one.layout is Layout.AS_PLANNED:
-            yield f"As planned, the work takes {counted(len(one.days), 'day')}{_fits(one)}."
+            yield f"{name}, the work takes {counted(len(one.days), 'day')}{_fits(one)}."
         elif one.fits is False:
             yield (
-                f"{name}, it would not fit: {counted(len(one.too_long), 'day')} would run over, "
-                f"by up to {_hours(one.longest_minutes_over)}."
+                f"{name}, the work would not fit: {counted(len(one.too_long), 'day')} would run "
+                f"over, by up to {_hours(one.longest_minutes_over)}."
             )
         else:
-            yield f"{name}, it would take {counted(len(one.days), 'visit')}{_fits(one)}."
+            yield f"{name}, the work would take {counted(len(one.days), 'day')}{_fits(one)}."
         would = "" if one.layout is Layout.AS_PLANNED else "would "
         if one.days_under_nine:
             have = "has" if not would else "have"
@@ -108,11 +119,6 @@ class PatternWords:
                 f"On {counted(one.mixed_days, 'day')} a round {would}{meet} greens that are done "
                 "and greens still to do."
             )
-
-    def _days(self, one: Pattern) -> str:
-        dates = one.dates
-        first, last = (self.words.dates.month_day(day) for day in (dates[0], dates[-1]))
-        return f"1, {first}" if len(dates) == 1 else f"{len(dates)}, {first} to {last}"
 
     def _expected(self, promise: Promise) -> str:
         return self.words.dates.month_day(promise.expect_by) + self._year(promise)
