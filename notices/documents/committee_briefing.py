@@ -234,16 +234,6 @@ def _what(words: Words) -> Iterator[Part]:
         yield Section("closures", (Bullets.of(*others),), title), facts
 
 
-def _other_ways(words: Words) -> Iterator[Part]:
-    """Compare the plan with the same work all at once, a nine a day and spread over weeks."""
-    compared = PatternWords.of(words)
-    table = compared.table()
-    if table is not None:
-        said = compared.sentences()
-        facts = [Fact("other way", text) for text in said]
-        yield Section("other ways", (Bullets.of(*said), table), "Other ways"), facts
-
-
 def _come_back(words: Words) -> Iterator[Table]:
     """Say of each period when its greens come back, where there are several."""
     periods = words.programme.periods
@@ -305,7 +295,6 @@ _PARTS: tuple[Callable[[Words], Iterator[Part]], ...] = (
     _decision,
     _why,
     _what,
-    _other_ways,
     committee_figures.figures,
     committee_figures.days,
     committee_figures.cost_and_sand,

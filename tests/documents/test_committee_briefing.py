@@ -119,19 +119,6 @@ def test_earlier_seasons_stand_beside_the_book_and_measurements_are_shown() -> N
     assert measure(own).grade <= 11
 
 
-def test_other_ways_are_compared_where_they_were_worked_out() -> None:
-    data = plan(work("scarifying", "2027-08-09 to 2027-08-11", greens="1-9"))
-    assert committee_briefing(programme(data)).section("other ways") is None
-    loaded = load_plan(EXAMPLES / "withy-hollow" / "plan.yaml").plan
-    done = with_patterns(work_out(loaded, dt.date(2027, 7, 19)), loaded)
-    section = committee_briefing(done).section("other ways")
-    assert section is not None
-    bullets, table = section.blocks
-    assert isinstance(table, Table)
-    assert table.head[1:] == ("All at once", "A nine a day", "As planned", "Spread over weeks")
-    assert len(lines_of([bullets])) == len(done.patterns)
-
-
 def test_nobody_is_asked_again_what_is_decided() -> None:
     def asked(decision: str) -> str:
         medal = {
