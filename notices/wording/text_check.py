@@ -67,7 +67,7 @@ def _checked(
 ) -> Iterator[Finding]:
     for text in texts:
         for fault in faults_in_text(programme.club.language, text.source, known.get(text.name)):
-            near = difflib.get_close_matches(fault.unknown, known.get(text.name, ()), n=1)
+            near = difflib.get_close_matches(fault.unknown, sorted(known.get(text.name, ())), n=1)
             hint = f"Did you mean {near[0]!r}?" if near else ""
             yield _finding(text, fault.line, fault.message, hint)
         if text.replaces and text.name.startswith(_WITH_PARTS):
