@@ -248,16 +248,6 @@ def _come_back(words: Words) -> Iterator[Table]:
     yield Table("When the greens come back", head, tuple(rows))
 
 
-def _other_ways(words: Words) -> Iterator[Part]:
-    """Compare the main works with the same works laid out in other ways."""
-    compared = PatternWords.of(words)
-    table = compared.table()
-    if table is not None:
-        named = replace(table, head=("What is compared", *table.head[1:]))
-        said = Bullets.of(*compared.sentences())
-        yield Section("other ways", (named, said), "The same work in other ways"), []
-
-
 def _without_empty_columns(table: Table) -> Table:
     kept = [n for n in range(len(table.head)) if any(row[n] for row in table.rows)]
     return Table(
@@ -298,7 +288,6 @@ _PARTS: tuple[Callable[[Words], Iterator[Part]], ...] = (
     committee_figures.figures,
     committee_figures.days,
     committee_figures.cost_and_sand,
-    _other_ways,
     committee_risks.risks,
     _rules,
     _asked,

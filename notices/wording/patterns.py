@@ -51,7 +51,7 @@ class PatternWords:
             return None
         return Table(
             "The same work in other ways",
-            ("", *self.names),
+            ("What is compared", *self.names),
             tuple((label, *cells) for label, cells in self.rows()),
         )
 

@@ -89,18 +89,6 @@ def test_every_picture_is_drawn_and_only_pictures_may_go() -> None:
             assert all(isinstance(block, Picture) for block in section.blocks)
 
 
-def test_other_ways_stand_beside_the_plan_where_they_were_worked_out() -> None:
-    plan_of = load_plan(EXAMPLES / "tansy-down" / "plan.yaml").plan
-    loaded = work_out(plan_of, dt.date(2027, 3, 1))
-    assert committee_briefing(loaded).section("other ways") is None
-    compared = committee_briefing(with_patterns(loaded, plan_of)).section("other ways")
-    assert compared is not None
-    table = compared.blocks[0]
-    assert isinstance(table, Table)
-    assert "As planned" in table.head
-    assert all(table.head)
-
-
 def test_earlier_seasons_stand_beside_the_book_and_measurements_are_shown() -> None:
     plan_of = load_plan(EXAMPLES / "marlpit-common" / "plan.yaml").plan
     loaded = work_out(plan_of, dt.date(2026, 9, 14))
