@@ -186,7 +186,13 @@ def test_the_table_and_the_sentences(programme: Programme) -> None:
     said = PatternWords.of(Words(programme))
     table = said.table()
     assert table is not None
-    assert table.head == ("", "All at once", "A nine a day", "As planned", "Spread over weeks")
+    assert table.head == (
+        "What is compared",
+        "All at once",
+        "A nine a day",
+        "As planned",
+        "Spread over weeks",
+    )
     rows = {row[0]: row[1:] for row in table.rows}
     assert rows["Days of work"] == ("1", "2", "3", "3")
     assert rows["Last day"] == ("1 Jun", "2 Jun", "3 Jun", "15 Jun")
