@@ -50,6 +50,8 @@ FILES = {
     "plan.json",
     "programme.json",
     "team-calendar.ics",
+    "starter-sheet.pdf",
+    "tee-sign.pdf",
     "questions-and-answers.html",
     "questions-and-answers.pdf",
     "visitor-notice.html",
@@ -131,6 +133,7 @@ def files_of(pack: BuiltPack) -> set[str]:
     party = PARTIES.get(pack.folder.name) if pack.folder else None
     own = {f"{party}.{ending}" for ending in ("html", "pdf", "txt") if party}
     entered = {name for entry in pack.documents.entries for name in entry.files}
+    assert ("team-sheet.pdf" in entered) is bool(pack.programme.works)
     assert FILES | messages_of(pack) | own <= entered | RECORDS
     return entered | RECORDS
 

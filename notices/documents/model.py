@@ -31,6 +31,8 @@ class Section:
     """What the section is for; templates and tests find it by this."""
     blocks: tuple[Block, ...]
     heading: str = ""
+    style: str = ""
+    """How densely it is set, where each has a page of its own."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,7 +16,10 @@ from notices.documents.mailings import later_messages, member_emails, messages_i
 from notices.documents.model import CalendarDocument, Document, Entry, Item
 from notices.documents.questions_and_answers import questions_and_answers
 from notices.documents.short_messages import short_messages
+from notices.documents.starter_sheet import starter_sheets
 from notices.documents.team_calendar import team_calendars
+from notices.documents.team_sheet import team_sheets
+from notices.documents.tee_sign import tee_signs
 from notices.documents.visitor_notice import visitor_notices
 from notices.look import HOUSE, look_of
 from notices.programme.as_json import programme_as_json
@@ -31,10 +34,13 @@ ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
     messages_in_case,
     short_messages,
     board_notices,
+    tee_signs,
     counter_handouts,
     visitor_notices,
     questions_and_answers,
     course_pages,
+    starter_sheets,
+    team_sheets,
     committee_briefings,
     calendars,
     team_calendars,

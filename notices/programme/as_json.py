@@ -125,6 +125,7 @@ def _sand_order(order: SandOrder) -> Json:
                 "volume_m3": day.volume_m3,
                 "mass_t": day.mass_t,
                 "top_up": day.top_up,
+                "trailer_loads": day.trailer_loads,
             }
             for day in order.days
         ],

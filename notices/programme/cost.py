@@ -6,6 +6,7 @@ Nothing is said of money where the club gave no price.
 from __future__ import annotations
 
 import datetime as dt
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -13,7 +14,7 @@ from notices.agronomy.loads import whole_loads
 from notices.plan.model import Plan
 from notices.programme.figures.quantity import Quantity
 from notices.programme.figures.sand import COST as SAND
-from notices.programme.model import DayTimetable, Figure, Programme, Task, Work
+from notices.programme.model import DayTimetable, Figure, Programme, Task, Visit, Work
 from notices.programme.sand_order import SandDay, SandOrder, weekday_before
 from notices.programme.slugs import ALL, slug
 
@@ -112,6 +113,7 @@ def sand_order(programme: Programme, plan: Plan) -> SandOrder | None:
         The plan, for what a full lorry brings.
     """
     volumes: dict[dt.date, float] = {}
+    trips: dict[dt.date, int] = {}
     first: set[dt.date] = set()
     for work in programme.works:
         for visit in work.visits:
@@ -123,13 +125,14 @@ def sand_order(programme: Programme, plan: Plan) -> SandOrder | None:
                 for figure in found
             )
             volumes[visit.date] = volumes.get(visit.date, 0.0) + spread
+            trips[visit.date] = trips.get(visit.date, 0) + _trips(programme, work, visit)
             if visit.ordinal == 1:
                 first.add(visit.date)
     if not any(volumes.values()):
         return None
     density = plan.sand.density
     days = tuple(
-        SandDay(day, volume, volume * density, day not in first)
+        SandDay(day, volume, volume * density, day not in first, trips[day])
         for day, volume in sorted(volumes.items())
         if volume
     )
@@ -141,6 +144,17 @@ def sand_order(programme: Programme, plan: Plan) -> SandOrder | None:
         deliver_by=weekday_before(days[0].date),
         days=days,
     )
+
+
+def _trips(programme: Programme, work: Work, visit: Visit) -> int:
+    """Return the loads that go to the greens of one day; a job over several days takes its part."""
+    trips = 0
+    for green in visit.greens:
+        figure = programme.figure(f"hauling time, dressing {visit.ordinal}", work.id, green)
+        if figure is not None:
+            loads = int(figure.inputs["loads"] or 0)
+            trips += math.ceil(loads / len(work.days_on(green, visit.ordinal)))
+    return trips
 
 
 def _figures(programme: Programme, work: str, dressing: int, greens: Sequence[str]) -> list[Figure]:

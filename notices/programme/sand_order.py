@@ -15,6 +15,8 @@ class SandDay:
     mass_t: float
     top_up: bool
     """Whether it is a second or later dressing, and no work of its own that day."""
+    trailer_loads: int = 0
+    """Trips from the heap to the greens, a part of a load being one too; 0 where nobody hauls."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -60,11 +60,13 @@ class Bullets:
     """A list whose order does not matter."""
 
     items: tuple[Runs, ...]
+    to_tick: bool = False
+    """Whether each has a box to tick, on paper."""
 
     @classmethod
-    def of(cls, *items: str) -> Bullets:
+    def of(cls, *items: str, to_tick: bool = False) -> Bullets:
         """Make a list of plain sentences."""
-        return cls(tuple((Run(item),) for item in items))
+        return cls(tuple((Run(item),) for item in items), to_tick)
 
 
 @dataclass(frozen=True, slots=True)

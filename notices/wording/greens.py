@@ -35,8 +35,11 @@ def name_greens(keys: Sequence[str], course: Mapping[str, Green], *, short: bool
     return and_list([*parts, *map(_named, names)]) or "no green"
 
 
-def name_holes(holes: Iterable[Hole], course: Mapping[str, Green]) -> str:
-    """Name holes as one says them: "hole 7", "all 18 holes on the Oak course"."""
+def name_holes(holes: Iterable[Hole], course: Mapping[str, Green], *, short: bool = False) -> str:
+    """Name holes as one says them: "hole 7", "all 18 holes on the Oak course".
+
+    In short the numbers stand alone, as in a column of holes: "1 to 9", "Oak 1 to 9; Elm 4".
+    """
     by_course: dict[str, list[int]] = {}
     for name, number in holes:
         by_course.setdefault(name, []).append(number)
@@ -44,11 +47,15 @@ def name_holes(holes: Iterable[Hole], course: Mapping[str, Green]) -> str:
     parts = []
     for name in sorted(by_course, key=lambda name: courses.index(name) if name in courses else -1):
         numbers = by_course[name]
+        if short:
+            prefix = f"{short_course(name)} " if len(courses) > 1 else ""
+            parts.append(prefix + and_list(_runs(numbers)))
+            continue
         total = sum(len(green.holes) for green in course.values() if green.course == name)
         every = len(numbers) == total > 1
         noun = f"all {total} holes" if every else _numbered("hole", _runs(numbers), len(numbers))
         parts.append(f"{noun}{_of(name, courses).replace(' of ', ' on ', 1)}")
-    return and_list(parts)
+    return "; ".join(parts) if short else and_list(parts)
 
 
 def courses_of(course: Mapping[str, Green]) -> list[str]:

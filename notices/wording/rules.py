@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections import Counter
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from notices.programme.model import NINE, RuleOfGolf
@@ -22,9 +23,16 @@ class RuleSaid:
     dates: tuple[dt.date, ...] = ()
 
 
-def rules(words: Words) -> list[RuleSaid]:
-    """Say what a player may and may not do, two to four points; none where no rule is called up."""
-    met = {rule.rule for rule in words.programme.rules}
+def rules(words: Words, days: Collection[dt.date] | None = None) -> list[RuleSaid]:
+    """Say what a player may and may not do, two to four points; none where no rule is called up.
+
+    With ``days``, only what matters on any of those is said.
+    """
+    met = {
+        rule.rule
+        for rule in words.programme.rules
+        if days is None or not set(days).isdisjoint(rule.dates)
+    }
     said = []
     if RuleOfGolf.RELIEF_FROM_HOLES in met:
         said.append(
@@ -45,7 +53,7 @@ def rules(words: Words) -> list[RuleSaid]:
                 "club-length of the nearest point clear of that green, not nearer the hole."
             )
         )
-    return [*said, _handicap(words, met)] if said else []
+    return [*said, _handicap(words, met, days)] if said else []
 
 
 def _openings(words: Words) -> str:
@@ -62,7 +70,7 @@ def _with_your_hands(met: set[RuleOfGolf]) -> str:
     return " ".join(text for rule, text in parts if rule in met)
 
 
-def _handicap(words: Words, met: set[RuleOfGolf]) -> RuleSaid:
+def _handicap(words: Words, met: set[RuleOfGolf], days: Collection[dt.date] | None) -> RuleSaid:
     """Say whether scores count for handicap; outside England others know."""
     programme = words.programme
     if programme.club.country != ENGLAND:
@@ -76,7 +84,9 @@ def _handicap(words: Words, met: set[RuleOfGolf]) -> RuleSaid:
     of_club = list(rounds(programme))
     longest = max(map(len, of_club), default=0)
     too_many = [
-        day.date for day in programme.scores if len(day.holes) == longest and not day.within_limit
+        day.date
+        for day in programme.scores
+        if len(day.holes) == longest and not day.within_limit and (days is None or day.date in days)
     ]
     # Where one course is over the limit, a score still counts on another.
     over = sorted(

@@ -44,9 +44,9 @@ class Words:
         """Greens 1 to 6 and the putting green."""
         return name_greens(keys, self.programme.greens, short=short)
 
-    def holes(self, holes: Sequence[Hole]) -> str:
+    def holes(self, holes: Sequence[Hole], *, short: bool = False) -> str:
         """Holes 1 to 6."""
-        return name_holes(holes, self.programme.greens)
+        return name_holes(holes, self.programme.greens, short=short)
 
     def greens_briefly(self, keys: Sequence[str]) -> str:
         """Name greens where room is short: all greens; greens 1 to 6."""

@@ -1,0 +1,158 @@
+"""The starter's sheet: a page a day with what is open from when to when, and what to tell people."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from notices.documents.day_sheets import day_sheet, on_paper, page
+from notices.documents.model import Document, Entry, Fact, Section
+from notices.programme.model import Programme
+from notices.wording import circumstances, hours, visit
+from notices.wording.blocks import Block, Bullets, Heading, KeyFact, KeyFacts, Paragraph, Table
+from notices.wording.dates import ONE_DAY
+from notices.wording.rules import COMMITTEE, rules
+from notices.wording.words import Words
+
+
+def starter_sheets(programme: Programme) -> Entry | None:
+    """Return the sheet with what to do with it; None where no day differs from any other."""
+    document = starter_sheet(programme)
+    if not document.sections:
+        return None
+    return Entry(
+        "Starter’s sheet",
+        "The starter and the shop",
+        "Print it the day before the work begins: each day has its page. Days that are the same "
+        "share one. When a date moves, build again and throw the old pages away.",
+        (on_paper(document),),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Day:
+    """What the page of one day says; days that say the same share a page."""
+
+    key_facts: tuple[KeyFact, ...]
+    greens: tuple[hours.GreensOfDay, ...]
+    holes: tuple[hours.HolesOfHours, ...]
+    visitors: tuple[str, ...]
+
+
+def starter_sheet(programme: Programme) -> Document:
+    """Write the starter's sheet; without sections where no day differs."""
+    words = Words(programme)
+    return day_sheet(
+        programme,
+        "starter-sheet",
+        "Starter’s sheet",
+        "Day by day: what is open from when to when, where to start, what to tell people.",
+        [_page(words, days, told) for days, told in _runs(words)],
+    )
+
+
+def _runs(words: Words) -> list[tuple[tuple[dt.date, ...], _Day]]:
+    """Return the days that differ from a usual one; neighbours that say the same are one entry."""
+    runs: list[tuple[tuple[dt.date, ...], _Day]] = []
+    for day in _days(words):
+        told = _day(words, day)
+        if runs and runs[-1][1] == told and day - runs[-1][0][-1] == ONE_DAY:
+            runs[-1] = ((*runs[-1][0], day), told)
+        else:
+            runs.append(((day,), told))
+    return runs
+
+
+def _days(words: Words) -> list[dt.date]:
+    programme = words.programme
+    days = {day for closed in programme.closures for day in closed.dates}
+    days |= {day for day in programme.stretches if not hours.is_usual(words, day)}
+    return sorted(days | set(programme.play))
+
+
+def _day(words: Words, day: dt.date) -> _Day:
+    holes = hours.holes_of_day(words, day)
+    rows = []
+    if len(holes) == 1:
+        (all_day,) = holes
+        rows.append(KeyFact("Holes in play", f"{all_day.in_play}."))
+        if all_day.temporary:
+            rows.append(KeyFact("Temporary greens", f"{all_day.temporary}."))
+        rows.append(KeyFact("Start from", f"{all_day.starts}."))
+    rows += [
+        KeyFact("Fixture", f"{fixture.name}.")
+        for fixture in words.programme.fixtures
+        if fixture.date == day
+    ]
+    return _Day(
+        tuple(rows),
+        hours.greens_of_day(words, day),
+        holes if len(holes) > 1 else (),
+        tuple(_visitors(words, day)),
+    )
+
+
+def _visitors(words: Words, day: dt.date) -> Iterator[str]:
+    """Yield what to tell people who ask, in words to say aloud."""
+    yield visit.what_is_open(words, day)
+    if hours.some_recover(words, day):
+        yield visit.what_the_greens_are_like(words, day)
+    yield from (
+        circumstances.closure(words, closed)
+        for closed in words.programme.closures
+        if day in closed.dates
+    )
+    yield from visit.restrictions_on(words, day)
+    if any(day == one.date for work in words.programme.works for one in work.visits):
+        yield "Our team is at work. Please wait until they have seen you and waved you on."
+
+
+def _by_hour(holes: Sequence[hours.HolesOfHours]) -> Table:
+    head = ["When", "Holes in play", "Closed", "Start from (so many holes)"]
+    rows = [[h.when, h.in_play, h.closed or "None", h.starts] for h in holes]
+    if any(h.temporary for h in holes):
+        head.insert(2, "Temporary greens")
+        for row, found in zip(rows, holes, strict=True):
+            row.insert(2, found.temporary or "None")
+    return Table("Holes, hour by hour", tuple(head), tuple(map(tuple, rows)))
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _page(words: Words, days: Sequence[dt.date], told: _Day) -> tuple[Section, list[Fact]]:
+    heading = words.dates.days(days)
+    rows = list(told.key_facts)
+    blocks: list[Block] = []
+    facts = [Fact("day", heading, tuple(days))]
+    if len(days) > 1:
+        blocks.append(Paragraph.of("This page is good for each of these days."))
+    if rows:
+        blocks.append(KeyFacts(tuple(rows)))
+        facts += (Fact("play", row.text) for row in rows)
+    if told.holes:
+        blocks.append(_by_hour(told.holes))
+        facts += (Fact("hours", f"{h.when} {h.in_play}") for h in told.holes)
+    named = [(_capital(words.greens(g.greens, short=True)), g) for g in told.greens]
+    blocks.append(
+        Table(
+            "Greens",
+            ("Greens", "What they are", "Why"),
+            tuple((name, g.status, g.why) for name, g in named),
+        )
+    )
+    facts += (Fact("greens", f"{name} {g.status}", (), g.greens) for name, g in named)
+    blocks += [Heading("What to tell people"), Bullets.of(*told.visitors)]
+    facts += (Fact("visitors", text) for text in told.visitors)
+    if said := rules(words, days):
+        blocks += [Heading("Rules of play"), Bullets.of(COMMITTEE, *(rule.text for rule in said))]
+        facts += (Fact("rules", rule.text, rule.dates) for rule in said)
+    blocks += [
+        Heading("Go or no go, and whom to ask"),
+        Paragraph.of(
+            " ".join(filter(None, (circumstances.decision(words), circumstances.contact(words))))
+        ),
+    ]
+    return page(f"day {days[0].isoformat()}", heading, blocks), facts

@@ -1,0 +1,283 @@
+"""The team's sheet: a page a day with greens in order, machines, times, sand, and what to check."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Sequence
+
+from notices.documents.day_sheets import day_sheet, on_paper, page
+from notices.documents.model import Document, Entry, Fact, Section
+from notices.operations import WhileWorking
+from notices.programme.model import DayTimetable, Programme, Task, Visit, Work
+from notices.wording import circumstances
+from notices.wording.blocks import Block, Bullets, Heading, KeyFact, KeyFacts, Paragraph, Table
+from notices.wording.cautions import cautions
+from notices.wording.hours import on_one_line, span
+from notices.wording.lists import counted, sentence
+from notices.wording.measures import mass
+from notices.wording.settings import depth_in_words, settings_in_words
+from notices.wording.words import Words
+
+USUAL = "usual"
+"""Marks settings that the plan leaves to us: whoever sets the machine should look twice."""
+
+OF_THE_MACHINE = (
+    "tine_diameter",
+    "hole_diameter",
+    "blade_width",
+    "blade_spacing",
+    "channel_diameter",
+    "width",
+    "spacing",
+    "depth",
+    "from",
+    "to",
+)
+"""Settings that somebody sets by hand."""
+
+
+def team_sheets(programme: Programme) -> Entry | None:
+    """Return the sheet with what to do with it; None where nothing is worked on."""
+    if not programme.works:
+        return None
+    return Entry(
+        "Team sheet",
+        "The greens team",
+        "Give it to the Course Manager, to print the day before: each day has its page. "
+        "The last page is on safety at work: hang it where the team meets.",
+        (on_paper(team_sheet(programme)),),
+    )
+
+
+def team_sheet(programme: Programme) -> Document:
+    """Write the team's sheet, day by day, and at its end what to look out for."""
+    words = Words(programme)
+    days = sorted({visit.date for work in programme.works for visit in work.visits})
+    return day_sheet(
+        programme,
+        "team-sheet",
+        "Team sheet",
+        "Day by day: which greens in which order, who does what, sand, and what to check.",
+        [*(_day(words, day) for day in days), (_safety(words), ())],
+    )
+
+
+def _day(words: Words, day: dt.date) -> tuple[Section, list[Fact]]:
+    today = [
+        (work, visit)
+        for work in sorted(words.programme.works, key=lambda w: (w.operation.order, w.plan_index))
+        for visit in work.visits
+        if visit.date == day
+    ]
+    timetable = words.programme.timetables.get(day)
+    greens = _in_order(today, timetable)
+    heading = words.dates.day(day)
+    rows = [
+        KeyFact("Greens in order", sentence(_listed(words, greens))),
+        *_hours(words, timetable),
+        *_sand(words, day),
+    ]
+    jobs = _jobs(words, today, timetable)
+    blocks: list[Block] = [KeyFacts(tuple(rows)), jobs]
+    if timetable is not None:
+        blocks.append(_green_by_green(words, greens, timetable))
+    works = [work for work, _ in today]
+    blocks += [
+        Heading("Before we start"),
+        Bullets.of(*_checks(words, works, greens), to_tick=True),
+        Heading("Go or no go, and whom to ask"),
+        Paragraph.of(
+            " ".join(
+                filter(
+                    None,
+                    (
+                        circumstances.decision(words),
+                        circumstances.go_or_no_go(words),
+                        circumstances.contact(words),
+                    ),
+                )
+            )
+        ),
+    ]
+    facts = [
+        Fact("day", heading, (day,)),
+        Fact("greens", rows[0].text, (), tuple(greens)),
+        *(Fact("day's figures", row.text) for row in rows[1:]),
+        *(Fact("job", row[0]) for row in jobs.rows),
+    ]
+    return page(f"day {day.isoformat()}", heading, blocks), facts
+
+
+def _in_order(
+    today: Sequence[tuple[Work, Visit]], timetable: DayTimetable | None
+) -> tuple[str, ...]:
+    """Return the greens in the order in which the team comes to them."""
+    started = [task.green for task in timetable.tasks] if timetable else []
+    return tuple(dict.fromkeys([*started, *(g for _, visit in today for g in visit.greens)]))
+
+
+def _listed(words: Words, greens: Sequence[str]) -> str:
+    """Name greens in their order, one by one where it is not that of the plan."""
+    if list(greens) == [green for green in words.programme.greens if green in greens]:
+        return words.greens(greens, short=True)
+    return ", ".join(words.greens([green], short=True) for green in greens)
+
+
+def _hours(words: Words, timetable: DayTimetable | None) -> Iterator[KeyFact]:
+    if timetable is None:
+        timed = bool(words.programme.timetables)
+        nobody = "The plan does not say who works and when, so there are no times."
+        yield KeyFact("Hours", "This work is not timed." if timed else nobody)
+        return
+    people = counted(timetable.people, "person", "people")
+    whole = span(words, timetable.first_start, timetable.last_finish)
+    yield KeyFact("Hours", sentence(f"{whole}, {people}"))
+    rests, works_on = timetable.rest
+    if works_on > rests:
+        about = words.language.half_hour(rests)
+        yield KeyFact("Break", sentence(f"{works_on - rests:.0f} minutes, from about {about}"))
+    if timetable.too_long_by:
+        ends = words.language.half_hour(timetable.work_until)
+        yield KeyFact(
+            "Too long",
+            f"This does not fit the day, which ends at {ends}. Decide the day before what can wait.",
+        )
+
+
+def _sand(words: Words, day: dt.date) -> Iterator[KeyFact]:
+    order = words.programme.sand_order
+    for of_day in order.days if order else ():
+        if of_day.date != day:
+            continue
+        amount, unit = mass(of_day.mass_t, words.programme.club.units)
+        loads = counted(of_day.trailer_loads, "trailer load")
+        trips = f", {loads}" if of_day.trailer_loads else ""
+        timetable = words.programme.timetables.get(day)
+        dry = ""
+        if timetable is not None and timetable.dew_off is not None:
+            dry = (
+                f" Spread none before {words.language.half_hour(timetable.dew_off, up=True)}: dew."
+            )
+        yield KeyFact("Sand today", f"{amount:.1f} {unit}{trips}.{dry}")
+
+
+def _jobs(
+    words: Words, today: Sequence[tuple[Work, Visit]], timetable: DayTimetable | None
+) -> Table:
+    """List what is done, by whom, with which settings, from when to when."""
+    rows = []
+    for work, visit in today:
+        tasks = [
+            task
+            for task in (timetable.tasks if timetable else ())
+            if task.work == work.id and task.ordinal == visit.ordinal
+        ]
+        name = words.title(work)
+        if visit.ordinal > 1:
+            name = f"{name}, number {visit.ordinal}"
+        settings = _set_to(words, work)
+        greens = words.greens(visit.greens, short=True)
+        own = [task for task in tasks if task.name == work.operation.name]
+        beside = [[t for t in tasks if t.name == n] for n in dict.fromkeys(t.name for t in tasks)]
+        rows.append((name, *_who_and_when(words, own), settings, greens))
+        rows += [
+            (
+                _task(words, work, found[0].name),
+                *_who_and_when(words, found),
+                "",
+                greens,
+            )
+            for found in beside
+            if found and found[0].name != work.operation.name
+        ]
+    caption = "Who does what"
+    if any(USUAL in row[3] for row in rows):
+        caption += f" ({USUAL}: the plan does not say all of it; please ask)"
+    head = ("Job", "People", "From and to", "Set to", "Greens")
+    # Where all is done on the same greens, those stand above.
+    columns = len(head) if len({row[-1] for row in rows}) > 1 else len(head) - 1
+    return Table(caption, head[:columns], tuple(row[:columns] for row in rows))
+
+
+def _set_to(words: Words, work: Work) -> str:
+    """Say what the machine is set to, and whether that is not all the club's own."""
+    units = words.programme.club.units
+    depth = depth_in_words(work, units)
+    parts = (settings_in_words(work, units), f"{depth} deep" if depth else "")
+    said = ", ".join(filter(None, parts))
+    known = [name for name in OF_THE_MACHINE if work.settings.values.get(name) is not None]
+    return f"{said} ({USUAL})" if said and work.settings.rests_on_default(*known) else said
+
+
+def _task(words: Words, work: Work, name: str) -> str:
+    """Name what is done: the work itself, or what is done by hand beside it."""
+    return words.title(work) if name == work.operation.name else f"{name[:1].upper()}{name[1:]}"
+
+
+def _who_and_when(words: Words, tasks: Sequence[Task]) -> tuple[str, str]:
+    if not tasks:
+        return "", ""
+    begins = min(task.start_minutes for task in tasks)
+    ends = max(task.finish_minutes for task in tasks)
+    return str(tasks[0].people), on_one_line(span(words, begins, ends))
+
+
+def _green_by_green(words: Words, greens: Sequence[str], timetable: DayTimetable) -> Table:
+    """Set out from when to when each job is on each green; the shorter list goes across."""
+    jobs = list(dict.fromkeys((task.work, task.name, task.ordinal) for task in timetable.tasks))
+    times: dict[tuple[str, tuple[str, str, int]], str] = {
+        (task.green, (task.work, task.name, task.ordinal)): span(
+            words, task.start_minutes, task.finish_minutes
+        )
+        for task in timetable.tasks
+    }
+    named = [words.greens([green], short=True) for green in greens]
+    heads = [f"{name[:1].upper()}{name[1:]}" for name in named]
+    works = {work.id: work for work in words.programme.works}
+    tasks = [_task(words, works[work], name) for work, name, _ in jobs]
+    if len(greens) < len(jobs):
+        rows = tuple(
+            (task, *(times.get((green, job), "") for green in greens))
+            for task, job in zip(tasks, jobs, strict=True)
+        )
+        return Table(
+            "Job by job",
+            ("Job", *(f"Green {head}" if head[0].isdigit() else head for head in heads)),
+            rows,
+        )
+    rows = tuple(
+        (head, *(times.get((green, job), "") for job in jobs))
+        for head, green in zip(heads, greens, strict=True)
+    )
+    return Table("Green by green", ("Green", *tasks), rows)
+
+
+def _checks(words: Words, works: Sequence[Work], greens: Sequence[str]) -> Iterator[str]:
+    """Yield what to tick off before the first machine starts."""
+    entering = [work for work in works if work.operation.enters_ground]
+    if entering:
+        own = dict.fromkeys(g for work in entering for g in work.greens if g in greens)
+        yield (
+            "Irrigation pipes, sprinkler heads, cables and drains are found and marked: "
+            f"{words.greens(tuple(own))}."
+        )
+    if any(not work.services_checked for work in entering):
+        yield "The plan does not say that services were checked. Nobody opens the ground until they are."
+    if any(work.while_working is not WhileWorking.OPEN for work in works):
+        yield "Signs are up at the tees."
+    for caution in cautions(words, works).points:
+        first = next(block.text for block in caution.text if isinstance(block, Paragraph))
+        yield f"{caution.title}: {_inside(first.partition('. ')[0])}."
+
+
+def _inside(text: str) -> str:
+    return text[:1].lower() + text[1:]
+
+
+def _safety(words: Words) -> Section:
+    """Write the page on safety at work, for all that is planned."""
+    found = cautions(words, words.programme.works)
+    blocks: list[Block] = list(found.lead)
+    for caution in found.points:
+        blocks += [Heading(caution.title), *caution.text]
+    return page("safety", "Safety at work", blocks)

@@ -1,0 +1,296 @@
+"""Signs for the tees: a dozen words each, read from a buggy, one for each stage that needs another."""
+
+from __future__ import annotations
+
+import datetime as dt
+import math
+import textwrap
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
+from notices.programme.model import Closure, Period, PlayStatus, Programme, Stretch
+from notices.wording import circumstances
+from notices.wording.blocks import Heading, Paragraph
+from notices.wording.dates import ONE_DAY, runs_of_days
+from notices.wording.lists import sentence
+from notices.wording.visit import NOON
+from notices.wording.words import Words
+
+MOST_OF_A_STAGE = 14
+"""Neighbouring days of one stage get a sign each, up to so many; beyond, one sign serves them all."""
+
+MOST_AGAIN = 3
+"""Likewise for days on which greens are only dressed again."""
+
+STYLES = ("", "close")
+"""Ways to set the signs, largest first, until each has one page."""
+
+WAIT = "Please wait until we wave you on."
+NO_FLAG = "If there is no flag, please do not play to that green."
+
+
+@dataclass(frozen=True, slots=True)
+class Sign:
+    """One sign: large words, smaller ones below, and the days on which it stands."""
+
+    days: tuple[dt.date, ...]
+    large: str
+    small: str
+    greens: tuple[str, ...] = ()
+    stage: str = ""
+    """Signs of neighbouring days of one stage may be made one."""
+    weather: bool = True
+    """Whether it goes by the weather."""
+    until: bool = False
+    """Whether its last day is all that matters."""
+
+    def when(self, words: Words) -> str:
+        """Say on which days it stands."""
+        if self.until:
+            return f"Until {words.dates.day(self.days[-1])}"
+        return words.dates.days(self.days)
+
+
+def tee_signs(programme: Programme) -> Entry | None:
+    """Return the signs with what to do with them; None where none is of use."""
+    document = tee_sign(programme)
+    if not document.sections:
+        return None
+    terms = Words(programme).language.terms
+    fits = tuple(Fit(style) for style in STYLES)
+    return Entry(
+        "Signs for the tees",
+        "Everybody who comes to a tee",
+        f"Print them on {terms.paper}, on its side. Each has its days on it: put it up at the first "
+        "tee, the tenth and the shop that morning, and take it down when its days are over.",
+        (Sheet(document, "tee-sign", fits, pages=len(document.sections)),),
+    )
+
+
+def tee_sign(programme: Programme) -> Document:
+    """Write the signs by their days; without sections where none is of use."""
+    words = Words(programme)
+    found = sorted(_signs(words), key=lambda sign: (sign.days[0], sign.days[-1]))
+    facts: list[Fact] = []
+    for sign in found:
+        named = sign.days[-1:] if sign.until else sign.days
+        facts.append(Fact("when", sign.when(words), named))
+        facts.append(Fact("sign", sign.large, (), sign.greens))
+        facts += [Fact("sign", sign.small)] if sign.small else []
+    return Document(
+        name="tee-sign",
+        title="Signs for the tees",
+        language=programme.club.language,
+        club=programme.club.name,
+        issued=programme.issued,
+        summary="Which greens are closed on which day, to be read from afar.",
+        sections=tuple(_section(words, sign) for sign in found),
+        facts=tuple(facts),
+        draft=programme.draft,
+    )
+
+
+def _section(words: Words, sign: Sign) -> Section:
+    down = f"Take down after {words.dates.day(sign.days[-1])}."
+    foot = " ".join(filter(None, ("Weather permitting." if sign.weather else "", down)))
+    return Section(
+        "sign",
+        (
+            Paragraph.of(sign.when(words)),
+            Heading(sign.large, level=1),
+            Paragraph.of(sign.small),
+            Paragraph.of(f"{foot} {circumstances.contact(words)}"),
+        ),
+        style=_size(sign),
+    )
+
+
+_SIZES = (("huge", 13, 44), ("large", 17, 34), ("medium", 22, 26))
+"""Sizes of the large words: letters on a line, and its height [mm]; what is longer is small."""
+
+_SMALL_WORDS = (40, 17)
+"""The same of the words below."""
+
+ROOM = 130
+"""Height for both [mm]."""
+
+
+def _size(sign: Sign) -> str:
+    """Choose the largest size in which a sign goes on its page."""
+    letters, height = _SMALL_WORDS
+    below = math.ceil(len(sign.small) / letters) * height
+    return next(
+        (
+            size
+            for size, letters, height in _SIZES
+            if _lines(sign.large, letters) * height + below <= ROOM
+        ),
+        "small",
+    )
+
+
+def _lines(text: str, letters: int) -> int:
+    """Count the lines that words take where none is broken."""
+    return len(textwrap.wrap(text, letters))
+
+
+def _signs(words: Words) -> Iterator[Sign]:
+    programme = words.programme
+    days = sorted({*programme.stretches, *programme.play})
+    yield from _joined(words, [sign for day in days for sign in _of_day(words, day)])
+    for period in programme.periods:
+        yield from _healing(period)
+    for closed in programme.closures:
+        yield from _closed(words, closed)
+    for restriction in programme.restrictions:
+        but = f"Except {restriction.exception.rstrip('.')}." if restriction.exception else ""
+        ask = sentence(f"please ask {restriction.ask}") if restriction.ask else ""
+        small = " ".join(filter(None, (but, ask)))
+        for run in runs_of_days(restriction.dates):
+            yield Sign(
+                tuple(run), sentence(f"no {restriction.what}").rstrip("."), small, weather=False
+            )
+
+
+def _of_day(words: Words, day: dt.date) -> Iterator[Sign]:
+    """Yield what a tee must know of the greens that the works take from golfers that day."""
+    programme = words.programme
+    works = {work.id: work for work in programme.works}
+    away: dict[PlayStatus, list[str]] = {}
+    waiting: list[str] = []
+    hours: list[Stretch] = []
+    for key, green in programme.greens.items():
+        if not green.holes:
+            continue
+        for stretch in programme.stretches_on(day, key):
+            # What the club closes itself has a sign of its own.
+            if not works.keys() & set(stretch.because):
+                continue
+            if stretch.passing:
+                waiting.append(key)
+            elif stretch.status in (PlayStatus.CLOSED, PlayStatus.TEMPORARY):
+                away.setdefault(stretch.status, []).append(key)
+                hours.append(stretch)
+    today = {work.id for work in programme.works for visit in work.visits if visit.date == day}
+    ordinals = {v.ordinal for work in programme.works for v in work.visits if v.date == day}
+    stage = "" if not today else "again" if 1 not in ordinals else "work"
+    if closed := away.get(PlayStatus.CLOSED):
+        yield Sign(
+            (day,),
+            f"{_named(words, closed)} closed{_part_of_day(hours)}",
+            _open_again(words, closed, day, same_day=any(map(_ends_that_day, hours))),
+            tuple(dict.fromkeys(closed)),
+            stage,
+        )
+    if temporary := away.get(PlayStatus.TEMPORARY):
+        one = len(set(temporary)) == 1
+        yield Sign(
+            (day,),
+            f"{_named(words, temporary)}: {'temporary green' if one else 'temporary greens'}",
+            "Please stay off the green itself."
+            if one
+            else "Please stay off the greens themselves.",
+            tuple(dict.fromkeys(temporary)),
+        )
+    if waiting and not away:
+        yield Sign(
+            (day,),
+            f"We are working on {words.greens(tuple(dict.fromkeys(waiting)))}",
+            WAIT,
+            tuple(dict.fromkeys(waiting)),
+            stage,
+        )
+
+
+def _ends_that_day(stretch: Stretch) -> bool:
+    return not stretch.all_day or not stretch.hours_known
+
+
+def _part_of_day(hours: Sequence[Stretch]) -> str:
+    """Say that it is a matter of the morning, or of the afternoon; empty where it is of both."""
+    if not all(stretch.hours_known for stretch in hours):
+        return ""
+    if all(stretch.ends <= NOON for stretch in hours):
+        return " this morning"
+    return " this afternoon" if all(stretch.begins >= NOON for stretch in hours) else ""
+
+
+def _named(words: Words, greens: Sequence[str]) -> str:
+    named = words.greens(tuple(dict.fromkeys(greens)))
+    return named[:1].upper() + named[1:]
+
+
+def _open_again(words: Words, greens: Sequence[str], day: dt.date, *, same_day: bool) -> str:
+    one = len(set(greens)) == 1
+    if same_day:
+        return "It opens when we have finished." if one else "Each opens when we have finished it."
+    away = (PlayStatus.CLOSED, PlayStatus.TEMPORARY)
+    if any(words.programme.status_on(day + ONE_DAY, green) in away for green in greens):
+        return NO_FLAG
+    return "Open again tomorrow morning."
+
+
+def _joined(words: Words, signs: Sequence[Sign]) -> Iterator[Sign]:
+    """Let neighbours that say the same be one, and where there are many of a stage, one for all."""
+    runs: list[Sign] = []
+    for sign in signs:
+        place = next(
+            (
+                n
+                for n, known in enumerate(runs)
+                if (known.large, known.small) == (sign.large, sign.small)
+                and sign.days[0] - known.days[-1] == ONE_DAY
+            ),
+            None,
+        )
+        if place is None:
+            runs.append(sign)
+        else:
+            runs[place] = replace(runs[place], days=(*runs[place].days, *sign.days))
+    for stage, most in (("work", MOST_OF_A_STAGE), ("again", MOST_AGAIN), ("", len(runs))):
+        own = [sign for sign in runs if sign.stage == stage]
+        for days in runs_of_days(day for sign in own for day in sign.days):
+            of_run = [sign for sign in own if sign.days[0] in days]
+            if len(of_run) <= most:
+                yield from of_run
+            else:
+                yield _of_stage(words, stage, tuple(days))
+
+
+def _of_stage(words: Words, stage: str, days: tuple[dt.date, ...]) -> Sign:
+    sand = "Fresh sand on some greens each day"
+    if stage == "again" and words.programme.sand:
+        return Sign(days, sand, NO_FLAG)
+    return Sign(days, "Some greens are closed each day", NO_FLAG)
+
+
+def _healing(period: Period) -> Iterator[Sign]:
+    """Yield a sign for the weeks in which putts may wander, where they end on a day one can name."""
+    promise, first = period.putting_well, period.open_again.expect_by
+    if not period.noticed or promise.growth_stops is not None or first >= promise.expect_by:
+        return
+    yield Sign(
+        (first, promise.expect_by),
+        "The greens are healing",
+        "Putts may be slower and may wander.",
+        until=True,
+    )
+
+
+def _closed(words: Words, closed: Closure) -> Iterator[Sign]:
+    """Yield a sign for what the club closes itself, where a golfer meets it on the course."""
+    if not closed.part:
+        return
+    thing = circumstances.closed_thing(words, closed)
+    temporary = "temporary green" in closed.instead.lower()
+    small = ""
+    greens = closed.greens if closed.part == "greens" else ()
+    if temporary:
+        small = closed.temporary
+    elif closed.instead:
+        small = f"please use {closed.instead}"
+    for run in runs_of_days(closed.dates):
+        large = thing if temporary else thing.replace(": closed", " closed").removeprefix("The ")
+        large = f"{large[:1].upper()}{large[1:]}"
+        yield Sign(tuple(run), large, sentence(small), greens, weather=False)

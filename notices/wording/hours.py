@@ -1,0 +1,187 @@
+"""One day hour by hour, for staff: what each green is from when to when, and where rounds begin."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from notices.programme.hours import AWAY, to_half_hours
+from notices.programme.model import Hole, HolesInPlay, PlayStatus, Stretch
+from notices.wording.lists import and_list, counted, sentence
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words
+
+_CALLED = {
+    PlayStatus.OPEN: "open",
+    PlayStatus.RECOVERING: "open, recovering",
+    PlayStatus.TEMPORARY: "temporary green",
+    PlayStatus.CLOSED: "closed",
+}
+_WAIT = "wait for the machine"
+_WORST_FIRST = tuple(reversed(PlayStatus))
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
+
+FEW = 2
+"""So many kinds of work are named one by one; of more, the name of the whole is said."""
+
+
+@dataclass(frozen=True, slots=True)
+class GreensOfDay:
+    """Greens that are the same all through one day, with what they are and why."""
+
+    greens: tuple[str, ...]
+    status: str
+    why: str
+
+
+def greens_of_day(words: Words, day: dt.date) -> tuple[GreensOfDay, ...]:
+    """Return the greens by what they are from hour to hour, those that golfers lose most first."""
+    found: dict[tuple[int, tuple[tuple[float, str], ...], str], list[str]] = {}
+    said: dict[tuple[tuple[float, str], ...], str] = {}
+    for key in words.programme.greens:
+        told = to_half_hours(words.programme.stretches_on(day, key))
+        hours = tuple((stretch.begins, _called(stretch)) for stretch in told)
+        said[hours] = _in_words(words, told)
+        worst = min(_WORST_FIRST.index(stretch.status) for stretch in told)
+        found.setdefault((worst, hours, _why(words, told)), []).append(key)
+    by_worst = sorted(found.items(), key=lambda entry: entry[0][0])
+    return tuple(
+        GreensOfDay(tuple(greens), said[hours], why) for (_, hours, why), greens in by_worst
+    )
+
+
+def is_usual(words: Words, day: dt.date) -> bool:
+    """Whether nobody finds a green closed, busy or replaced that day."""
+    return not any(
+        stretch.status in AWAY
+        for key in words.programme.greens
+        for stretch in words.programme.stretches_on(day, key)
+    )
+
+
+def _called(stretch: Stretch) -> str:
+    return _WAIT if stretch.passing else _CALLED[stretch.status]
+
+
+def _in_words(words: Words, told: tuple[Stretch, ...]) -> str:
+    """Say "Closed from 06:30 to 08:00, then open, recovering."."""
+    if len(told) == 1:
+        (whole,) = told
+        if whole.status in AWAY and not whole.hours_known:
+            return sentence(f"{_called(whole)} while we work on it, then open again")
+        return sentence(f"{_called(whole)} all day")
+    parts = []
+    for stretch in told:
+        if not stretch.begins:
+            # That it is played before goes without saying.
+            if stretch.status in AWAY:
+                parts.append(f"{_called(stretch)} until {_clock(words, stretch.ends)}")
+        elif stretch is told[-1]:
+            parts.append(f"then {_called(stretch)}")
+        else:
+            times = f"from {_clock(words, stretch.begins)} to {_clock(words, stretch.ends)}"
+            parts.append(f"{_called(stretch)} {times}")
+    return sentence(", ".join(parts))
+
+
+def _why(words: Words, told: Iterable[Stretch]) -> str:
+    """Name what takes a green from golfers; empty where nothing does that day."""
+    because = dict.fromkeys(
+        name for stretch in told if stretch.status in AWAY for name in stretch.because
+    )
+    programme = words.programme
+    closed = [c.reason or "closed by the club" for c in programme.closures if c.id in because]
+    works = [work for work in programme.works if work.id in because]
+    named = [words.title(work).lower() for work in works]
+    if len(works) > FEW:
+        periods = [p for p in programme.periods if any(work in p.works for work in works)]
+        named = [PeriodWords(words, period).name().lower() for period in periods]
+    return sentence(and_list(list(dict.fromkeys([*closed, *named])))).removesuffix(".")
+
+
+def _clock(words: Words, minutes: float) -> str:
+    return words.language.half_hour(minutes)
+
+
+def span(words: Words, begins: float, ends: float) -> str:
+    """Say from when to when, to the half hour, so that what is done falls within."""
+    return f"{words.language.half_hour(begins)} to {words.language.half_hour(ends, up=True)}"
+
+
+def on_one_line(text: str) -> str:
+    """Keep the words of a narrow column together."""
+    return text.replace(" ", NO_BREAK)
+
+
+@dataclass(frozen=True, slots=True)
+class HolesOfHours:
+    """Which holes are played in some hours, and from which tees rounds begin."""
+
+    when: str
+    in_play: str
+    temporary: str
+    closed: str
+    starts: str
+
+
+def holes_of_day(words: Words, day: dt.date) -> tuple[HolesOfHours, ...]:
+    """Return the holes hour by hour; one entry where they are the same all day.
+
+    Of several entries each is short: numbers alone, and behind a tee how many holes follow from it.
+    """
+    play = words.programme.play.get(day)
+    if play is None:
+        every = _holes(words, words.programme.holes)
+        return (HolesOfHours("All day", every, "", "", "As usual"),) if every else ()
+    short = len(play.by_hour) > 1
+    return tuple(_of_hours(words, hours, short=short) for hours in play.by_hour)
+
+
+def _of_hours(words: Words, hours: HolesInPlay, *, short: bool) -> HolesOfHours:
+    in_play = [hole for hole in words.programme.holes if hole in hours.in_play]
+    return HolesOfHours(
+        _when(words, hours),
+        _holes(words, in_play, short=short) or "None",
+        _holes(words, hours.temporary, short=short),
+        _holes(words, hours.closed, short=short),
+        _first_up("; ".join(_starts(words, hours, short=short))) or _nowhere(hours),
+    )
+
+
+def _nowhere(hours: HolesInPlay) -> str:
+    if not hours.in_play:
+        return "Nowhere: no hole is in play"
+    return "Nowhere: fewer than nine holes follow one another"
+
+
+def _when(words: Words, hours: HolesInPlay) -> str:
+    midnight = 1440.0
+    if hours.begins == 0 and hours.ends == midnight:
+        return "All day"
+    if hours.begins == 0:
+        return f"Until {_clock(words, hours.ends)}"
+    if hours.ends == midnight:
+        return f"From {_clock(words, hours.begins)}"
+    return on_one_line(span(words, hours.begins, hours.ends))
+
+
+def _holes(words: Words, holes: Iterable[Hole], *, short: bool = False) -> str:
+    return _first_up(words.holes(tuple(holes), short=short))
+
+
+def _first_up(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _starts(words: Words, hours: HolesInPlay, *, short: bool) -> Iterator[str]:
+    for start in hours.starts:
+        hole = words.holes([start.hole], short=short)
+        count = len(start.holes)
+        yield f"{hole} ({count})" if short else f"{hole} ({counted(count, 'hole')})"
+
+
+def some_recover(words: Words, day: dt.date) -> bool:
+    """Whether some greens show earlier work that day."""
+    return PlayStatus.RECOVERING in words.programme.status.get(day, {}).values()

@@ -1,0 +1,183 @@
+"""The sheets for staff and the signs: a page a day, and on it what the programme has for that day."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from notices.documents.model import Document, Fact
+from notices.programme.model import PlayStatus
+from tests.documents.building import BuiltPack, build_data
+from tests.documents.dates_in_words import days_in, read_dates, read_greens
+from tests.documents.reading import Sheet, plain, tight
+from tests.wording.small_plans import plan, work
+
+DAY_SHEETS = ("starter-sheet", "team-sheet", "tee-sign")
+STATUS = re.compile(r" (?=(?:Open|Closed|Temporary green|Wait)\b)")
+TIME = re.compile(r"\b(\d{1,2}):(\d\d)\b")
+
+
+def sheets(pack: BuiltPack) -> Iterator[tuple[Document, Sheet]]:
+    for document in pack.documents.documents:
+        if document.name in DAY_SHEETS:
+            yield document, Sheet.read(pack.files[f"{document.name}.pdf"])
+
+
+def pages_of(document: Document) -> list[list[Fact]]:
+    """The facts of each page: it begins with its days."""
+    pages: list[list[Fact]] = []
+    for fact in document.facts:
+        if fact.subject in ("day", "when") and fact.dates:
+            pages.append([])
+        pages[-1].append(fact)
+    return pages
+
+
+def texts_of(document: Document, sheet: Sheet) -> list[list[str]]:
+    """Words of the page, or pages, of each section, which begin with its heading or its days."""
+    starts = [tight(facts[0].text) for facts in pages_of(document)]
+    starts += [tight(one.heading) for one in document.sections[len(starts) :]]
+    found: list[list[str]] = []
+    for text in sheet.texts:
+        if len(found) < len(starts) and starts[len(found)] in tight(text)[:120]:
+            found.append([])
+        found[-1].append(plain(text))
+    return found
+
+
+def text_of(document: Document, sheet: Sheet, day: dt.date) -> str:
+    """Words of the page of a day."""
+    number = next(n for n, facts in enumerate(pages_of(document)) if day in facts[0].dates)
+    return " ".join(texts_of(document, sheet)[number])
+
+
+def test_each_day_has_a_page_of_its_own_and_all_of_its_facts_on_it(pack: BuiltPack) -> None:
+    for document, sheet in sheets(pack):
+        texts = texts_of(document, sheet)
+        assert len(texts) == len(document.sections)
+        for facts, pages in zip(pages_of(document), texts, strict=False):
+            # A dozen greens that come back one by one may take both sides of a sheet.
+            changing = sum(fact.subject == "greens" for fact in facts)
+            assert len(pages) <= (2 if changing > 12 else 1), f"{document.name}: {facts[0].text}"
+            words = tight(" ".join(pages))
+            for fact in facts:
+                assert tight(fact.text) in words, f"{document.name}, {facts[0].text}: {fact.text}"
+
+
+def test_each_page_says_which_it_is_of_how_many_and_of_when(pack: BuiltPack) -> None:
+    for document, sheet in sheets(pack):
+        for number, text in enumerate(sheet.texts, 1):
+            assert f"Page {number} of {sheet.pages}" in plain(text), document.name
+            said = read_dates(plain(text).partition("Issued ")[2], pack.programme.issued)
+            assert pack.programme.issued in said[0].days
+
+
+def test_the_starter_reads_what_each_green_is(pack: BuiltPack) -> None:
+    programme = pack.programme
+    document = pack.documents.document("starter-sheet")
+    told: set[dt.date] = set()
+    for facts in pages_of(document):
+        rows: dict[str, set[str]] = {}
+        for fact in facts:
+            if fact.subject == "greens":
+                named, status = STATUS.split(fact.text, maxsplit=1)
+                assert read_greens(named, programme.greens) == set(fact.greens)
+                rows.setdefault(status, set()).update(fact.greens)
+        greens = [green for named in rows.values() for green in named]
+        assert sorted(greens) == sorted(programme.greens), "each green once"
+        for day in facts[0].dates:
+            told.add(day)
+            for status, named in rows.items():
+                for green in named:
+                    worst = programme.status_on(day, green)
+                    if worst is PlayStatus.CLOSED:
+                        assert "losed" in status
+                    elif worst is PlayStatus.TEMPORARY:
+                        assert "emporary" in status
+                    elif "Wait" not in status:
+                        assert status.startswith("Open")
+    away = {PlayStatus.CLOSED, PlayStatus.TEMPORARY}
+    assert told >= {day for day, greens in programme.status.items() if away & set(greens.values())}
+    assert told >= {day for closed in programme.closures for day in closed.dates}
+
+
+def test_the_team_reads_greens_times_and_sand_of_each_working_day(working_pack: BuiltPack) -> None:
+    programme = working_pack.programme
+    document = working_pack.documents.document("team-sheet")
+    sheet = Sheet.read(working_pack.files["team-sheet.pdf"])
+    days = {visit.date for work in programme.works for visit in work.visits}
+    pages = pages_of(document)
+    assert [facts[0].dates for facts in pages] == [(day,) for day in sorted(days)]
+    for facts in pages:
+        (day,) = facts[0].dates
+        visited = {g for w in programme.works for v in w.visits if v.date == day for g in v.greens}
+        (greens,) = (fact for fact in facts if fact.subject == "greens")
+        assert set(greens.greens) == visited
+        text = text_of(document, sheet, day)
+        if (timetable := programme.timetables.get(day)) is not None:
+            assert {minute for _, minute in TIME.findall(text)} <= {"00", "30"}
+            # Told to the half hour outward: nobody comes too late.
+            hour, minute = divmod(int(timetable.first_start // 30 * 30), 60)
+            assert f"{(hour - 1) % 12 + 1}:{minute:02}" in text or f"{hour:02}:{minute:02}" in text
+    brought = (
+        {one.date: one.mass_t for one in programme.sand_order.days} if programme.sand_order else {}
+    )
+    for day, tonnes in brought.items():
+        said = re.search(r"Sand today (\d+\.\d) (tons|t)", text_of(document, sheet, day))
+        assert said is not None
+        # A US ton is 2,000 lb of 0.45359237 kg each.
+        whole = float(said[1]) * (2000 * 0.45359237 / 1000 if said[2] == "tons" else 1)
+        assert whole == pytest.approx(tonnes, abs=0.051)
+
+
+def test_the_first_trips_of_the_day_are_counted(packs: dict[str, BuiltPack]) -> None:
+    programme = packs["withy-hollow"].programme
+    assert programme.sand_order is not None
+    first = programme.sand_order.days[0]
+    # Loads of 1 m³, and to each of three greens two: half of its fill is more than one.
+    assert first.volume_m3 > 3
+    assert first.trailer_loads == 6
+
+
+def test_a_sign_can_be_read_from_a_buggy(pack: BuiltPack) -> None:
+    document = pack.documents.document("tee-sign")
+    sheet = Sheet.read(pack.files["tee-sign.pdf"])
+    large = tight(" ".join(span.text for span in sheet.spans if span.size > 49.9))
+    for facts in pages_of(document):
+        sign = facts[1]
+        assert tight(sign.text) in large
+        if sign.greens:
+            named = re.sub(r"(?: closed.*|: temp.*)$|^We are working on ", "", sign.text)
+            # Without the putting green, to which nobody plays from a tee.
+            assert read_greens(named, pack.programme.greens) == set(sign.greens)
+    for text, facts in zip(sheet.texts, pages_of(document), strict=True):
+        down = plain(text).partition("Take down after ")[2]
+        assert days_in(read_dates(down.partition(".")[0], pack.programme.issued)) == (
+            facts[0].dates[-1],
+        )
+
+
+def test_signs_stay_few(pack: BuiltPack) -> None:
+    # Fourteen for a stage at most, and one for each closure and restriction.
+    assert len(pack.documents.document("tee-sign").sections) <= 20
+
+
+def test_no_sign_for_what_nobody_meets(tmp_path: Path) -> None:
+    pack = build_data(plan(closures=[{"what": "practice ground", "dates": "2027-08-09"}]), tmp_path)
+    names = {document.name for document in pack.documents.documents}
+    assert "tee-sign" not in names
+    assert "team-sheet" not in names
+    assert "starter-sheet" in names
+
+
+def test_a_draft_says_so_on_every_page(tmp_path: Path) -> None:
+    data = plan(work("hollow tining", "2027-08-09 to 2027-08-10"), approval="pending")
+    pack = build_data(data, tmp_path)
+    for name in pack.files:
+        if name.endswith(".pdf"):
+            for text in Sheet.read(pack.files[name]).texts:
+                assert "DRAFT: not yet approved" in plain(text), name
