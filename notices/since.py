@@ -88,14 +88,20 @@ def follow(programme: Programme, earlier: Before) -> Programme:
 def notice_of(programme: Programme) -> Notice:
     """Return what the manifest of a pack says of its place among the club's notices."""
     replaced = programme.replaces.number if programme.replaces else ""
-    return Notice(programme.edition.number, programme.edition.version, replaced)
+    edition = programme.edition
+    return Notice(edition.number, edition.version, replaced, edition.begun.isoformat())
 
 
 def _replaced(earlier: Earlier) -> Edition | None:
-    """Return the notice before the earlier one: its version is enough to count on."""
-    version = earlier.manifest.notice.version if earlier.manifest else 1
-    issued = earlier.issued
-    return Edition(issued, version - 1) if issued and version > 1 else None
+    """Return the notice before the earlier one, as far as the later ones count on it."""
+    manifest = earlier.manifest
+    if manifest is None or manifest.notice.version == 1:
+        return None
+    try:
+        begun = dt.date.fromisoformat(manifest.notice.begun)
+    except ValueError:
+        begun = manifest.issued
+    return Edition(manifest.issued, manifest.notice.version - 1, begun)
 
 
 def _calendars(earlier: Earlier, loaded: LoadedPlan, programme: Programme) -> Mapping[str, bytes]:

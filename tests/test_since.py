@@ -120,6 +120,19 @@ def test_the_teams_calendar_follows_too(packs_of_one_club: Path) -> None:
     assert all(int(new[uid]["sequence"]) == 1 for uid in moved)
 
 
+def test_no_duty_is_called_off_because_its_day_is_past(packs_of_one_club: Path) -> None:
+    for name in ("2", "3"):
+        team = events(packs_of_one_club / name, "team-calendar.ics")
+        duties = [event for event in team.values() if "Duty" in event["categories"].cats]
+        assert duties
+        assert not [str(one["summary"]) for one in duties if str(one["status"]) == "CANCELLED"]
+        # The announcement stays as it was when the first notice was issued.
+        (sent,) = [
+            event for uid, event in team.items() if uid.startswith("team-send-member-email-b")
+        ]
+        assert (sent["dtstart"].dt, int(sent["sequence"])) == (dt.date(2026, 8, 1), 0)
+
+
 def test_each_document_bears_its_number_and_names_the_notice_it_replaces(
     packs_of_one_club: Path,
 ) -> None:

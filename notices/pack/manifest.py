@@ -45,6 +45,8 @@ class Notice:
     """How many notices there have been with this one."""
     replaces: str = ""
     """Number of the notice in whose place it comes; empty for the first."""
+    begun: str = ""
+    """When the first of them was issued."""
 
 
 UNNUMBERED = Notice()
@@ -170,6 +172,7 @@ def read_manifest(content: bytes) -> Manifest:
             str(known.get("number", "")),
             int(known.get("version", 1)),
             str(known.get("replaces", "")),
+            str(known.get("begun", "")),
         )
         return Manifest(str(record["version"]), issued, files, made_from, notice)
     except (AttributeError, KeyError, TypeError, RecursionError) as error:

@@ -125,14 +125,15 @@ def duties(programme: Programme, papers: Sequence[Paper] = PAPERS) -> tuple[Duty
     Parameters
     ----------
     programme
-        A plan, worked out. What is on record in it is not looked at again.
+        A plan, worked out. What is on record in it is not looked at again. Duties count from
+        the first of the notices that replace one another, so that a later one calls none off.
     papers
         The sheets that are printed.
     """
     events = list(_events(programme))
     days = [day for period in programme.periods for day in period.days]
     days += [day for closed in programme.closures for day in closed.dates]
-    known_by = max(programme.issued, min(days) - ONE_DAY)
+    known_by = max(programme.edition.begun, min(days) - ONE_DAY)
     found = [
         *_to_send(programme, events, known_by),
         *_to_print(programme, events, papers, known_by),
@@ -192,14 +193,14 @@ def _to_send(programme: Programme, events: Sequence[_Event], known_by: dt.date) 
             until = _until(day, event, following)
             if mailing.moment is Moment.ANNOUNCEMENT:
                 until = min([known_by, *(later - ONE_DAY for later in following)])
-            elif until < programme.issued:
+            elif until < programme.edition.begun:
                 continue  # its time was over before anything was issued
             if mailing.moment is not Moment.ANNOUNCEMENT and not event.works:
                 continue  # of a closure all is said when it is announced
             document = document_of(mailing, "" if number == 0 else event.id)
             name = f"send-{document}-{event.id}"
             counts[name] = counts.get(name, 0) + 1
-            first = max(day, programme.issued)
+            first = max(day, programme.edition.begun)
             yield Duty(
                 id=name if counts[name] == 1 else f"{name}-{counts[name]}",
                 kind=DutyKind.SEND,
@@ -239,10 +240,10 @@ def _to_print(
     for paper in papers:
         kind = DutyKind.PUT_UP if paper.hangs else DutyKind.PRINT
         if not paper.for_each_period:
-            name, issued = f"print-{paper.document}", programme.issued
+            name, issued = f"print-{paper.document}", programme.edition.begun
             yield Duty(name, kind, issued, known_by, document=paper.document)
         for event in events if paper.for_each_period else ():
-            day = max(programme.issued, event.first - ONE_DAY)
+            day = max(programme.edition.begun, event.first - ONE_DAY)
             name = f"print-{paper.document}-{event.id}"
             yield Duty(name, kind, day, day, document=paper.document, works=event.works)
         if paper.hangs:
@@ -260,7 +261,7 @@ def _to_buy(programme: Programme) -> Iterator[Duty]:
     if order is None:
         return
     works = tuple(dict.fromkeys(need.work for need in programme.sand))
-    first, day = programme.issued, order.deliver_by
+    first, day = programme.edition.begun, order.deliver_by
     yield Duty(
         "order-sand",
         DutyKind.ORDER,
@@ -279,7 +280,7 @@ def _to_confirm(programme: Programme, known_by: dt.date) -> Iterator[Duty]:
         yield Duty(
             "confirm-approval",
             DutyKind.CONFIRM,
-            programme.issued,
+            programme.edition.begun,
             known_by,
             subject=Subject.APPROVAL,
         )

@@ -939,6 +939,13 @@ class Edition:
     issued: dt.date
     version: int = 1
     """1 for the first; each that replaces another has the next."""
+    first_issued: dt.date | None = None
+    """When the first of them was issued; None where it is the first itself."""
+
+    @property
+    def begun(self) -> dt.date:
+        """When golfers first heard of the work."""
+        return self.first_issued or self.issued
 
     @property
     def number(self) -> str:
@@ -1013,7 +1020,9 @@ class Programme:
     @property
     def edition(self) -> Edition:
         """Which of the club's notices this is."""
-        return Edition(self.issued, self.replaces.version + 1 if self.replaces else 1)
+        if self.replaces is None:
+            return Edition(self.issued)
+        return Edition(self.issued, self.replaces.version + 1, self.replaces.begun)
 
     @property
     def draft(self) -> bool:

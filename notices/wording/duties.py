@@ -35,7 +35,7 @@ LOOK_NOW = "Look, record what you see, and tell members if it takes longer."
 
 
 def duty_in_words(words: Words, duty: Duty) -> str:
-    """Say what there is to do: "Send the reminder of hollow tining (member-email-reminder)."."""
+    """Say what there is to do: "Send the reminder: hollow tining (member-email-reminder)."."""
     match duty.kind:
         case DutyKind.SEND:
             sent = _SENT[duty.moment] if duty.moment else "it"
@@ -113,7 +113,7 @@ def _recovered(words: Words, duty: Duty) -> str:
     return f"{words.greens(duty.greens)} {are} {state}{_of_period(words, duty, ' after ')}"
 
 
-def _of_period(words: Words, duty: Duty, joint: str = " of ") -> str:
+def _of_period(words: Words, duty: Duty, joint: str = ": ") -> str:
     """Name the period that it is about, where it is not about all."""
     for period in words.programme.periods:
         if duty.works and duty.works[0] in {work.id for work in period.works}:
