@@ -32,7 +32,7 @@ WEB_PAGES = (
 )
 """Pages for a browser: these answer for WCAG and for every warning of the HTML checker."""
 
-EMAILS = ("member-email*.html",)
+EMAILS = ("member-email*.html", "change-notice.html")
 """HTML that mail programs show; a table layout earns warnings that a web page must not have."""
 
 AUDITED_EMAIL = "member-email.html"

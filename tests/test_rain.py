@@ -60,7 +60,7 @@ def test_due_on_a_day(tmp_path: Path) -> None:
     plan = written(tmp_path, PLAN)
     shown = run("due", plan, "--today", "2026-09-13")
     assert shown.exit_code == DONE
-    assert "  Today: Send the announcement (member-email)." in shown.stdout
+    assert "  Today: Send the reminder: brushing (member-email-reminder)." in shown.stdout
     data = json.loads(run("due", plan, "--today", "2026-09-13", "--json").stdout)
     assert {duty["kind"] for duty in data} == {"send", "put up"}
     assert run("due", plan, "--today", "2026-12-01").stdout.startswith("Nothing is due on")

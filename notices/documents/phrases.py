@@ -7,7 +7,6 @@ from dataclasses import replace
 
 from notices.documents.model import Fact, Section
 from notices.programme.model import Period, Programme, Work
-from notices.programme.news import last_day_of_news as last_day_of_news  # noqa: PLC0414, its old home
 from notices.wording import circumstances
 from notices.wording.blocks import (
     Block,
