@@ -35,6 +35,7 @@ RULES = {
     "references": may(),
     "paths": may(),
     "look": may(),
+    "letters": may(),
     "makers": may("paths"),
     "findings": may("errors"),
     "errors": may("findings"),
@@ -50,7 +51,8 @@ RULES = {
         " python_calamine",
     ),
     "programme": may(
-        "look errors plan operations agronomy units references findings", "holidays astral"
+        "look letters errors plan operations agronomy units references findings",
+        "holidays astral",
     ),
     # jinja2, because the texts that explain an operation hold placeholders.
     "wording": may(
@@ -63,7 +65,7 @@ RULES = {
     ),
     # Never plan or programme: what a template wants, the document must hold.
     "rendering": may(
-        "errors findings documents drawings wording paths look makers",
+        "errors findings documents drawings wording paths look letters makers",
         "jinja2 markupsafe weasyprint pydyf css_inline icalendar resvg_py pypdfium2 PIL",
     ),
     "pack": may("disk errors findings rendering documents paths makers"),

@@ -14,13 +14,15 @@ from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.climate import is_southern, may_be_british
 from notices.programme.cut_checks import CUT_CHECKS
 from notices.programme.lay_out import DEFAULT_AREA_M2
+from notices.programme.letter_checks import letters_not_printed
 from notices.programme.model import Decided, Fixture, Programme
 from notices.programme.order_checks import ORDER_CHECKS
 from notices.programme.photographs import photograph_of_nothing
-from notices.programme.play_checks import fewer_than_nine_holes
+from notices.programme.play_checks import fewer_than_nine_holes, nowhere_to_putt
 from notices.programme.season_checks import SEASON_CHECKS
 from notices.programme.time_checks import (
     day_too_long,
+    hired_people_every_day,
     light_not_known,
     machine_in_two_places,
     not_enough_people,
@@ -201,6 +203,7 @@ def rests_on_defaults(programme: Programme, plan: Plan) -> Iterator[Finding]:
 CHECKS: tuple[Check, ...] = (
     no_sender,
     colour_darkened,
+    letters_not_printed,
     photograph_of_nothing,
     services_not_checked,
     *AGRONOMIC_CHECKS,
@@ -209,10 +212,12 @@ CHECKS: tuple[Check, ...] = (
     fixture_on_closed_greens,
     fixture_in_recovery,
     fewer_than_nine_holes,
+    nowhere_to_putt,
     recovery_into_winter,
     work_before_issue,
     day_too_long,
     not_enough_people,
+    hired_people_every_day,
     machine_in_two_places,
     work_before_light,
     nothing_to_fill,

@@ -15,7 +15,8 @@ from notices.plan.model import Plan
 from notices.programme.figures.quantity import Quantity
 from notices.programme.figures.sand import COST as SAND
 from notices.programme.model import DayTimetable, Figure, Programme, Task, Visit, Work
-from notices.programme.sand_order import SandDay, SandOrder, weekday_before
+from notices.programme.public_holidays import working_day_before
+from notices.programme.sand_order import SandDay, SandOrder
 from notices.programme.slugs import ALL, slug
 
 HOURS = Quantity(
@@ -141,7 +142,7 @@ def sand_order(programme: Programme, plan: Plan) -> SandOrder | None:
         volume_m3=sum(day.volume_m3 for day in days),
         mass_t=mass,
         lorry_loads=int(whole_loads(mass, plan.sand.lorry_load)),
-        deliver_by=weekday_before(days[0].date),
+        deliver_by=working_day_before(days[0].date, plan.club.country),
         days=days,
     )
 

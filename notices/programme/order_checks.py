@@ -24,6 +24,8 @@ SEEDLINGS = dt.timedelta(days=42)
 BRUSHED_WITHIN = dt.timedelta(days=7)
 """A dressing is brushed in when the sand is dry: in a wet week some days later (judgement)."""
 
+ONE_DAY = dt.timedelta(days=1)
+
 FINISHING = ("brushing", "rolling")
 
 SMALLEST_COURSE = 3
@@ -110,30 +112,34 @@ def finished_before_dressing(programme: Programme, _plan: Plan) -> Iterator[Find
 
 
 def dressing_not_brushed(programme: Programme, _plan: Plan) -> Iterator[Finding]:
-    """Sand that nobody brushes in lies on the grass and in the mower."""
+    """Sand that nobody brushes in lies on the grass and in the mower, a top-up no less."""
     brushings = _of(programme, "brushing")
     for sand in _of(programme, "top dressing"):
-        loose = tuple(
-            green
-            for green in sand.greens
-            if not any(
-                sand.last_day_on(green) <= day <= sand.last_day_on(green) + BRUSHED_WITHIN
-                for brushing in brushings
-                for day in brushing.days_on(green)
-            )
+        loose: dict[int, list[str]] = {}
+        days: set[dt.date] = set()
+        for green, ordinal in dict.fromkeys((g, v.ordinal) for v in sand.visits for g in v.greens):
+            last = max(sand.days_on(green, ordinal))
+            until = min([last + BRUSHED_WITHIN + ONE_DAY, *sand.days_on(green, ordinal + 1)])
+            brushed = (day for one in brushings for day in one.days_on(green))
+            if not any(last <= day < until for day in brushed):
+                loose.setdefault(ordinal, []).append(green)
+                days.add(last)
+        if not loose:
+            continue
+        greens = tuple(dict.fromkeys(chain.from_iterable(loose.values())))
+        later = () if 1 in loose else sorted(loose)
+        many = "dressings" if len(later) > 1 else "dressing"
+        which = f"{many} {', '.join(map(str, later))}" if later else "the dressing"
+        yield Finding(
+            "dressing-not-brushed" if 1 in loose else "top-up-not-brushed",
+            Weight.THINK_AGAIN if 1 in loose else Weight.INFORMATION,
+            f"no brushing follows {which} of {_count(greens)} within {BRUSHED_WITHIN.days} days",
+            "Add brushing on the same days; it is done once the sand is dry" if 1 in loose else "",
+            ("works", sand.plan_index),
+            work=sand.id,
+            greens=greens,
+            dates=tuple(sorted(days)),
         )
-        if loose:
-            yield Finding(
-                "dressing-not-brushed",
-                Weight.THINK_AGAIN,
-                f"no brushing follows the dressing of {_count(loose)} within "
-                f"{BRUSHED_WITHIN.days} days",
-                "Add brushing on the same days; it is done once the sand is dry",
-                ("works", sand.plan_index),
-                work=sand.id,
-                greens=loose,
-                dates=sand.dates,
-            )
 
 
 def orders_that_are_fine(programme: Programme, _plan: Plan) -> Iterator[Finding]:

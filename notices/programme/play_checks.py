@@ -6,10 +6,11 @@ Messages and suggestions end without a full stop; `Finding` sets it.
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from notices.findings import Finding, Weight
 from notices.plan.model import Plan
+from notices.programme.hours import AWAY
 from notices.programme.model import (
     NINE,
     WHOLE_DAY,
@@ -54,6 +55,55 @@ def fewer_than_nine_holes(programme: Programme, _plan: Plan) -> Iterator[Finding
             ),
             dates=dates,
         )
+
+
+def nowhere_to_putt(programme: Programme, _plan: Plan) -> Iterator[Finding]:
+    """A putting green is kept for another day, so that there is always one surface to putt on."""
+    practice = [key for key, green in programme.greens.items() if not green.holes]
+    shut = {day for closure in programme.closures if closure.whole_course for day in closure.dates}
+    worked = {visit.date for work in programme.works for visit in work.visits}
+    if not practice:
+        return
+    bare, together = [], []
+    for day, on_day in programme.status.items():
+        if day in shut or any(on_day[key] not in AWAY for key in practice):
+            continue
+        if all(status in AWAY for status in on_day.values()):
+            bare.append(day)
+        elif len(practice) > 1 and day in worked:
+            together.append(day)
+    for days, weight, what in (
+        (bare, Weight.THINK_AGAIN, "no green and no putting green is left to putt on"),
+        (together, Weight.INFORMATION, "all putting greens are away at once"),
+    ):
+        if days:
+            because = _away_with(programme, practice, days)
+            yield Finding(
+                "nowhere-to-putt" if days is bare else "putting-greens-together",
+                weight,
+                f"{what} on {name_days(days)}",
+                "Keep a putting green for another day",
+                _path(programme, because),
+                work=next((work.id for work in programme.works if work.id in because), ""),
+                greens=tuple(practice),
+                dates=tuple(days),
+            )
+
+
+def _away_with(
+    programme: Programme, greens: Sequence[str], days: Sequence[dt.date]
+) -> tuple[str, ...]:
+    """Return the works and closures that take greens away, in the order of the plan."""
+    return tuple(
+        dict.fromkeys(
+            name
+            for day in days
+            for green in greens
+            for stretch in programme.stretches_on(day, green)
+            if stretch.status in AWAY
+            for name in stretch.because
+        )
+    )
 
 
 def _playable(hours: HolesInPlay) -> int:

@@ -67,9 +67,3 @@ def runs_of_sand(order: SandOrder) -> tuple[SandRun, ...]:
         )
         for run in runs
     )
-
-
-def weekday_before(day: dt.date) -> dt.date:
-    """Return the last day from Monday to Friday before a day."""
-    before = day - dt.timedelta(days=1)
-    return before - dt.timedelta(days=max(0, before.weekday() - 4))

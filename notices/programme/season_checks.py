@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator, Mapping, Sequence
-from functools import lru_cache
 
 from notices.findings import Finding, Weight
 from notices.operations import Opening, WhileWorking
@@ -15,6 +14,7 @@ from notices.plan.model import Plan
 from notices.programme.climate import club_climate, is_southern
 from notices.programme.model import Programme, Recovery, Work
 from notices.programme.promises import put_off
+from notices.programme.public_holidays import holiday
 from notices.programme.recovery import RecoveryModel, recover_works
 
 MonthDay = tuple[int, int]
@@ -99,7 +99,7 @@ def closed_on_days_off(programme: Programme, plan: Plan) -> Iterator[Finding]:
         days = sorted({day for work in shut for day in work.dates})
         if not days:
             continue
-        named = {day: name for day in days if (name := _holiday(day, country))}
+        named = {day: name for day in days if (name := holiday(day, country))}
         weekend = tuple(day for day in days if day.weekday() >= 5 and day not in named)
         path = ("works", shut[0].plan_index, "dates")
         if named:
@@ -123,25 +123,6 @@ def closed_on_days_off(programme: Programme, plan: Plan) -> Iterator[Finding]:
                 work=shut[0].id,
                 dates=weekend,
             )
-
-
-def _holiday(day: dt.date, country: str | None) -> str:
-    """Name the public holiday of a day; nothing where there is none, or no country."""
-    return _holidays(country, day.year).get(day, "") if country else ""
-
-
-@lru_cache(maxsize=32)
-def _holidays(country: str, year: int) -> Mapping[dt.date, str]:
-    """Return the public holidays of a country, or of a part that has its own, in a year."""
-    from holidays import country_holidays  # noqa: PLC0415, start-up time
-
-    nation, _, part = country.partition("-")
-    for subdivision in dict.fromkeys((part or None, None)):
-        try:
-            return dict(country_holidays(nation, subdiv=subdivision, years=year))
-        except NotImplementedError:
-            continue  # a part, or a country, that the library does not know
-    return {}
 
 
 def _turned(season: Season) -> Season:

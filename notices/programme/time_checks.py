@@ -67,6 +67,21 @@ def not_enough_people(programme: Programme, _plan: Plan) -> Iterator[Finding]:
         )
 
 
+def hired_people_every_day(programme: Programme, plan: Plan) -> Iterator[Finding]:
+    """People who come with hired machines are there on certain days, if the plan says on which."""
+    crew = plan.crew
+    if programme.timetables and crew and crew.hired_people and crew.hired_dates is None:
+        days = name_days(programme.timetables)
+        yield Finding(
+            "hired-people-every-day",
+            Weight.INFORMATION,
+            f"the plan does not say when its hired people are there, so they count on every day of "
+            f"work: {days}",
+            "Add crew: hired_dates: with their days",
+            ("crew", "hired_people"),
+        )
+
+
 def machine_in_two_places(programme: Programme, _plan: Plan) -> Iterator[Finding]:
     """Two works want one machine on one day: it goes to one after the other."""
     wanted: dict[tuple[dt.date, str], list[Work]] = {}

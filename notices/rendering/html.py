@@ -9,8 +9,8 @@ import jinja2
 from markupsafe import Markup
 
 from notices.documents.model import Document
+from notices.letters import printable
 from notices.paths import templates_folder
-from notices.rendering.letters import printable
 from notices.rendering.photographs import as_data
 from notices.wording import blocks
 

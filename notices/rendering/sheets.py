@@ -11,12 +11,12 @@ import threading
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from notices.documents.model import Fit, Sheet
+from notices.letters import printable
 from notices.makers import makers
 from notices.paths import templates_folder
 from notices.rendering import html
 from notices.rendering.files import RenderedFile
 from notices.rendering.furniture import issued
-from notices.rendering.letters import printable
 from notices.rendering.pdf import Layout, lay_out
 
 PDF = "application/pdf"

@@ -38,6 +38,9 @@ def closure(words: Words, closed: Closure) -> str:
         if closed.temporary:
             one = f"temporary green{'s' if many else ''}"
             sentences.append(sentence(f"{one}: {closed.temporary}"))
+        else:
+            several = "temporary greens" in closed.instead.lower()
+            sentences.append(f"Expect {'them' if several else 'it'} to be rough.")
         return " ".join(sentences)
     are = "are" if many else "is"
     sentences = [_because(f"{subject} {are} closed {when}", closed.reason)]

@@ -104,8 +104,8 @@ class PeriodWords:
             return "Each day only the greens being worked on are closed."
         if WhileWorking.TEMPORARY in statuses:
             if one:
-                return "You play to a temporary green while we work."
-            return "You play to temporary greens where we work."
+                return "You play to a temporary green while we work. Expect it to be rough."
+            return "You play to temporary greens where we work. Expect them to be rough."
         return self._stay_open()
 
     def open_again(self, *, whole: bool = False) -> str:

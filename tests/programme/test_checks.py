@@ -77,6 +77,11 @@ MIDLANDS = CLUB.replace(
     "name", "place: {latitude: 52.5, longitude: -1.6, timezone: Europe/London}, name"
 )
 
+PUTTING = "course: {greens: [{green: '1-2, Putting green', area: 480 m2}]}\n"
+TWO_PUTTING = PUTTING.replace("green'", "green, Chipping green'")
+SCARIFYING = 'works: [{operation: scarifying, dates: 2026-06-01, greens: "1-2, Putting green"}]\n'
+BOTH_PUTTING = SCARIFYING.replace("1-2, Putting green", "Putting green, Chipping green")
+
 NINE_GREENS = COURSE.replace("1-2", "1-9")
 GREEN_1 = "closures: [{what: green 1, dates: 2026-06-01"
 
@@ -87,6 +92,50 @@ TABLE = [
         Weight.THINK_AGAIN,
         CLUB + NINE_GREENS + GREEN_1 + "}]\n",
         CLUB + NINE_GREENS + GREEN_1 + ", instead: temporary green}]\n",
+    ),
+    (
+        "hired-people-every-day",
+        Weight.INFORMATION,
+        CLUB + COURSE + ROLLING + crew(2, more=", hired_people: 1"),
+        CLUB + COURSE + ROLLING + crew(2, more=", hired_people: 1, hired_dates: 2026-06-01"),
+    ),
+    (
+        "hired-people-every-day",
+        Weight.INFORMATION,
+        CLUB + COURSE + ROLLING + crew(2, more=", hired_people: 1"),
+        CLUB + COURSE + ROLLING + crew(2, more=", hired_people: 0"),
+    ),
+    (
+        # Without an accent that they lack, a letter is still printed as it stands in Czech.
+        "letters-not-printed",
+        Weight.INFORMATION,
+        CLUB.replace("Marl Hill", "Μαρλ Hill") + COURSE + ROLLING,
+        CLUB.replace("Marl Hill", "Zámek Žďár") + COURSE + ROLLING,
+    ),
+    (
+        "letters-not-printed",
+        Weight.INFORMATION,
+        CLUB + COURSE + ROLLING.replace("06-01", "06-01, note: see you 🙂"),
+        CLUB + COURSE + ROLLING.replace("06-01", "06-01, note: “see you” – soon…"),
+    ),
+    (
+        # Two greens and the putting green: all of them on one day, or one of them a day later.
+        "nowhere-to-putt",
+        Weight.THINK_AGAIN,
+        CLUB + PUTTING + SCARIFYING,
+        CLUB + PUTTING + SCARIFYING.replace('"1-2, Putting green"', "1-2"),
+    ),
+    (
+        "nowhere-to-putt",
+        Weight.THINK_AGAIN,
+        CLUB + PUTTING + SCARIFYING,
+        CLUB + PUTTING + SCARIFYING.replace("}", ", while_working: open}"),
+    ),
+    (
+        "putting-greens-together",
+        Weight.INFORMATION,
+        CLUB + TWO_PUTTING + BOTH_PUTTING,
+        CLUB + TWO_PUTTING + BOTH_PUTTING.replace(", Chipping green", ""),
     ),
     (
         "no-sender",
@@ -365,12 +414,13 @@ def test_a_plan_that_just_does_not(
 
 
 def test_every_check_is_in_the_table() -> None:
-    # One row or more for each check; the light, the defaults and the raised cut have two codes each.
+    # One row or more for each check; the light, the defaults, the raised cut and what is left to putt
+    # on have two codes each.
     # Those of the agronomist, of the order and of the season have tables of their own, and the one of
     # photographs is tested with them.
     elsewhere = {*AGRONOMIC_CHECKS, *ORDER_CHECKS, *SEASON_CHECKS, photograph_of_nothing}
     own = [check for check in CHECKS if check not in elsewhere]
-    assert len({row[0] for row in TABLE}) == len(own) + 3
+    assert len({row[0] for row in TABLE}) == len(own) + 4
 
 
 @pytest.mark.parametrize(

@@ -8,7 +8,7 @@ from collections.abc import Callable
 import pytest
 
 from notices.programme.model import Programme
-from notices.programme.sand_order import weekday_before
+from notices.programme.public_holidays import working_day_before
 
 ProgrammeOf = Callable[..., Programme]
 
@@ -130,4 +130,20 @@ def test_no_dressing_needs_no_sand(programme_of: ProgrammeOf) -> None:
     [(1, "2026-05-29"), (2, "2026-06-01"), (6, "2026-06-05"), (7, "2026-06-05"), (8, "2026-06-05")],
 )
 def test_a_lorry_comes_on_a_weekday(day: int, before: str) -> None:
-    assert weekday_before(dt.date(2026, 6, day)).isoformat() == before
+    assert working_day_before(dt.date(2026, 6, day), None).isoformat() == before
+
+
+@pytest.mark.parametrize(
+    ("day", "country", "before"),
+    [
+        # The late summer bank holiday of 2026 is Monday 31 August (gov.uk/bank-holidays), and
+        # Scotland has its own on 3 August; Christmas is a Friday, and Monday 28 December stands
+        # for Boxing Day, which is a Saturday.
+        (dt.date(2026, 9, 1), "GB-ENG", "2026-08-28"),
+        (dt.date(2026, 9, 1), "GB-SCT", "2026-08-31"),
+        (dt.date(2026, 9, 1), None, "2026-08-31"),
+        (dt.date(2026, 12, 29), "GB-ENG", "2026-12-24"),
+    ],
+)
+def test_no_lorry_comes_on_a_public_holiday(day: dt.date, country: str | None, before: str) -> None:
+    assert working_day_before(day, country).isoformat() == before

@@ -106,6 +106,18 @@ TABLE = [
         works(SAND + ", greens: 1-2", BRUSH + ", greens: 1-3"),
     ),
     (
+        # Each top-up wants its own: the 15th, and the 22nd and 29th a week apart.
+        "top-up-not-brushed",
+        Weight.INFORMATION,
+        works(SAND + ", settings: {dressings: 3, days_between: 7}", BRUSH, on("06-22", BRUSH)),
+        works(
+            SAND + ", settings: {dressings: 3, days_between: 7}",
+            BRUSH,
+            on("06-22", BRUSH),
+            on("06-29", BRUSH),
+        ),
+    ),
+    (
         "sand-before-solid-tining",
         Weight.INFORMATION,
         works(on("06-01", SAND), SOLID),
@@ -186,8 +198,8 @@ def test_a_plan_that_just_does_not(
 
 
 def test_every_check_is_in_the_table() -> None:
-    # The orders that are fine have two codes.
-    assert len({row[0] for row in TABLE}) == len(ORDER_CHECKS) + 1
+    # The orders that are fine have two codes, and so has a dressing that nobody brushes in.
+    assert len({row[0] for row in TABLE}) == len(ORDER_CHECKS) + 2
 
 
 def test_overlapping_closures_are_fine(programme_of: ProgrammeOf) -> None:

@@ -114,7 +114,8 @@ def test_temporary_greens_are_not_called_closed() -> None:
     (closed,) = told.programme.closures
     assert circumstances.closed_thing(told, closed) == "Greens 1 to 9: temporary greens"
     assert circumstances.closure(told, closed) == (
-        "Greens 1 to 9 have temporary greens on Monday 1 and Tuesday 2 November: drain trenching."
+        "Greens 1 to 9 have temporary greens on Monday 1 and Tuesday 2 November: drain trenching. "
+        "Expect them to be rough."
     )
 
 
@@ -140,7 +141,8 @@ def test_one_closure_with_temporary_greens(
     closure = {"what": what, "dates": "2027-11-01", "instead": instead}
     told = words(plan(WORK, closures=[closure]))
     (closed,) = told.programme.closures
-    assert circumstances.closure(told, closed) == f"{said} on Monday 1 November."
+    rough = f"Expect {'them' if 'greens' in instead else 'it'} to be rough."
+    assert circumstances.closure(told, closed) == f"{said} on Monday 1 November. {rough}"
     state = circumstances.closed_thing(told, closed).partition(": ")[2]
     assert state == (listed or "temporary greens")
 

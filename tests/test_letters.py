@@ -7,8 +7,8 @@ from fontTools.ttLib import TTFont  # type: ignore[import-untyped,unused-ignore]
 from hypothesis import given
 from hypothesis import strategies as st
 
+from notices.letters import printable
 from notices.paths import font_files
-from notices.rendering.letters import printable
 
 IN_EVERY_FONT = set.intersection(*(set(TTFont(font).getBestCmap()) for font in font_files()))
 BLANKS = {ord(blank) for blank in "\t\n\r"}

@@ -1,4 +1,4 @@
-"""What the sheets can print: our fonts hold the letters of Europe's languages in Latin script.
+"""What our sheets can print: our fonts hold the letters of Europe's languages in Latin script.
 
 A sign that they lack would be taken from whatever fonts a computer has, so that the same plan gave
 other bytes elsewhere, or would stop the build where it has none.
@@ -31,6 +31,12 @@ def printable(text: str) -> str:
         sign if _PRINTED.match(sign) else _instead_of(sign)
         for sign in unicodedata.normalize("NFC", text)
     )
+
+
+def not_printed(text: str) -> tuple[str, ...]:
+    """Return the signs of a text for which something else is printed, each once."""
+    signs = unicodedata.normalize("NFC", text)
+    return tuple(dict.fromkeys(sign for sign in signs if not _PRINTED.match(sign)))
 
 
 def _instead_of(sign: str) -> str:
