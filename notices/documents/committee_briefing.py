@@ -25,7 +25,6 @@ from notices.wording.blocks import (
     Table,
 )
 from notices.wording.lists import and_list, counted, sentence
-from notices.wording.patterns import PatternWords
 from notices.wording.period import PeriodWords
 from notices.wording.questions import questions
 from notices.wording.settings import depth_in_words, settings_in_words

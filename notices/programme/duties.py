@@ -103,9 +103,19 @@ class Paper:
     hangs: bool
     for_each_period: bool = False
     """Whether it is printed for each period of work, the day before; else once, when issued."""
+    only_with_work: bool = False
+    """Whether it is of no use for closures alone."""
+    only_with_holes_away: bool = False
+    """Whether it is of no use for days on which every hole is played as ever."""
 
 
-PAPERS = (Paper("board-notice-a4", hangs=True),)
+PAPERS = (
+    Paper("board-notice-a4", hangs=True),
+    Paper("counter-handout", hangs=False),
+    Paper("tee-sign", hangs=True, for_each_period=True, only_with_holes_away=True),
+    Paper("starter-sheet", hangs=False, for_each_period=True, only_with_holes_away=True),
+    Paper("team-sheet", hangs=False, for_each_period=True, only_with_work=True),
+)
 """The sheets of the pack; one that is added gets its row here."""
 
 
@@ -242,11 +252,13 @@ def _to_print(
         if not paper.for_each_period:
             name, issued = f"print-{paper.document}", programme.edition.begun
             yield Duty(name, kind, issued, known_by, document=paper.document)
-        for event in events if paper.for_each_period else ():
+        used = [event for event in events if _of_use(programme, paper, event)]
+        for event in used if paper.for_each_period else ():
             day = max(programme.edition.begun, event.first - ONE_DAY)
             name = f"print-{paper.document}-{event.id}"
             yield Duty(name, kind, day, day, document=paper.document, works=event.works)
-        if paper.hangs:
+        # A sign for the tees has its own days on it, and goes down with each of them.
+        if paper.hangs and not paper.for_each_period:
             yield Duty(
                 f"take-down-{paper.document}",
                 DutyKind.TAKE_DOWN,
@@ -254,6 +266,13 @@ def _to_print(
                 down + A_WEEK,
                 document=paper.document,
             )
+
+
+def _of_use(programme: Programme, paper: Paper, event: _Event) -> bool:
+    away = any(event.first <= day <= event.last for day in programme.play)
+    return (away or not paper.only_with_holes_away) and (
+        bool(event.works) or not paper.only_with_work
+    )
 
 
 def _to_buy(programme: Programme) -> Iterator[Duty]:

@@ -7,6 +7,7 @@ import re
 
 from notices.findings import Finding
 from notices.operations import CATALOGUE
+from notices.wording.amounts import time_of_day
 from notices.wording.lists import sentence
 from notices.wording.words import Words
 
@@ -58,7 +59,7 @@ def _dated(words: Words, text: str) -> str:
 
 
 def _timed(words: Words, text: str) -> str:
-    said = _CLOCK.sub(lambda m: words.language.clock(dt.time(int(m[1]), int(m[2]))), text)
+    said = _CLOCK.sub(lambda m: words.language.clock(time_of_day(60 * int(m[1]) + int(m[2]))), text)
     return said.replace("m..", "m.")  # 6:30 a.m. at the end of a sentence
 
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from notices.operations import Opening
 from notices.programme.model import DayOfPlay, Hole, Period, PlayStatus, Stretch
+from notices.wording.amounts import time_of_day
 from notices.wording.lists import and_list, sentence
 from notices.wording.words import Words
 
@@ -157,7 +158,7 @@ def where_to_start(words: Words, day: dt.date) -> str:
 
 
 def _clock(words: Words, minutes: float) -> str:
-    return words.language.clock(dt.time(int(minutes) // 60, int(minutes) % 60))
+    return words.language.clock(time_of_day(minutes))
 
 
 def kept_free(words: Words, day: dt.date) -> str:

@@ -8,7 +8,6 @@ from collections.abc import Iterator
 from notices.documents.committee_briefing import FITS, committee_briefing
 from notices.documents.model import Document
 from notices.plan.load import load_plan
-from notices.programme.patterns import with_patterns
 from notices.programme.work_out import work_out
 from notices.wording.blocks import Block, Folded, KeyFacts, Picture, Table
 from notices.wording.reading_ease import measure

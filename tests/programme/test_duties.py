@@ -140,7 +140,7 @@ def test_sand_is_ordered_two_weeks_before_it_must_lie_there(programme_of: Progra
 
 def test_a_sheet_hangs_from_the_issue_until_nothing_is_to_come(programme_of: ProgrammeOf) -> None:
     plan = "course: {greens: [{green: 1-4}]}\nclosures: [{what: course, dates: 2026-09-14}]\n"
-    found = duties(programme_of(plan, ISSUED))
+    found = duties(programme_of(plan, ISSUED), [Paper("board-notice-a4", hangs=True)])
     (up,), (down,) = of_kind(found, DutyKind.PUT_UP), of_kind(found, DutyKind.TAKE_DOWN)
     assert span(up) == ("2026-08-01", "2026-09-13")
     assert span(down) == ("2026-09-15", "2026-09-21")
@@ -223,4 +223,20 @@ def test_what_becomes_of_a_work_does_not_change_what_was_promised_of_it(
 def test_no_two_duties_share_an_identity_and_all_papers_are_in_the_pack(pack: BuiltPack) -> None:
     found = duties(pack.programme)
     assert len({duty.id for duty in found}) == len(found) > 0
-    assert {f"{paper.document}.pdf" for paper in PAPERS} <= pack.files.keys()
+    printed = {d.document for d in found if d.kind in (DutyKind.PRINT, DutyKind.PUT_UP)}
+    assert {f"{document}.pdf" for document in printed} <= pack.files.keys()
+    assert printed <= {paper.document for paper in PAPERS}
+    works = pack.programme.works
+    assert ("team-sheet" in printed) == bool(works)
+
+
+def test_a_sign_for_the_tees_is_put_up_for_each_period_and_never_for_a_practice_ground(
+    programme_of: ProgrammeOf,
+) -> None:
+    """The holes of greens under work are away; a practice ground has none."""
+    plan = f"{COURSE}{CORES}"
+    put_up = of_kind(duties(programme_of(plan, ISSUED)), DutyKind.PUT_UP)
+    assert [duty.document for duty in put_up] == ["board-notice-a4", "tee-sign"]
+    closed = f"{COURSE}closures: [{{what: practice ground, dates: 2026-09-14}}]\n"
+    put_up = of_kind(duties(programme_of(closed, ISSUED)), DutyKind.PUT_UP)
+    assert [duty.document for duty in put_up] == ["board-notice-a4"]

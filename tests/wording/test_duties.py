@@ -22,8 +22,12 @@ def said(name: str, day: str) -> str:
 def test_the_day_before_the_work() -> None:
     assert said("marlpit-common", "2026-10-11") == (
         "To do on Sunday 11 October:\n"
+        "  Today: Print counter-handout.pdf.\n"
         "  Today: Print board-notice-a4.pdf and put it up.\n"
         "  Today: Send the reminder: hollow tining and top dressing (member-email-reminder).\n"
+        "  Today: Print starter-sheet.pdf for hollow tining and top dressing.\n"
+        "  Today: Print team-sheet.pdf for hollow tining and top dressing.\n"
+        "  Today: Print tee-sign.pdf and put it up.\n"
         "  By Monday 12 October: Decide whether the work of Monday 12 October goes ahead "
         "(the Course Manager, 16:00 the day before), and say so: clubhouse board and website."
     )
