@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from notices.agronomy import holes, sand, slits
 from notices.operations import Opening
+from notices.plan.model import Plan
 from notices.programme.model import SandOnGreen, Work
 
 
@@ -141,6 +142,13 @@ def _in_order(works: Sequence[Work]) -> list[tuple[Work, str]]:
     ]
     by_index = {work.plan_index: work for work in works}
     return [(by_index[index], green) for _, _, index, _, green in sorted(steps)]
+
+
+def sand_of(plan: Plan, works: Sequence[Work]) -> tuple[SandOnGreen, ...]:
+    """Return what each dressing brings, with the density and the limit that the plan gives."""
+    given = "most_per_dressing" in plan.sand.model_fields_set
+    limit = plan.sand.most_per_dressing if given else None
+    return sand_by_green(works, plan.sand.density, limit)
 
 
 def filled_by(

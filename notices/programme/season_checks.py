@@ -60,7 +60,7 @@ def out_of_season(programme: Programme, plan: Plan) -> Iterator[Finding]:
     model: RecoveryModel | None = None
     for work in programme.works:
         seasons = usual_seasons(work, plan)
-        away = tuple(day for day in work.dates if seasons and not _within(day, seasons))
+        away = days_out_of_season(work, plan)
         if not away:
             continue
         model = model or RecoveryModel(club_climate(plan).climate, programme.records)
@@ -88,6 +88,12 @@ def usual_seasons(work: Work, plan: Plan) -> tuple[Season, ...]:
     usual = USUAL if plan.course.grass == "cool-season" else WARM_SEASON
     seasons = usual.get(work.operation.name, ())
     return tuple(_turned(one) for one in seasons) if is_southern(plan.club) else seasons
+
+
+def days_out_of_season(work: Work, plan: Plan) -> tuple[dt.date, ...]:
+    """Return the days of a work that lie outside its usual months."""
+    seasons = usual_seasons(work, plan)
+    return tuple(day for day in work.dates if seasons and not _within(day, seasons))
 
 
 def closed_on_days_off(programme: Programme, plan: Plan) -> Iterator[Finding]:

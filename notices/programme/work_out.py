@@ -4,13 +4,11 @@ from __future__ import annotations
 
 import datetime as dt
 from collections import Counter
-from collections.abc import Mapping
 from dataclasses import replace
 from itertools import chain
 
 from notices.plan.club_greens import ClubGreens
 from notices.plan.days import all_days
-from notices.plan.model import Fixture as WrittenFixture
 from notices.plan.model import Plan
 from notices.plan.places import read_place
 from notices.programme import figures
@@ -18,6 +16,7 @@ from notices.programme.accepting import idle_acceptances, reason_to_accept
 from notices.programme.checks import check_programme
 from notices.programme.climate import ClubClimate, club_climate, is_southern
 from notices.programme.cost import figures_of_cost, sand_order
+from notices.programme.fixtures import fixtures_of
 from notices.programme.holes_in_play import days_of_play
 from notices.programme.hours import stretches_by_day
 from notices.programme.lay_out import club_greens, lay_out_greens, lay_out_works
@@ -26,13 +25,9 @@ from notices.programme.model import (
     Approval,
     Closure,
     Club,
-    Decided,
     Decision,
     Figure,
-    Fixture,
-    Green,
     Mailing,
-    PlayStatus,
     Programme,
     Restriction,
     Sender,
@@ -40,12 +35,12 @@ from notices.programme.model import (
 from notices.programme.pace import club_paces
 from notices.programme.periods import group_works, make_period
 from notices.programme.photographs import photographs
-from notices.programme.play import Statuses, play_status
+from notices.programme.play import play_status
 from notices.programme.profile import profile_of
 from notices.programme.records import filled_works, fit_records, seen_by_work
 from notices.programme.recovery import RecoveryModel, recover_works
 from notices.programme.rules_of_play import rules_in_play, score_days
-from notices.programme.sand import filled_by, sand_by_green
+from notices.programme.sand import filled_by, sand_of
 from notices.programme.season import greens_back, season
 from notices.programme.slugs import ALL, slug
 from notices.programme.thatch import through_thatch
@@ -94,10 +89,7 @@ def _outline(plan: Plan, issued: dt.date) -> tuple[Programme, ClubClimate, Recov
     greens = lay_out_greens(plan)
     works = lay_out_works(plan)
     climate = club_climate(plan)
-    limit = (
-        plan.sand.most_per_dressing if "most_per_dressing" in plan.sand.model_fields_set else None
-    )
-    needs = sand_by_green(works, plan.sand.density, limit)
+    needs = sand_of(plan, works)
     records, unused_records = fit_records(
         plan.observed, works, filled_works(filled_by(works, needs)), climate.climate
     )
@@ -116,7 +108,7 @@ def _outline(plan: Plan, issued: dt.date) -> tuple[Programme, ClubClimate, Recov
         works=works,
         periods=periods,
         closures=closures,
-        fixtures=tuple(_fixtures(plan, greens, statuses)),
+        fixtures=tuple(fixtures_of(plan, greens, statuses)),
         restrictions=tuple(
             Restriction(r.what, all_days(r.dates), r.exception or "", r.ask or "")
             for r in plan.restrictions
@@ -263,41 +255,6 @@ def _temporary(described: str | None, greens: tuple[str, ...]) -> str:
     if not described:
         return ""
     return "a temporary green" if len(greens) == 1 else "temporary greens"
-
-
-def _fixtures(plan: Plan, greens: Mapping[str, Green], statuses: Statuses) -> list[Fixture]:
-    away = (PlayStatus.CLOSED, PlayStatus.TEMPORARY)
-    fixtures = []
-    for index, written in enumerate(plan.fixtures):
-        if written.date is None or written.name is None:
-            continue
-        fixture = Fixture(
-            name=written.name,
-            date=written.moved_to or written.date,
-            kind=written.kind,
-            plan_index=index,
-            course=written.course or "",
-            decided=_decided(written),
-            moved_from=written.date if written.moved_to else None,
-        )
-        on_day = statuses.get(fixture.date, {})
-        met = {green: s for green, s in on_day.items() if fixture.meets(greens[green])}
-        fixtures.append(
-            replace(
-                fixture,
-                closed_greens=tuple(g for g, s in met.items() if s in away),
-                recovering_greens=tuple(g for g, s in met.items() if s is PlayStatus.RECOVERING),
-            )
-        )
-    return sorted(fixtures, key=lambda fixture: (fixture.date, fixture.name))
-
-
-def _decided(written: WrittenFixture) -> Decided | None:
-    if written.moved_to is not None:
-        return Decided.MOVED
-    if written.decision == "canceled":  # as it is spelt in American English
-        return Decided.CANCELLED
-    return Decided(written.decision) if written.decision else None
 
 
 def _with_findings(programme: Programme, plan: Plan) -> Programme:

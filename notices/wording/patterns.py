@@ -19,6 +19,9 @@ NAMES = {
 """What each layout is called in a heading."""
 
 
+MOST_NAMED = 3
+"""So many fixtures are named in one cell."""
+
 _DONE = {
     Layout.ALL_AT_ONCE: "Done all at once",
     Layout.NINE_A_DAY: "Done a nine a day",
@@ -169,4 +172,7 @@ def _hours(minutes: float) -> str:
 
 
 def _named(names: tuple[str, ...]) -> str:
-    return and_list(tuple(dict.fromkeys(names))) or "none"
+    told = tuple(dict.fromkeys(names))
+    if len(told) > MOST_NAMED + 1:
+        told = (*told[:MOST_NAMED], f"{len(told) - MOST_NAMED} more")
+    return and_list(told) or "none"

@@ -10,6 +10,7 @@ import pytest
 
 from notices.plan.load import load_plan
 from notices.plan.model import Plan
+from notices.programme import better_dates as module
 from notices.programme.better_dates import (
     BEFORE_ISSUE,
     OTHER_WORK,
@@ -176,3 +177,29 @@ def test_in_words_and_as_data(tmp_path: Path) -> None:
     (data,) = better_dates_as_json(found.all)
     assert data["works"] == ["top-dressing-1"]
     assert data["options"][2]["weekend"] == ["2026-06-07"]
+
+
+def test_a_plan_with_too_many_that_clash_ends_all_the_same(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(module, "MOST_WORKED_OUT", 2)
+    found = Found(tmp_path, "works:\n" + DRESSING + MEDAL)
+    # The 8th and the 9th clash at the first look; the 11th and the 12th are the nearest of 27.
+    assert found.starts == ["2026-06-11", "2026-06-12"]
+    assert (found.one.tried, found.one.good, found.one.not_tried) == (4, 2, 25)
+    assert "25 more were not looked at" in better_dates_in_words(found.all)
+
+
+def test_the_hired_come_with_the_works_that_move(tmp_path: Path) -> None:
+    crew = "crew: {people: 3, hired_people: 2, hired_dates: '2026-05-04, 2026-06-10'}\n"
+    found = Found(tmp_path, "works:\n" + DRESSING + MEDAL + crew)
+    (period,) = found.programme.periods
+    moved = _moved(found.plan, period, dt.timedelta(days=5)).crew
+    assert moved is not None
+    assert moved.hired_dates is not None
+    assert [str(days) for days in moved.hired_dates] == ["2026-05-04", "2026-06-15"]
+
+
+def test_a_fixture_that_is_decided_is_nothing_to_move_for(tmp_path: Path) -> None:
+    medal = MEDAL.replace("}]", ", decision: play on}]")
+    assert Found(tmp_path, "works:\n" + DRESSING + medal).all == ()
