@@ -14,7 +14,8 @@ from hypothesis import strategies as st
 
 from notices.plan.model import Plan
 from notices.programme.hours import to_half_hours
-from notices.programme.model import WHOLE_DAY, PlayStatus, Programme, Promise
+from notices.programme.model import WHOLE_DAY, Layout, PlayStatus, Programme, Promise
+from notices.programme.patterns import main_period, patterns
 from notices.programme.play import worst
 from notices.programme.timetable import HAULING
 from notices.programme.work_out import work_out
@@ -253,6 +254,55 @@ def test_a_plan_52_weeks_later_is_worked_52_weeks_later(data: dict[str, Any]) ->
         [w.id for w in period.works] for period in then.periods
     ]
     assert [need.depth_mm for need in now.sand] == [need.depth_mm for need in then.sand]
+
+
+EVEN = st.just([14.0] * 12)
+"""A place where every day is as good for grass as any other."""
+
+
+@settings(slowly, max_examples=25)
+@given(plan_data(climates=EVEN), st.integers(1, 30))
+def test_whole_weeks_later_every_date_is_as_much_later(data: dict[str, Any], weeks: int) -> None:
+    by = dt.timedelta(weeks=weeks)
+    now, then = (done(read(plan)) for plan in (data, moved(data, by)))
+    assert {day + by: on_day for day, on_day in now.status.items()} == then.status
+    for one, other in zip(promises(now), promises(then), strict=True):
+        assert one.expect_by + by == other.expect_by
+        assert (one.at_worst and one.at_worst + by) == other.at_worst
+    assert [day + by for day in now.timetables] == list(then.timetables)
+
+
+@slowly
+@given(plans())
+def test_holes_by_what_they_are_add_up_to_all_holes(plan: Plan) -> None:
+    programme = done(plan)
+    for day in programme.play.values():
+        assert (day.by_hour[0].begins, day.by_hour[-1].ends) == WHOLE_DAY
+        for hours in (day.all_day, *day.by_hour):
+            assert Counter((*hours.open, *hours.temporary, *hours.closed)) == Counter(
+                programme.holes
+            )
+            assert set(hours.part_of_day) <= set(hours.closed)
+        # What holds from morning to evening is no better than at any hour.
+        for hours in day.by_hour:
+            assert set(day.all_day.open) <= set(hours.open)
+
+
+@settings(slowly, max_examples=20)
+@given(plans())
+def test_other_ways_keep_what_is_done_and_the_plan_s_own_is_the_plan(plan: Plan) -> None:
+    programme = done(plan)
+    found = patterns(plan, programme)
+    period = main_period(programme)
+    for one in found:
+        assert period is not None
+        assert one.works == tuple(work.id for work in period.works)
+        # Whatever is put together, nothing is done twice or left out.
+        assert one.person_hours is not None
+        assert math.isclose(one.person_hours, found[0].person_hours or 0.0, abs_tol=1e-6)
+        if one.layout is Layout.AS_PLANNED:
+            assert (one.open_again, one.putting_well) == (period.open_again, period.putting_well)
+            assert one.dates == period.days
 
 
 @slowly
