@@ -25,7 +25,13 @@ from pydantic import (
 from notices.agronomy.growth import HIGHEST_MEAN_C
 from notices.agronomy.loads import LORRY_T
 from notices.agronomy.sand import MOST_PER_DRESSING_KG_M2, WASTE_FRACTION
-from notices.operations import CATALOGUE, CLEARING_CORES, HAULING_SAND, Operation
+from notices.operations import (
+    CATALOGUE,
+    CLEARING_CORES,
+    HAULING_SAND,
+    Operation,
+    WhileWorking,
+)
 from notices.plan.days import DayRange, all_days
 from notices.plan.fields import (
     Address,
@@ -345,6 +351,8 @@ class Work(Part):
     """Settings of the work; read against the catalogue by plan.settings."""
     while_working: StateWhileWorking | None = None
     """What a green is to golfers on the day."""
+    temporary: Text | None = None
+    """Where its temporary greens lie and how good they are, such as 40 m short, cut to 6 mm."""
     services_checked: bool = False
     """Whether irrigation, cables and drains have been located and marked."""
     reopen: Reopening | None = None
@@ -357,6 +365,17 @@ class Work(Part):
     """Why this club does it, and at this time; the club's own words, told with our reasons."""
     note: Text | None = None
     """The club's own words, shown as they are."""
+
+    @field_validator("temporary")
+    @classmethod
+    def _of_temporary_greens(cls, temporary: str | None, info: ValidationInfo) -> str | None:
+        state = info.data.get("while_working")
+        if temporary and state not in (None, WhileWorking.TEMPORARY):
+            raise Refusal(
+                f"this describes temporary greens, and a green is {state.value} while working",
+                "write while_working: temporary green, or take temporary out",
+            )
+        return temporary
 
     @field_validator("reserve_dates")
     @classmethod

@@ -320,6 +320,7 @@ WORKS = Sheet(
         _column("greens", such_as=_GREENS, width=22),
         *_days("reserve_dates", "reserve"),
         _choice("while_working", of=_STATES, width=16),
+        _column("temporary", width=30),
         _yes_no("services_checked"),
         _choice("reopen", of=_REOPENING, only=False, width=15),
         _column("after", such_as="hollow tining, +1 day", width=22),

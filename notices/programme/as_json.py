@@ -200,6 +200,7 @@ def _work(work: Work) -> Json:
         "while_working": work.while_working.value,
         "reopen_days": work.reopen_days,
         "services_checked": work.services_checked,
+        "temporary": work.temporary,
         "note": work.note,
         "why": work.why,
     }

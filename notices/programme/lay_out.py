@@ -9,7 +9,7 @@ from itertools import islice
 from types import MappingProxyType
 from typing import TypeVar
 
-from notices.operations import Operation, SettingValue
+from notices.operations import Operation, SettingValue, WhileWorking
 from notices.plan.club_greens import ClubGreens, read_lines
 from notices.plan.days import all_days
 from notices.plan.followers import leader_of, named_works
@@ -125,15 +125,22 @@ def lay_out_works(plan: Plan) -> tuple[Work, ...]:
                 visits=visits + _later_dressings(visits, settings),
                 reserve_dates=all_days(written.reserve_dates)
                 or tuple(day + wait for day in all_days(led.reserve_dates)),
-                while_working=written.while_working or operation.while_working,
+                while_working=_while_working(written, operation),
                 reopen_days=operation.reopen_days if written.reopen is None else written.reopen,
                 services_checked=written.services_checked,
                 note=written.note or "",
                 why=written.why or "",
                 reopen_given=written.reopen is not None,
+                temporary=written.temporary or "",
             )
         )
     return tuple(works)
+
+
+def _while_working(written: WrittenWork, operation: Operation) -> WhileWorking:
+    """Return what a green is meanwhile; who describes temporary greens has some."""
+    usual = WhileWorking.TEMPORARY if written.temporary else operation.while_working
+    return written.while_working or usual
 
 
 def head_of(plan: Plan, index: int) -> tuple[int, dt.timedelta]:

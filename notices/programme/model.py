@@ -118,6 +118,8 @@ class Work:
     """Why the club does it, in its own words."""
     reopen_given: bool = True
     """Whether the plan says when the green reopens, and not the catalogue."""
+    temporary: str = ""
+    """Where its temporary greens lie and how good they are, in the club's words."""
 
     @cached_property
     def main_visits(self) -> tuple[Visit, ...]:

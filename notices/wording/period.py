@@ -104,9 +104,17 @@ class PeriodWords:
             return "Each day only the greens being worked on are closed."
         if WhileWorking.TEMPORARY in statuses:
             if one:
-                return "You play to a temporary green while we work. Expect it to be rough."
-            return "You play to temporary greens where we work. Expect them to be rough."
+                return f"You play to a temporary green while we work. {self._temporary('green')}"
+            return f"You play to temporary greens where we work. {self._temporary('greens')}"
         return self._stay_open()
+
+    def _temporary(self, greens: str) -> str:
+        """Say where temporary greens lie and how good they are, or else that they are rough."""
+        works = self.period.opening_works or self.period.works
+        described = dict.fromkeys(work.temporary for work in works if work.temporary)
+        if described:
+            return " ".join(sentence(f"temporary {greens}: {text}") for text in described)
+        return f"Expect {'it' if greens == 'green' else 'them'} to be rough."
 
     def open_again(self, *, whole: bool = False) -> str:
         """Each green opens again the next morning. All are open by …, or by … if it rains.

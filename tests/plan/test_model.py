@@ -9,7 +9,7 @@ from pydantic import ValidationError
 
 from notices.operations import CATALOGUE, WhileWorking
 from notices.plan.green_choice import GreenChoice, day_lines, read_choice, write_choice
-from notices.plan.model import Fixture, Plan
+from notices.plan.model import Fixture, Plan, Work
 
 AUGUST_16, AUGUST_17 = dt.date(2027, 8, 16), dt.date(2027, 8, 17)
 
@@ -276,3 +276,10 @@ def test_a_number_may_be_a_name_and_a_truth_value_may_not_be_a_number() -> None:
 def test_a_decision_about_a_fixture_makes_sense(fixture: dict[str, str], message: str) -> None:
     with pytest.raises(ValidationError, match=re.escape(message)):
         Fixture.model_validate(fixture)
+
+
+def test_a_closed_green_has_no_temporary_ones() -> None:
+    work = {"operation": "rolling", "dates": "2026-06-01", "temporary": "40 m short"}
+    assert Work.model_validate(work).temporary == "40 m short"
+    with pytest.raises(ValidationError, match="a green is closed while working"):
+        Work.model_validate({**work, "while_working": "closed"})

@@ -120,6 +120,15 @@ def test_on_the_day(greens: str, dates: str, state: str, said: str) -> None:
     assert told.status_while_working() == said
 
 
+def test_where_temporary_greens_lie_and_how_good_they_are() -> None:
+    described = work("drain trenching", ONE_DAY, greens="12", temporary="40 m short, cut to 6 mm")
+    told = period(plan(described))
+    # Who describes temporary greens has some.
+    assert told.status_while_working() == (
+        "You play to a temporary green while we work. Temporary green: 40 m short, cut to 6 mm."
+    )
+
+
 @pytest.mark.parametrize(
     ("greens", "dates", "reopen", "said"),
     [
