@@ -152,6 +152,16 @@ def work_before_issue(programme: Programme, _plan: Plan) -> Iterator[Finding]:
                 work=work.id,
                 dates=work.dates,
             )
+    for closure in programme.closures:
+        if closure.dates[0] < programme.issued:
+            yield Finding(
+                "date-past",
+                Weight.INFORMATION,
+                f"the closure of {closure.what} begins on {closure.dates[0]}, before the date of issue",
+                "",
+                ("closures", closure.plan_index, "dates"),
+                dates=closure.dates,
+            )
 
 
 def nothing_to_fill(programme: Programme, _plan: Plan) -> Iterator[Finding]:

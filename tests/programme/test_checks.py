@@ -181,6 +181,12 @@ TABLE = [
         CLUB + COURSE + ROLLING.replace("2026-06-01", "2026-01-05"),
     ),
     (
+        "date-past",
+        Weight.INFORMATION,
+        CLUB + COURSE + "closures: [{what: practice ground, dates: 2026-01-04 to 2026-01-06}]\n",
+        CLUB + COURSE + "closures: [{what: practice ground, dates: 2026-01-05 to 2026-01-06}]\n",
+    ),
+    (
         # Two greens take two hours; a day of three has one of them for breaks.
         "day-too-long",
         Weight.THINK_AGAIN,
