@@ -80,11 +80,7 @@ def _day(words: Words, day: dt.date) -> _Day:
         if all_day.temporary:
             rows.append(KeyFact("Temporary greens", f"{all_day.temporary}."))
         rows.append(KeyFact("Start from", f"{all_day.starts}."))
-    rows += [
-        KeyFact("Fixture", f"{fixture.name}.")
-        for fixture in words.programme.fixtures
-        if fixture.date == day
-    ]
+    rows += [KeyFact("Fixture", f"{fixture.name}.") for fixture in words.programme.fixtures_on(day)]
     return _Day(
         tuple(rows),
         hours.greens_of_day(words, day),

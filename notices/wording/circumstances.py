@@ -106,8 +106,9 @@ def fixtures(words: Words) -> list[str]:
     for fixture in words.programme.fixtures:
         day = words.dates.day(fixture.date)
         if fixture.moved_from is not None:
-            move = words.dates.from_to(fixture.moved_from, fixture.date)
-            said.append(sentence(f"{fixture.name} is moved {move}"))
+            # Not "from … to …", which reads as if it lasted so long.
+            was = words.dates.day(fixture.moved_from)
+            said.append(sentence(f"{fixture.name} is moved to {day}. It was to be on {was}"))
         elif fixture.decided is Decided.MOVED:
             said.append(sentence(f"{fixture.name}, {day}, is moved. We will tell you its new date"))
         elif fixture.decided is Decided.CANCELLED:

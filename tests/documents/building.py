@@ -123,6 +123,8 @@ def _days(programme: Programme) -> Iterator[dt.date]:
         yield from closure.dates
     for fixture in programme.fixtures:
         yield fixture.date
+        if fixture.moved_from:
+            yield fixture.moved_from
     for restriction in programme.restrictions:
         yield from restriction.dates
 

@@ -92,7 +92,7 @@ SAID = [
         "June Medal, Tuesday 2 June: it goes ahead while the greens are still healing, and scores will not count.",
     ),
     (1, ", decision: moved", "June Medal, Monday 1 June, is moved. We will tell you its new date."),
-    (1, ", moved_to: 2026-07-04", "June Medal is moved from Monday 1 June to Saturday 4 July."),
+    (1, ", moved_to: 2026-07-04", "June Medal is moved to Saturday 4 July. It was to be on Monday 1 June."),
     (1, ", decision: cancelled", "June Medal, Monday 1 June, is called off."),
     # It meets nothing, and so nothing need be said.
     (20, ", decision: play on", None),
