@@ -1,4 +1,4 @@
-"""The pieces of a chart as SVG: letters, boxes, lines, textures, and the sheet that holds them.
+"""The pieces of a chart as SVG: boxes, lines, hatching, marks with their key, and the sheet.
 
 They stand on `notices.drawings.svg`. Textures are drawn line by line, not filled with a
 ``<pattern>``: so they look the same in a page, in print and in a picture, and a page with several
@@ -9,33 +9,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import Literal
 
 from notices.drawings import svg
 from notices.drawings.lettering import width_of
 from notices.drawings.model import Drawing
-from notices.drawings.palette import INK, LINE, PAPER, QUIET
-from notices.drawings.svg import Point, Rect, number
+from notices.drawings.palette import LINE, PAPER, QUIET
+from notices.drawings.svg import Point, Rect, number, text
 
 KEY_SIZE, KEY_LINE = 12.0, 19.0
 """Size of the letters of a key, and height of a line of it."""
-
-Anchor = Literal["start", "middle", "end"]
-
-
-def text(
-    x: float,
-    y: float,
-    words: str,
-    size: float,
-    *,
-    anchor: Anchor = "start",
-    bold: bool = False,
-    fill: str = INK,
-) -> str:
-    """Letters on a line."""
-    held = None if anchor == "start" else anchor
-    return svg.text(words, (x, y), size, bold=bold, anchor=held, fill=fill)
 
 
 def box(
@@ -84,13 +66,6 @@ def shape(
     """Points joined by straight lines."""
     way = svg.polyline(points) + ("Z" if closed else "")
     return svg.path(way, fill=fill, **_stroke(stroke, thick))
-
-
-def disc(
-    x: float, y: float, radius: float, *, fill: str, stroke: str = "", thick: float = 1.5
-) -> str:
-    """A circle."""
-    return svg.circle((x, y), radius, fill=fill, **_stroke(stroke, thick))
 
 
 def pill(
@@ -166,7 +141,7 @@ def key(entries: Iterable[Explained], y: float, right: float) -> tuple[list[str]
             x, y = 0.0, y + KEY_LINE
         if entry.marks:
             parts.append(f'<g transform="translate({number(x)} {number(y)})">{entry.marks}</g>')
-        parts.append(text(x + begin, y + 13, entry.words, KEY_SIZE, fill=QUIET))
+        parts.append(text(entry.words, (x + begin, y + 13), KEY_SIZE, fill=QUIET))
         x += whole + 16
     return parts, y + KEY_LINE
 

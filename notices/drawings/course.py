@@ -5,10 +5,11 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from xml.sax.saxutils import escape
 
+from notices.drawings.lettering import fitted
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK, PAPER, QUIET, SAND
+from notices.drawings.svg import Rect, document, rect, text
 from notices.programme.model import Green
 from notices.wording.greens import course_phrase, courses_of, label
 from notices.wording.period import PeriodWords
@@ -70,7 +71,7 @@ def greens_by_day(words: Words, period_words: PeriodWords) -> Drawing:
         "greens-by-day",
         title,
         _in_words(words, period_words),
-        _svg(width, height, title, "".join(parts)),
+        document(width, height, title, "".join(parts), ground=None),
         width,
         height,
     )
@@ -97,7 +98,14 @@ def green_strip(words: Words, greens: Sequence[str], name: str) -> Drawing:
     width = (max(width, SQUARES * step) if len(rows) > 1 else width) + 2 * SQUARE_GAP + 2
     height = len(rows) * step - SQUARE_GAP + 2
     title = f"On the course: {words.greens(greens)}"
-    return Drawing(name, title, title, _svg(width, height, title, "".join(parts)), width, height)
+    return Drawing(
+        name,
+        title,
+        title,
+        document(width, height, title, "".join(parts), ground=None),
+        width,
+        height,
+    )
 
 
 def _strip_rows(greens: Mapping[str, Green]) -> list[list[Green]]:
@@ -130,11 +138,8 @@ def _by_number(green: Green) -> tuple[bool, int]:
 
 
 def _square(x: float, y: float, *, filled: bool) -> str:
-    return (
-        f'<rect x="{x}" y="{y}" width="{SQUARE}" height="{SQUARE}" rx="3" '
-        f'fill="{INK if filled else PAPER}" stroke="{INK if filled else QUIET}" '
-        f'stroke-width="1.5"/>'
-    )
+    fill, stroke = (INK, INK) if filled else (PAPER, QUIET)
+    return rect(Rect(x, y, SQUARE, SQUARE), rx=3, fill=fill, stroke=stroke, stroke_width=1.5)
 
 
 def _groups(words: Words, period_words: PeriodWords) -> list[_Group]:
@@ -170,50 +175,27 @@ def _label(words: Words, days: Sequence[dt.date], months: set[int]) -> str:
 
 
 def _draw_heading(heading: str, y: float, width: float) -> str:
-    return (
-        f'<text x="{width / 2}" y="{y + 23}" font-size="{HEADING_SIZE}" font-weight="bold" '
-        f'fill="{INK}">{escape(_short(heading, width, HEADING_SIZE))}</text>'
-    )
+    name = fitted(heading, width - 2 * GAP, HEADING_SIZE, bold=True)
+    return text(name, (width / 2, y + 23), HEADING_SIZE, bold=True, anchor="middle")
 
 
 def _draw(box: _Box, x: int, y: int) -> str:
     wide = box.columns * BOX + (box.columns - 1) * GAP
     middle = x + wide / 2
-    idle = box.day == "no work"
+    quiet = QUIET if box.day == "no work" else INK
     size = NUMBER_SIZE if box.columns == 1 and len(box.label) < 6 else NAME_SIZE
+    name = fitted(box.label, wide - 2 * GAP, size, bold=True)
     ground = SAND if box.shaded else PAPER
+    frame = Rect(x + 1, y + 1, wide - 2, TALL - 2)
     return (
-        f'<rect x="{x + 1}" y="{y + 1}" width="{wide - 2}" height="{TALL - 2}" rx="6" '
-        f'fill="{ground}" stroke="{QUIET if idle else INK}" stroke-width="1.5"/>'
-        f'<text x="{middle}" y="{y + 31}" font-size="{size}" font-weight="bold" '
-        f'fill="{INK}">{escape(_short(box.label, wide))}</text>'
-        f'<text x="{middle}" y="{y + 55}" font-size="{DAY_SIZE}" '
-        f'fill="{QUIET if idle else INK}">{escape(box.day)}</text>'
+        rect(frame, rx=6, fill=ground, stroke=quiet, stroke_width=1.5)
+        + text(name, (middle, y + 31), size, bold=True, anchor="middle")
+        + text(box.day, (middle, y + 55), DAY_SIZE, anchor="middle", fill=quiet)
     )
-
-
-def _short(name: str, room: float, size: float = NAME_SIZE) -> str:
-    """Cut a name that is wider than its box; capitals and signs are taken to be wide."""
-    if name.replace("/", "").isdecimal():
-        return name
-    used = 0.0
-    for length, sign in enumerate(name):
-        used += size * (0.54 if sign.islower() or sign == " " else 0.95)
-        if used > room - 2 * GAP:
-            return f"{name[: length - 1].rstrip()}…"
-    return name
 
 
 def _in_words(words: Words, period_words: PeriodWords) -> str:
     return " ".join(
         f"{words.dates.days(days)}: {words.greens(greens)}."
         for days, greens in words.days_of(period_words.period)
-    )
-
-
-def _svg(width: float, height: float, title: str, content: str) -> str:
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width:g} {height:g}" '
-        f'width="{width:g}" height="{height:g}" role="img" font-family="Notices Sans" '
-        f'text-anchor="middle"><title>{escape(title)}</title>{content}</svg>'
     )

@@ -12,12 +12,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
-from notices.drawings.chart import Explained, box, drawing, flag, hatching, key, line, pill, text
+from notices.drawings.chart import Explained, box, drawing, flag, hatching, key, line, pill
 from notices.drawings.lanes import Marked, in_lanes, lanes_of
 from notices.drawings.lettering import lines_of, width_of
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK, LOAM, PAPER, QUIET, SAND, SHADE
 from notices.drawings.sizes import PAGE, Sizes
+from notices.drawings.svg import text
 from notices.programme.day_by_day import CourseDay, GreenDay, Stack, course_days
 from notices.wording.circumstances import closed_thing
 from notices.wording.dates import DateWords
@@ -191,7 +192,7 @@ def _draw(words: Words, part: _Part, label: float, sizes: Sizes, number: int) ->
     top = HEAD
     foot = top + sum(row.height for row in rows)
     parts = [*_grid(words, columns, foot)]
-    parts.append(text(0, HEAD - 8, "Greens", SIZE, bold=True))
+    parts.append(text("Greens", (0, HEAD - 8), SIZE, bold=True))
     y = top
     for row in rows:
         parts += _draw_row(row, columns, y)
@@ -257,9 +258,9 @@ def _grid(words: Words, columns: Sequence[_Column], foot: float) -> Iterator[str
         middle = (column.left + column.right) / 2
         if column.folded:
             yield text(
-                middle, base - 15, str(len(column.stack)), SMALL, anchor="middle", fill=QUIET
+                str(len(column.stack)), (middle, base - 15), SMALL, anchor="middle", fill=QUIET
             )
-            yield text(middle, base, "days", SMALL, anchor="middle", fill=QUIET)
+            yield text("days", (middle, base), SMALL, anchor="middle", fill=QUIET)
             yield from _fold_marks(column, foot)
             continue
         if first.weekday() >= 5:
@@ -267,8 +268,8 @@ def _grid(words: Words, columns: Sequence[_Column], foot: float) -> Iterator[str
                 column.left, HEAD - 4, column.right - column.left + 0.5, foot - HEAD + 4, fill=SHADE
             )
         day = words.dates.weekday(first).replace(str(first.day), "").strip()
-        yield text(middle, base - 15, day, SMALL, anchor="middle", fill=QUIET)
-        yield text(middle, base, str(first.day), SIZE, anchor="middle", bold=True)
+        yield text(day, (middle, base - 15), SMALL, anchor="middle", fill=QUIET)
+        yield text(str(first.day), (middle, base), SIZE, anchor="middle", bold=True)
     yield from _draw_months(words, columns)
 
 
@@ -295,11 +296,11 @@ def _draw_months(words: Words, columns: Sequence[_Column]) -> Iterator[str]:
         if until and own[-1] is last:
             beside = room - width_of(until, SMALL) - 8
             if width_of(names[-1], SIZE, bold=True) <= beside:
-                yield text(last.right, 12, until, SMALL, anchor="end", fill=QUIET)
+                yield text(until, (last.right, 12), SMALL, anchor="end", fill=QUIET)
                 room = beside
         name = next((n for n in names if width_of(n, SIZE, bold=True) <= room), "")
         if name:
-            yield text(left + 2, 12, name, SIZE, bold=True)
+            yield text(name, (left + 2, 12), SIZE, bold=True)
 
 
 def _with_year(words: Words, stack: Stack) -> str:
@@ -319,7 +320,7 @@ def _names_of_month(words: Words, day: dt.date) -> tuple[str, ...]:
 def _draw_row(row: _Row, columns: Sequence[_Column], y: float) -> Iterator[str]:
     base = y + 15.5
     for number, words in enumerate(row.label):
-        yield text(0, base + number * LINE_OF_LABEL, words, SIZE)
+        yield text(words, (0, base + number * LINE_OF_LABEL), SIZE)
     yield line(0, y, columns[-1].right, y)
     top = y + (row.height - BAR) / 2
     for run in _runs(row, columns):
@@ -357,7 +358,7 @@ def _bar(run: _Run, top: float) -> Iterator[str]:
     match state:
         case GreenDay.CLOSED:
             yield box(x, top, wide, BAR, fill=INK)
-            yield text(middle, base, said, SMALL, anchor="middle", bold=True, fill=PAPER)
+            yield text(said, (middle, base), SMALL, anchor="middle", bold=True, fill=PAPER)
             return
         case GreenDay.RECOVERING:
             yield pill(
@@ -378,9 +379,9 @@ def _bar(run: _Run, top: float) -> Iterator[str]:
                 yield box(x, top, half, BAR, fill=INK)
             else:
                 yield hatching(x, top, half, BAR, step=4, stroke=LOAM)
-            yield text(x + (half + wide) / 2, base, said, SMALL, anchor="middle")
+            yield text(said, (x + (half + wide) / 2, base), SMALL, anchor="middle")
             return
-    yield text(middle, base, said, SMALL, anchor="middle")
+    yield text(said, (middle, base), SMALL, anchor="middle")
 
 
 def _said(state: GreenDay, room: float) -> str:
@@ -402,7 +403,7 @@ def _draw_events(
     for own in placed:
         parts += _event_mark(own.mark, y + own.lane * LANE)
         base = y + own.lane_of_words * LANE + 14
-        parts.append(text(own.x, base, own.words, SIZE, anchor=own.anchor))
+        parts.append(text(own.words, (own.x, base), SIZE, anchor=own.anchor))
     return parts, y + lanes_of(placed) * LANE
 
 

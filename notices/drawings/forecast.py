@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from notices.drawings.chart import Explained, box, diamond, drawing, key, line, shape, text
+from notices.drawings.chart import Explained, box, diamond, drawing, key, line, shape
 from notices.drawings.lettering import fitted, width_of
 from notices.drawings.model import Drawing
 from notices.drawings.palette import LOAM, PAPER, QUIET, SAND
 from notices.drawings.scale import Amounts, marks_to
 from notices.drawings.sizes import PAGE
+from notices.drawings.svg import text
 from notices.programme.season import beside_the_book
 from notices.wording.words import Words
 
@@ -48,11 +49,11 @@ def forecast_and_record(
     most = max(max(s.low, s.high or 0.0, s.actual or 0.0) for s in seasons)
     amounts = Amounts.up_to(max(most, 1.0), LEFT, right)
     foot = 28 + ROW * len(seasons)
-    parts = [text(0, 13, f"Forecast and record, {unit}", SIZE, bold=True)]
+    parts = [text(f"Forecast and record, {unit}", (0, 13), SIZE, bold=True)]
     for amount in marks_to(max(most, 1.0)):
         x = amounts.at(amount)
         parts.append(line(x, 24, x, foot))
-        parts.append(text(x, foot + 14, f"{amount:g}", SMALL, anchor="middle", fill=QUIET))
+        parts.append(text(f"{amount:g}", (x, foot + 14), SMALL, anchor="middle", fill=QUIET))
     y = 26.0
     for season, words in zip(seasons, said, strict=True):
         parts += _row(season, words, amounts, y)
@@ -83,7 +84,7 @@ def seasons_on_record(words: Words) -> tuple[ForecastAndActual, ...]:
 
 def _row(season: ForecastAndActual, said: str, amounts: Amounts, y: float) -> Iterator[str]:
     middle = y + ROW / 2
-    yield text(0, middle + 4.5, fitted(season.season, LEFT - 12, SIZE), SIZE)
+    yield text(fitted(season.season, LEFT - 12, SIZE), (0, middle + 4.5), SIZE)
     left = amounts.at(season.low)
     right = amounts.end - 7 if season.high is None else amounts.at(season.high)
     yield box(left, middle - 6, max(right - left, 1.0), 12, fill=SAND, stroke=QUIET)
@@ -91,7 +92,7 @@ def _row(season: ForecastAndActual, said: str, amounts: Amounts, y: float) -> It
         yield shape([(right, middle - 7), (right + 7, middle), (right, middle + 7)], fill=QUIET)
     if season.actual is not None:
         yield _came(amounts.at(season.actual), middle)
-    yield text(PAGE.width, middle + 4.2, said, SMALL, anchor="end")
+    yield text(said, (PAGE.width, middle + 4.2), SMALL, anchor="end")
 
 
 def _said(season: ForecastAndActual) -> str:

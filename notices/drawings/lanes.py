@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from notices.drawings.chart import Anchor
 from notices.drawings.lettering import fitted, width_of
+from notices.drawings.svg import Anchor
 
 APART = 5.0
 """From a mark to its label, and from a label to the next mark."""

@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Collection, Sequence
 
 from notices.drawings.palette import INK, LOAM, PAPER, QUIET, SAND
+from notices.drawings.svg import Rect, document, rect
 from notices.wording.blocks import (
     Block,
     Bullets,
@@ -29,7 +30,7 @@ WORDS_A_LINE = 60
 def miniature(title: str, blocks: Sequence[Sequence[Block]]) -> str:
     """Sketch a document: its head, and a line for every line or so of each of its blocks."""
     parts = [
-        f'<rect width="{WIDTH}" height="{HEAD}" fill="{INK}"/>',
+        rect(Rect(0, 0, WIDTH, HEAD), fill=INK),
         _line(6, min(1.0, len(title) / 40), PAPER, 3),
     ]
     y = HEAD + 7.0
@@ -37,11 +38,11 @@ def miniature(title: str, blocks: Sequence[Sequence[Block]]) -> str:
         for block in section:
             for share, colour in _lines(block):
                 if y > HEIGHT - MARGIN:
-                    return _sheet("".join(parts))
+                    return document(WIDTH, HEIGHT, title, "".join(parts))
                 parts.append(_line(y, share, colour))
                 y += LINE
         y += LINE / 2
-    return _sheet("".join(parts))
+    return document(WIDTH, HEIGHT, title, "".join(parts))
 
 
 def calendar_miniature(days: Collection[dt.date]) -> str:
@@ -49,12 +50,12 @@ def calendar_miniature(days: Collection[dt.date]) -> str:
     first = min(days, default=dt.date(2001, 1, 1))
     monday = first - dt.timedelta(days=first.weekday())
     side, step = 7, (WIDTH - 2 * MARGIN) / 7
-    parts = [f'<rect width="{WIDTH}" height="{HEAD}" fill="{LOAM}"/>']
+    parts = [rect(Rect(0, 0, WIDTH, HEAD), fill=LOAM)]
     for number in range(35):
         x, y = MARGIN + number % 7 * step, HEAD + 14 + number // 7 * 16
         ground = INK if monday + dt.timedelta(days=number) in days else SAND
-        parts.append(f'<rect x="{x:.1f}" y="{y}" width="{side}" height="{side}" fill="{ground}"/>')
-    return _sheet("".join(parts))
+        parts.append(rect(Rect(x, y, side, side), fill=ground))
+    return document(WIDTH, HEIGHT, "Calendar", "".join(parts))
 
 
 def _lines(block: Block) -> list[tuple[float, str]]:
@@ -86,12 +87,4 @@ def _of_length(letters: int) -> list[tuple[float, str]]:
 
 
 def _line(y: float, share: float, colour: str, thick: float = 1.8) -> str:
-    width = (WIDTH - 2 * MARGIN) * share
-    return f'<rect x="{MARGIN}" y="{y:.1f}" width="{width:.1f}" height="{thick}" fill="{colour}"/>'
-
-
-def _sheet(content: str) -> str:
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" width="{WIDTH}" '
-        f'height="{HEIGHT}"><rect width="{WIDTH}" height="{HEIGHT}" fill="{PAPER}"/>{content}</svg>'
-    )
+    return rect(Rect(MARGIN, y, (WIDTH - 2 * MARGIN) * share, thick), fill=colour)

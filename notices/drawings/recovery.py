@@ -6,24 +6,14 @@ import datetime as dt
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from notices.drawings.chart import (
-    Explained,
-    box,
-    diamond,
-    disc,
-    drawing,
-    flag,
-    key,
-    line,
-    shape,
-    text,
-)
+from notices.drawings.chart import Explained, box, diamond, drawing, flag, key, line, shape
 from notices.drawings.lanes import Marked, beside, in_lanes, lanes_of
 from notices.drawings.lettering import fitted, lines_of, width_of
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK, LOAM, MEADOW, PAPER, QUIET, SAND, SHADE
 from notices.drawings.scale import Days, month_axis
 from notices.drawings.sizes import PAGE, Sizes
+from notices.drawings.svg import circle, text
 from notices.programme.model import GreensBack, Period, Promise, RestOfGrowth, Season, Work
 from notices.wording.lists import sentence
 from notices.wording.period import PeriodWords
@@ -96,7 +86,7 @@ def recovery_chart(words: Words, period: Period, sizes: Sizes = PAGE) -> Drawing
         rows += own
     rows.append(line(0, y + 3, sizes.width, y + 3, stroke=QUIET))
     y += 8
-    rows.append(text(0, y + 14, "All greens, all works together", SIZE, bold=True))
+    rows.append(text("All greens, all works together", (0, y + 14), SIZE, bold=True))
     y += 22
     for name, promise in _promises(period):
         own, y = _promise(words, name, promise, place, y)
@@ -156,14 +146,14 @@ def _curve(season: Season, place: _Place, top: float) -> Iterator[str]:
     yield shape(points, stroke=QUIET, thick=1.3, closed=False)
     yield line(days.left, foot, days.right, foot, stroke=QUIET)
     if place.label:
-        yield text(0, foot - 24, "Growth of grass", SIZE, bold=True)
-        yield text(0, foot - 8, "in a usual year", SMALL, fill=QUIET)
+        yield text("Growth of grass", (0, foot - 24), SIZE, bold=True)
+        yield text("in a usual year", (0, foot - 8), SMALL, fill=QUIET)
         for share, said in ((1.0, "best"), (0.5, "half")):
             y = foot - CURVE * share
             yield line(days.left - 4, y, days.left, y, stroke=QUIET)
-            yield text(days.left - 8, y + 4, said, SMALL, anchor="end", fill=QUIET)
+            yield text(said, (days.left - 8, y + 4), SMALL, anchor="end", fill=QUIET)
     else:
-        yield text(0, top - 3, "Growth of grass in a usual year", SMALL, bold=True)
+        yield text("Growth of grass in a usual year", (0, top - 3), SMALL, bold=True)
 
 
 def _rests(words: Words, season: Season, days: Days, top: float, foot: float) -> Iterator[str]:
@@ -183,7 +173,7 @@ def _said_of_rests(words: Words, season: Season, days: Days, top: float) -> Iter
             lines = lines_of("no growth", right - left - 4, SMALL)
         for number, words_of_line in enumerate(lines):
             y = top + 12 + number * 14
-            yield text((left + right) / 2, y, words_of_line, SMALL, anchor="middle")
+            yield text(words_of_line, ((left + right) / 2, y), SMALL, anchor="middle")
 
 
 def _winters(words: Words, season: Season, days: Days) -> Iterator[tuple[float, float, str]]:
@@ -226,13 +216,13 @@ def _fixtures(words: Words, place: _Place, y: float) -> tuple[list[str], float]:
         lanes = lanes_of(placed)
     else:
         placed, spots, lanes = [], [(mark, 0) for mark in marks], 1
-    parts = [text(0, y + 14, "Fixtures", SIZE)] if place.label else []
+    parts = [text("Fixtures", (0, y + 14), SIZE)] if place.label else []
     for mark, lane in spots:
         filled = mark.kind == "competition"
         colour = LOAM if filled else QUIET
         parts.append(flag(mark.left, y + lane * LANE + 16, filled=filled, colour=colour))
     parts += [
-        text(p.x, y + p.lane_of_words * LANE + 13, p.words, SMALL, anchor=p.anchor)
+        text(p.words, (p.x, y + p.lane_of_words * LANE + 13), SMALL, anchor=p.anchor)
         for p in placed
         if p.words
     ]
@@ -245,11 +235,11 @@ def _work(words: Words, back: _Back, place: _Place, y: float) -> tuple[list[str]
     when = _when(words, work)
     parts = []
     if place.label:
-        parts.append(text(0, y + 12, fitted(back.title, place.label - 6, SIZE), SIZE))
-        parts.append(text(0, y + 26, when, SMALL, fill=QUIET))
+        parts.append(text(fitted(back.title, place.label - 6, SIZE), (0, y + 12), SIZE))
+        parts.append(text(when, (0, y + 26), SMALL, fill=QUIET))
     else:
         room = place.sizes.width - width_of(f", {when}", SIZE)
-        parts.append(text(0, y + 12, f"{fitted(back.title, room, SIZE)}, {when}", SIZE))
+        parts.append(text(f"{fitted(back.title, room, SIZE)}, {when}", (0, y + 12), SIZE))
         y += 15
     putts, heals = back.greens.putting_smoothly, back.greens.fully_healed
     left = days.begin(work.dates[0])
@@ -288,7 +278,7 @@ def _mark(x: float, y: float, what: str, *, filled: bool) -> str:
     if what == OPEN_AGAIN:
         return box(x - 4, y - 4, 8, 8, fill=fill, stroke=LOAM, thick=1.5)
     if what == PUTTING_WELL:
-        return disc(x, y, 4.5, fill=fill, stroke=LOAM)
+        return circle((x, y), 4.5, fill=fill, stroke=LOAM, stroke_width=1.5)
     return diamond(x, y, 5.5, fill=fill, stroke=LOAM)
 
 
@@ -300,20 +290,20 @@ def _promise(
     said = told(words, promise)
     if not place.label:
         return _promise_in_a_column(name, promise, said, place, y)
-    parts = [_mark(6, y + 10, name, filled=True), text(18, y + 14.5, name, SIZE)]
+    parts = [_mark(6, y + 10, name, filled=True), text(name, (18, y + 14.5), SIZE)]
     middle = y + 10
     parts += _span(days, promise.expect_by, promise.at_worst, middle, name)
     left = days.noon(promise.expect_by) - 6
     right = days.right if promise.at_worst is None else days.noon(promise.at_worst) + 6
     x, anchor, short = beside(Marked(left, right, said), days.left, days.right, SMALL)
     if short == said:
-        parts.append(text(x, middle + 4.2, said, SMALL, anchor=anchor))
+        parts.append(text(said, (x, middle + 4.2), SMALL, anchor=anchor))
         return parts, y + 22
     lines = lines_of(said, days.right - days.left, SMALL)
     for number, words_of_line in enumerate(lines):
         wide = width_of(words_of_line, SMALL)
         x = max(days.left, min(left, days.right - wide))
-        parts.append(text(x, middle + 19 + number * 14, words_of_line, SMALL))
+        parts.append(text(words_of_line, (x, middle + 19 + number * 14), SMALL))
     return parts, y + 24 + 14 * len(lines)
 
 
@@ -321,7 +311,7 @@ def _promise_in_a_column(
     name: str, promise: Promise, said: str, place: _Place, y: float
 ) -> tuple[list[str], float]:
     """Return the same with the dates above the marks, where there is little room."""
-    parts = [_mark(6, y + 8, name, filled=True), text(18, y + 12.5, name, SIZE, bold=True)]
+    parts = [_mark(6, y + 8, name, filled=True), text(name, (18, y + 12.5), SIZE, bold=True)]
     left = 18 + width_of(name, SIZE, bold=True) + 8
     if left + width_of(said, SIZE) <= place.sizes.width:
         lines = [said]
@@ -329,7 +319,7 @@ def _promise_in_a_column(
         left, y = 18.0, y + 16
         lines = lines_of(said, place.sizes.width - left, SIZE)
     for number, words_of_line in enumerate(lines):
-        parts.append(text(left, y + 12.5 + 16 * number, words_of_line, SIZE))
+        parts.append(text(words_of_line, (left, y + 12.5 + 16 * number), SIZE))
     y += 16 * len(lines)
     parts += _span(place.days, promise.expect_by, promise.at_worst, y + 9, name)
     return parts, y + 21

@@ -6,12 +6,13 @@ import datetime as dt
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from notices.drawings.chart import Explained, box, drawing, hatching, key, line, text
+from notices.drawings.chart import Explained, box, drawing, hatching, key, line
 from notices.drawings.lettering import width_of
 from notices.drawings.model import Drawing
 from notices.drawings.palette import LINE, LOAM, PAPER, QUIET
 from notices.drawings.scale import Amounts, marks_to
 from notices.drawings.sizes import PAGE
+from notices.drawings.svg import text
 from notices.programme.sand_order import SandDay, SandOrder
 from notices.wording.lists import counted
 from notices.wording.measures import mass
@@ -39,8 +40,8 @@ def sand_by_day(words: Words) -> Drawing | None:
     most = max(mass(day.mass_t, units)[0] for day in order.days)
     unit = mass(0.0, units)[1]
     parts = [
-        text(0, 12, f"Sand by day, in {'tonnes' if unit == 't' else unit}", SIZE, bold=True),
-        text(PAGE.width, 12, _total(words, order), SIZE, anchor="end"),
+        text(f"Sand by day, in {'tonnes' if unit == 't' else unit}", (0, 12), SIZE, bold=True),
+        text(_total(words, order), (PAGE.width, 12), SIZE, anchor="end"),
     ]
     y = 34.0
     for row in rows:
@@ -71,23 +72,23 @@ def _row(words: Words, days: Sequence[SandDay], most: float, top: float) -> Iter
     for amount in marks_to(most):
         y = amounts.at(amount)
         yield line(LEFT, y, places[-1][1] + 6, y, stroke=QUIET if amount == 0 else LINE)
-        yield text(LEFT - 8, y + 4, f"{amount:g}", SMALL, anchor="end", fill=QUIET)
+        yield text(f"{amount:g}", (LEFT - 8, y + 4), SMALL, anchor="end", fill=QUIET)
     for day, (left, right) in zip(days, places, strict=True):
         amount = mass(day.mass_t, units)[0]
         y, middle, thick = amounts.at(amount), (left + right) / 2, min(26.0, right - left - 6)
         yield _bar(middle - thick / 2, y, thick, top + HIGH - y, top_up=day.top_up)
-        yield text(middle, y - 4, f"{amount:.1f}", SMALL, anchor="middle")
+        yield text(f"{amount:.1f}", (middle, y - 4), SMALL, anchor="middle")
         weekday = words.dates.weekday(day.date).replace(str(day.date.day), "").strip()
         below = top + HIGH
-        yield text(middle, below + 15, weekday, SMALL, anchor="middle", fill=QUIET)
-        yield text(middle, below + 29, str(day.date.day), SMALL, anchor="middle")
+        yield text(weekday, (middle, below + 15), SMALL, anchor="middle", fill=QUIET)
+        yield text(str(day.date.day), (middle, below + 29), SMALL, anchor="middle")
     for _, group in groupby(
         zip(days, places, strict=True), lambda item: (item[0].date.year, item[0].date.month)
     ):
         own = list(group)
         (left, _), (_, right) = own[0][1], own[-1][1]
         yield line(left + 3, top + HIGH + 34, right - 3, top + HIGH + 34, stroke=QUIET)
-        yield text(left + 3, top + HIGH + 47, _month(words, own[0][0].date, right - left), SMALL)
+        yield text(_month(words, own[0][0].date, right - left), (left + 3, top + HIGH + 47), SMALL)
 
 
 def _month(words: Words, day: dt.date, room: float) -> str:

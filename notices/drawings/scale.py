@@ -7,9 +7,10 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from notices.drawings.chart import line, text
+from notices.drawings.chart import line
 from notices.drawings.lettering import width_of
 from notices.drawings.palette import LINE, QUIET
+from notices.drawings.svg import text
 from notices.wording.words import Words
 
 STEPS = (1.0, 2.0, 2.5, 5.0, 10.0)
@@ -98,14 +99,14 @@ def month_axis(words: Words, days: Days, base: float, foot: float) -> Iterator[s
         # A first month of a few days must not crowd out the name of the next.
         fits = place > 0 or len(months) == 1 or end + 4 <= months[1][1] + 3
         if place % every == 0 and fits and begin > ends and end <= days.right:
-            yield text(begin, base, name, SIZE, fill=QUIET)
+            yield text(name, (begin, base), SIZE, fill=QUIET)
             ends = end + 2
     years = -1.0
     for place, (day, left, _) in enumerate(months):
         named = place == 0 or day.month == 1
         wide = width_of(str(day.year), SIZE, bold=True)
         if named and left + 3 > years and left + 3 + wide <= days.right:
-            yield text(left + 3, base + 14, str(day.year), SIZE, bold=True, fill=QUIET)
+            yield text(str(day.year), (left + 3, base + 14), SIZE, bold=True, fill=QUIET)
             years = left + 3 + wide + 6
 
 

@@ -9,11 +9,14 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import Literal
 from xml.sax.saxutils import escape, quoteattr
 
 from notices.drawings.palette import INK, PAPER
 
 Point = tuple[float, float]
+Anchor = Literal["start", "middle", "end"]
+"""Which part of a line of text stands at its point."""
 
 LINE = 1.2
 """Height of a line of text in parts of its size."""
@@ -130,7 +133,7 @@ def text(
     size: float,
     *,
     bold: bool = False,
-    anchor: str | None = None,
+    anchor: Anchor = "start",
     fill: str = INK,
     box: Rect | None = None,
     on: str | None = None,
@@ -145,7 +148,7 @@ def text(
         y=at[1],
         font_size=size,
         font_weight="bold" if bold else None,
-        text_anchor=anchor,
+        text_anchor=None if anchor == "start" else anchor,
         fill=fill,
         data_box=held,
     )
@@ -169,13 +172,31 @@ def document(
     *,
     description: str = "",
     size: str = "",
+    ground: str | None = PAPER,
     **named: object,
 ) -> str:
-    """Wrap shapes as a drawing; size is what stands for width and height where that is no pixels."""
+    """Wrap shapes as a drawing.
+
+    Parameters
+    ----------
+    width, height
+        Of the view box, in CSS pixels.
+    title, content
+        What it is, and the shapes.
+    description
+        What it shows; left out where the title says it all.
+    size
+        Stands for width and height where those are no pixels.
+    ground
+        Colour behind the shapes; None where the drawing stands on whatever it is laid on.
+    **named
+        Further attributes of the whole.
+    """
     told = f"<desc>{escape(description)}</desc>" if description else ""
     given = size or attributes(width=float(width), height=float(height))
+    sheet = rect(Rect(0, 0, width, height), fill=ground) if ground else ""
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(width)} {number(height)}"'
         f'{given} role="img" font-family="Notices Sans"{attributes(**named)}>'
-        f"<title>{escape(title)}</title>{told}{rect(Rect(0, 0, width, height), fill=PAPER)}{content}</svg>"
+        f"<title>{escape(title)}</title>{told}{sheet}{content}</svg>"
     )

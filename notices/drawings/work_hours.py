@@ -6,12 +6,13 @@ import datetime as dt
 import math
 from collections.abc import Iterator, Sequence
 
-from notices.drawings.chart import Explained, box, drawing, hatching, key, line, shape, text
+from notices.drawings.chart import Explained, box, drawing, hatching, key, line, shape
 from notices.drawings.lettering import width_of
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK, LINE, LOAM, PAPER, QUIET
 from notices.drawings.scale import Amounts
 from notices.drawings.sizes import PAGE
+from notices.drawings.svg import text
 from notices.programme.model import DayTimetable
 from notices.wording.lists import sentence
 from notices.wording.words import Words
@@ -57,10 +58,10 @@ def _draw(words: Words, days: Sequence[DayTimetable], place: int) -> Drawing:
         before = day.date
         grounds += _night(day, hours, y)
         rows += _row(words, day, hours, y)
-        rows.append(text(right + GAP, y + 14, said, SMALL, bold=day.too_long_by > 0))
+        rows.append(text(said, (right + GAP, y + 14), SMALL, bold=day.too_long_by > 0))
         y += ROW
     parts = [
-        text(0, 12, "Hours of work on the greens", SIZE, bold=True),
+        text("Hours of work on the greens", (0, 12), SIZE, bold=True),
         *grounds,
         *_axis(words, hours, y),
         *rows,
@@ -119,13 +120,13 @@ def _axis(words: Words, hours: Amounts, foot: float) -> Iterator[str]:
         said = _clock(words, minute, short=True)
         half = width_of(said, SMALL) / 2
         if x - half >= hours.begin - 20 and x + half <= PAGE.width:
-            yield text(x, HEAD - 9, said, SMALL, anchor="middle", fill=QUIET)
+            yield text(said, (x, HEAD - 9), SMALL, anchor="middle", fill=QUIET)
         minute += step
 
 
 def _row(words: Words, day: DayTimetable, hours: Amounts, y: float) -> Iterator[str]:
     """Yield the name of a day, the crew's hours as an outline, and the work in it."""
-    yield text(0, y + 14, words.dates.short_day(day.date), SMALL)
+    yield text(words.dates.short_day(day.date), (0, y + 14), SMALL)
     left, right = hours.at(day.begins), hours.at(day.ends)
     yield box(left, y + 3, right - left, ROW - 6, fill=PAPER, stroke=QUIET)
     begin, end = day.first_start, day.last_finish

@@ -6,12 +6,13 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from notices.drawings.chart import box, drawing, hatching, line, text
+from notices.drawings.chart import box, drawing, hatching, line
 from notices.drawings.lettering import fitted
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK, LOAM, PAPER, QUIET
 from notices.drawings.scale import Amounts, marks_to
 from notices.drawings.sizes import PAGE
+from notices.drawings.svg import text
 from notices.programme.model import Figure
 from notices.programme.published import SAND_MM, SURFACE_PERCENT, PublishedTotal
 from notices.wording.measures import sand_in_year
@@ -67,7 +68,7 @@ def year_totals(words: Words) -> Drawing | None:
         *([WOODS] if panels[0].published is SURFACE_PERCENT else []),
     ]
     for said in notes:
-        parts.append(text(0, y + 4, said, SMALL, fill=QUIET))
+        parts.append(text(said, (0, y + 4), SMALL, fill=QUIET))
         y += 16
     told = " ".join(_in_words(panel) for panel in panels)
     return drawing(
@@ -114,11 +115,11 @@ def _range(figure: Figure) -> tuple[float, float]:
 def _draw(panel: _Panel, top: float) -> tuple[list[str], float]:
     amounts = Amounts.up_to(panel.most, LEFT, PAGE.width - RIGHT)
     foot = top + 30 + ROW * (len(panel.years) + len(panel.published))
-    parts = [text(0, top + 13, panel.title, SIZE, bold=True)]
+    parts = [text(panel.title, (0, top + 13), SIZE, bold=True)]
     for amount in marks_to(panel.most):
         x = amounts.at(amount)
         parts.append(line(x, top + 24, x, foot))
-        parts.append(text(x, foot + 14, f"{amount:g}", SMALL, anchor="middle", fill=QUIET))
+        parts.append(text(f"{amount:g}", (x, foot + 14), SMALL, anchor="middle", fill=QUIET))
     y = top + 26
     for year in panel.years:
         parts += _year(panel, year, amounts, y)
@@ -134,7 +135,7 @@ def _year(
 ) -> Iterator[str]:
     name, mean, low, high = year
     x = amounts.at(panel.convert(mean))
-    yield text(0, y + 15, f"This plan, {name}", SIZE, bold=True)
+    yield text(f"This plan, {name}", (0, y + 15), SIZE, bold=True)
     yield box(amounts.begin, y + 4, x - amounts.begin, 14, fill=INK)
     left, right = amounts.at(panel.convert(low)), amounts.at(panel.convert(high))
     if right - left > 1:
@@ -143,7 +144,9 @@ def _year(
         yield line(max(x, left), y + 11, right, y + 11, stroke=INK, thick=1.5)
         yield line(left, y + 7, left, y + 15, stroke=PAPER if left < x else INK, thick=1.5)
         yield line(right, y + 7, right, y + 15, stroke=INK, thick=1.5)
-    yield text(PAGE.width, y + 15, _amounts(panel, mean, low, high), SIZE, anchor="end", bold=True)
+    yield text(
+        _amounts(panel, mean, low, high), (PAGE.width, y + 15), SIZE, anchor="end", bold=True
+    )
 
 
 def _amounts(panel: _Panel, mean: float, low: float, high: float) -> str:
@@ -154,10 +157,10 @@ def _amounts(panel: _Panel, mean: float, low: float, high: float) -> str:
 
 def _published(panel: _Panel, total: PublishedTotal, amounts: Amounts, y: float) -> Iterator[str]:
     low, high = (amounts.at(end) for end in panel.ends(total))
-    yield text(0, y + 15, fitted(total.by, LEFT - 8, SIZE), SIZE)
+    yield text(fitted(total.by, LEFT - 8, SIZE), (0, y + 15), SIZE)
     yield box(low, y + 6, high - low, 10, fill=PAPER, stroke=LOAM)
     yield hatching(low, y + 6, high - low, 10, step=4, stroke=LOAM)
-    yield text(PAGE.width, y + 15, _said(panel, total), SIZE, anchor="end")
+    yield text(_said(panel, total), (PAGE.width, y + 15), SIZE, anchor="end")
 
 
 def _said(panel: _Panel, total: PublishedTotal) -> str:
