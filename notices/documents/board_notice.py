@@ -109,17 +109,14 @@ def board_notice(programme: Programme) -> Document:
     sections += _foot(words)
     down = words.dates.day(last_day_of_news(programme))
     sections.append(Section("take down", (Paragraph.of(f"Take down after {down}."),)))
-    return Document(
+    return Document.of(
+        programme,
         name="board-notice-a4",
         title=title,
-        language=programme.club.language,
-        club=programme.club.name,
-        issued=programme.issued,
         summary=summary,
-        sections=tuple(sections),
-        facts=tuple(facts),
-        drawings=tuple(drawings),
-        draft=programme.draft,
+        sections=sections,
+        facts=facts,
+        drawings=drawings,
     )
 
 

@@ -115,16 +115,13 @@ def change_notice(programme: Programme, told: ChangeWords) -> Document:
     )
     closing = tuple(with_links(Paragraph.of(line)) for line in lines if line)
     sections.append(Section("closing", closing, phrases.closing_title(programme)))
-    return Document(
+    return Document.of(
+        programme,
         name="change-notice",
         title=_title(told),
-        language=programme.club.language,
-        club=programme.club.name,
-        issued=programme.issued,
         summary=f"What has changed since our notice of {day}.",
-        sections=tuple(sections),
-        facts=tuple(facts),
-        draft=programme.draft,
+        sections=sections,
+        facts=facts,
     )
 
 
@@ -165,16 +162,12 @@ def short_change(programme: Programme, told: ChangeWords) -> Document:
         f"{club}: our notice of {day} has changed.",
     ]
     text = first_within([for_phones(one) for one in candidates], ONE_PART)
-    return Document(
+    return Document.of(
+        programme,
         name="change-short-message",
         title="Short message",
-        language=programme.club.language,
-        club=club,
-        issued=programme.issued,
         summary="The change in one message.",
         sections=(Section("message", (Paragraph.of(text or for_phones(candidates[-1])),)),),
-        facts=(),
-        draft=programme.draft,
     )
 
 
@@ -191,12 +184,10 @@ def starters_slip(programme: Programme, earlier: Programme) -> Document | None:
             facts.append(Fact("day", words.dates.day(day), (day,)))
     if not rows:
         return None
-    return Document(
+    return Document.of(
+        programme,
         name="change-slip",
         title="Greens: what has changed",
-        language=programme.club.language,
-        club=programme.club.name,
-        issued=programme.issued,
         summary="Days on which other greens are in play than was said.",
         sections=(
             Section(
@@ -211,8 +202,7 @@ def starters_slip(programme: Programme, earlier: Programme) -> Document | None:
             ),
             Section("decision", (Paragraph.of(circumstances.decision(words)),)),
         ),
-        facts=tuple(facts),
-        draft=programme.draft,
+        facts=facts,
     )
 
 

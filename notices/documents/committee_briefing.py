@@ -83,17 +83,14 @@ def committee_briefing(programme: Programme) -> Document:
         for section, facts in write(words)
         if (kept := _as_drawn(section, shown)).blocks
     ]
-    return Document(
+    return Document.of(
+        programme,
         name="committee-briefing",
         title=f"Committee briefing: {name[:1].lower()}{name[1:]}",
-        language=programme.club.language,
-        club=programme.club.name,
-        issued=programme.issued,
         summary="What to decide, what is planned, what it costs and what may go wrong.",
-        sections=tuple(section for section, _ in parts),
-        facts=tuple(fact for _, facts in parts for fact in facts),
+        sections=(section for section, _ in parts),
+        facts=(fact for _, facts in parts for fact in facts),
         drawings=drawings,
-        draft=programme.draft,
     )
 
 

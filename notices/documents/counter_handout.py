@@ -61,16 +61,13 @@ def counter_handout(programme: Programme) -> Document:
         sections.append(Section("safety", (phrases.safety(),), "On the course"))
         sections.append(Section("why", words.story(main)[:1], "Why we do it"))
     sections.append(_closing(words))
-    return Document(
+    return Document.of(
+        programme,
         name="counter-handout",
         title=title,
-        language=programme.club.language,
-        club=programme.club.name,
-        issued=programme.issued,
         summary="What is planned, what it means for your game, and whom to ask.",
-        sections=tuple(sections),
-        facts=tuple(facts),
-        draft=programme.draft,
+        sections=sections,
+        facts=facts,
     )
 
 

@@ -58,17 +58,14 @@ def course_page(programme: Programme) -> Document:
     ]
     drawings = tuple(_drawings(words, main)) if main else ()
     shown = {drawing.name for drawing in drawings}
-    return Document(
+    return Document.of(
+        programme,
         name="course-page",
         title="Work on the course" if programme.works else "What is closed",
-        language=programme.club.language,
-        club=programme.club.name,
-        issued=programme.issued,
         summary="What is done on the course, day by day, and what it means for your game.",
-        sections=tuple(phrases.as_drawn(section, shown) for section, _ in parts),
-        facts=tuple(fact for _, facts in parts for fact in facts),
+        sections=(phrases.as_drawn(section, shown) for section, _ in parts),
+        facts=(fact for _, facts in parts for fact in facts),
         drawings=drawings,
-        draft=programme.draft,
     )
 
 

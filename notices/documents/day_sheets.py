@@ -27,16 +27,13 @@ def day_sheet(
     pages: Sequence[tuple[Section, Sequence[Fact]]],
 ) -> Document:
     """Make a document of pages, each with the facts that it carries."""
-    return Document(
+    return Document.of(
+        programme,
         name=name,
         title=title,
-        language=programme.club.language,
-        club=programme.club.name,
-        issued=programme.issued,
         summary=summary,
-        sections=tuple(section for section, _ in pages),
-        facts=tuple(fact for _, facts in pages for fact in facts),
-        draft=programme.draft,
+        sections=(section for section, _ in pages),
+        facts=(fact for _, facts in pages for fact in facts),
     )
 
 

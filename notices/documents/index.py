@@ -88,16 +88,12 @@ def index(programme: Programme, entries: Sequence[Entry]) -> Index:
         else "Everything here was made from the plan. Change the plan and build again "
         "rather than changing a file."
     )
-    document = Document(
+    document = Document.of(
+        programme,
         name="index",
         title="Notices to send and put up",
-        language=programme.club.language,
-        club=programme.club.name,
-        issued=programme.issued,
         summary="Every file of this pack, whom it is for and what to do with it.",
         sections=(Section("what", (Paragraph.of(note), KeyFacts(tuple(rows))), "What is planned"),),
-        facts=(),
-        draft=programme.draft,
     )
     return Index(
         document,

@@ -124,12 +124,10 @@ def _document(words: Words, name: str, said: Message) -> Document:
     closing: list[Block] = [Paragraph.of(circumstances.sign_off(words))]
     if programme.club.website:
         closing.insert(0, Paragraph.of(f"You can always look here: {programme.club.website}"))
-    return Document(
+    return Document.of(
+        programme,
         name=name,
         title=said.subject,
-        language=programme.club.language,
-        club=programme.club.name,
-        issued=programme.issued,
         summary=_first_words(opening),
         sections=(
             Section("opening", opening),
@@ -137,7 +135,6 @@ def _document(words: Words, name: str, said: Message) -> Document:
             Section("closing", tuple(closing)),
         ),
         facts=tuple(Fact(said.moment.value, one.text, one.dates, one.greens) for one in said.facts),
-        draft=programme.draft,
     )
 
 

@@ -70,17 +70,14 @@ def member_email(programme: Programme) -> Letter:
         sections.append(section)
         facts += carried
     sections.append(_closing(words))
-    document = Document(
+    document = Document.of(
+        programme,
         name="member-email",
         title=title,
-        language=programme.club.language,
-        club=programme.club.name,
-        issued=programme.issued,
         summary=summary,
-        sections=tuple(sections),
-        facts=tuple(facts),
-        drawings=tuple(drawings),
-        draft=programme.draft,
+        sections=sections,
+        facts=facts,
+        drawings=drawings,
     )
     return letter(document, programme, calendar="calendar")
 

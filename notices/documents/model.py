@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from notices.drawings.model import Drawing
 from notices.look import HOUSE, Look
+from notices.programme.model import Programme
 from notices.wording.blocks import Block
 
 
@@ -56,6 +58,32 @@ class Document:
     """Which of the club's notices it is, in words."""
     replaces: str = ""
     """Which notice it replaces, in words; empty where it is the first."""
+
+    @classmethod
+    def of(
+        cls,
+        programme: Programme,
+        *,
+        name: str,
+        title: str,
+        summary: str,
+        sections: Iterable[Section],
+        facts: Iterable[Fact] = (),
+        drawings: Iterable[Drawing] = (),
+    ) -> Document:
+        """Return a document with what all documents of a programme share: club, language, date."""
+        return cls(
+            name=name,
+            title=title,
+            language=programme.club.language,
+            club=programme.club.name,
+            issued=programme.issued,
+            summary=summary,
+            sections=tuple(sections),
+            facts=tuple(facts),
+            drawings=tuple(drawings),
+            draft=programme.draft,
+        )
 
     def section(self, name: str) -> Section | None:
         """Return a section by name, or None where this document has none."""

@@ -31,19 +31,16 @@ def question_list(programme: Programme) -> Document:
         "Each answer stands by itself, so that you can copy it into a reply. "
         "Dates and greens in it are those of the plan."
     )
-    return Document(
+    return Document.of(
+        programme,
         name="questions-and-answers",
         title="Questions and answers",
-        language=programme.club.language,
-        club=programme.club.name,
-        issued=programme.issued,
         summary="What members ask about the work on the course, with answers to copy.",
         sections=(
             Section("introduction", (introduction,)),
             *(Section(one.slug, one.answer, one.question) for one in asked),
         ),
         facts=tuple(fact for one in asked for fact in facts_of(one)),
-        draft=programme.draft,
     )
 
 

@@ -53,16 +53,13 @@ def _document(programme: Programme) -> Document:
                 blocks += [Paragraph.of(text), Paragraph.of(_length(text))]
                 facts.append(Fact(moment.value, text))
         sections.append(Section(f"period {period.works[0].id}", tuple(blocks), name))
-    return Document(
+    return Document.of(
+        programme,
         name="short-messages",
         title="Short messages",
-        language=programme.club.language,
-        club=programme.club.name,
-        issued=programme.issued,
         summary="Messages for phones and screens, one for each occasion.",
-        sections=tuple(sections),
-        facts=tuple(facts),
-        draft=programme.draft,
+        sections=sections,
+        facts=facts,
     )
 
 

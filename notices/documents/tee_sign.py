@@ -78,16 +78,13 @@ def tee_sign(programme: Programme) -> Document:
         facts.append(Fact("when", sign.when(words), named))
         facts.append(Fact("sign", sign.large, (), sign.greens))
         facts += [Fact("sign", sign.small)] if sign.small else []
-    return Document(
+    return Document.of(
+        programme,
         name="tee-sign",
         title="Signs for the tees",
-        language=programme.club.language,
-        club=programme.club.name,
-        issued=programme.issued,
         summary="Which greens are closed on which day, to be read from afar.",
-        sections=tuple(_section(words, sign) for sign in found),
-        facts=tuple(facts),
-        draft=programme.draft,
+        sections=(_section(words, sign) for sign in found),
+        facts=facts,
     )
 
 

@@ -53,17 +53,17 @@ def visitor_notice(programme: Programme) -> Document:
     game, said = _your_visit(words)
     sections += game
     facts += said
-    return _document(
-        words,
-        "visitor-notice",
-        "For our visitors: work on the course",
-        "Which days are affected, and what you will meet.",
-        (
+    return Document.of(
+        programme,
+        name="visitor-notice",
+        title="For our visitors: work on the course",
+        summary="Which days are affected, and what you will meet.",
+        sections=(
             Section("welcome", (Paragraph.of(f"{WELCOME} {_what_this_is(words)}"),)),
             *sections,
             *_on_the_day(words, met=bool(words.programme.works), in_doubt=True),
         ),
-        facts,
+        facts=facts,
     )
 
 
@@ -166,13 +166,13 @@ def _party(words: Words, slug: str, name: str, fixtures: Sequence[Fixture]) -> D
     kept = any(day in dates for period in programme.periods for day in period.reserve_dates)
     in_doubt = met or kept or any(day in programme.play for day in dates)
     closing = _on_the_day(words, met=met or kept, in_doubt=in_doubt)
-    return _document(
-        words,
-        f"visitor-notice-{slug}",
-        f"{name}: how you will find the course",
-        "What is open on your day, and what the greens will be like.",
-        (Section("welcome", (Paragraph.of(welcome),)), *sections, *closing),
-        facts,
+    return Document.of(
+        programme,
+        name=f"visitor-notice-{slug}",
+        title=f"{name}: how you will find the course",
+        summary="What is open on your day, and what the greens will be like.",
+        sections=(Section("welcome", (Paragraph.of(welcome),)), *sections, *closing),
+        facts=facts,
     )
 
 
@@ -196,25 +196,3 @@ def _besides(words: Words, day: dt.date) -> list[str]:
         if day in one.dates and not one.greens and not one.whole_course
     ]
     return [*closed, *visit.restrictions_on(words, day)]
-
-
-def _document(
-    words: Words,
-    name: str,
-    title: str,
-    summary: str,
-    sections: Sequence[Section],
-    facts: Sequence[Fact],
-) -> Document:
-    programme = words.programme
-    return Document(
-        name=name,
-        title=title,
-        language=programme.club.language,
-        club=programme.club.name,
-        issued=programme.issued,
-        summary=summary,
-        sections=tuple(sections),
-        facts=tuple(facts),
-        draft=programme.draft,
-    )

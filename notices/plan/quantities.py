@@ -209,11 +209,6 @@ def format_speed_km_h(value: float) -> str:
     return _write(value, _SPEED)
 
 
-def format_whole_number(value: int) -> str:
-    """Write a whole number: "1200"."""
-    return str(value)
-
-
 def units_of(kind: str) -> tuple[str, ...]:
     """Return every spelling of the units of a kind, such as "length", in small letters."""
     return tuple(name for name, (of, _) in _simple_units().items() if of == kind)

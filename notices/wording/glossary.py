@@ -26,10 +26,6 @@ class Entry:
     explained_by: tuple[str, ...]
     """Words by which a text explains it itself."""
 
-    def used_in(self, text: str) -> bool:
-        """Whether a text uses the word."""
-        return _pattern(self.forms).search(text) is not None
-
     def explained_in(self, text: str) -> bool:
         """Whether a text says what the word means, be it in words of its own."""
         said = " ".join(text.casefold().split())

@@ -265,7 +265,6 @@ def test_refuses_in_words(read: Reader, typed: object, message: str) -> None:
         (q.format_percent(38), "38 %"),
         (q.format_temperature_c(-3), "-3 C"),
         (q.format_speed_km_h(1.2), "1.2 km/h"),
-        (q.format_whole_number(1200), "1200"),
     ],
 )
 def test_writes_in_canonical_words(words: str, expected: str) -> None:
