@@ -1,0 +1,131 @@
+"""The working day: who does what, where and when."""
+
+from __future__ import annotations
+
+import datetime as dt
+import enum
+import math
+from dataclasses import dataclass
+
+
+class Limit(enum.Enum):
+    """What decides when a day's work ends."""
+
+    MACHINE = "a machine"
+    PEOPLE = "people"
+    DEW = "dew"
+    DAYLIGHT = "daylight"
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """One thing done on, or for, one green on one day; times are minutes from midnight."""
+
+    work: str
+    green: str
+    name: str
+    """The operation, or the work by hand that goes with it."""
+    ordinal: int
+    """1 for the work itself; a second dressing is 2, and so on."""
+    people: int
+    """How many it takes."""
+    start_minutes: float
+    finish_minutes: float
+
+    @property
+    def start(self) -> str:
+        """When it begins, such as "08:10"."""
+        return clock(self.start_minutes)
+
+    @property
+    def finish(self) -> str:
+        """When it ends, such as "10:40"."""
+        return clock(self.finish_minutes)
+
+
+@dataclass(frozen=True, slots=True)
+class DayTimetable:
+    """The works of one day from task to task; times are minutes from midnight, local time."""
+
+    date: dt.date
+    tasks: tuple[Task, ...]
+    """In the order in which they start."""
+    people: int
+    """Who is there for them: the club's own and hired, less those kept back."""
+    begins: float
+    """Begin of the working day."""
+    ends: float
+    """End of the working day."""
+    light_from: float | None
+    """Civil dawn, where it is known and there is one."""
+    light_until: float | None
+    """Civil dusk, likewise; after midnight more than 1440."""
+    light: str
+    """Why the working day is not cut to the light, or sun and twilight are not as usual."""
+    rest: tuple[float, float]
+    """From when to when everybody rests."""
+    dew_off: float | None
+    """From when sand may be spread, where some is."""
+    limited_by: Limit
+    """What decides when it ends."""
+    busiest: str
+    """Task with the most time that day, of those that take turns at one machine or gang."""
+    busiest_minutes: float
+    default_used: bool
+    """Whether hours, rest, dew, people or paces are not all the club's own."""
+
+    @property
+    def work_from(self) -> float:
+        """When work can begin: with the working day, and not before light."""
+        return self.begins if self.light_from is None else max(self.begins, self.light_from)
+
+    @property
+    def work_until(self) -> float:
+        """When work must end: with the working day, and not after light."""
+        return self.ends if self.light_until is None else min(self.ends, self.light_until)
+
+    @property
+    def first_start(self) -> float:
+        """When the first task begins."""
+        return min(task.start_minutes for task in self.tasks)
+
+    @property
+    def last_finish(self) -> float:
+        """When the last task ends."""
+        return max(task.finish_minutes for task in self.tasks)
+
+    @property
+    def too_long_by(self) -> float:
+        """Minutes by which the last task ends too late; 0 where all fits."""
+        return max(0.0, self.last_finish - self.work_until)
+
+    def minutes_at(self, task: Task) -> float:
+        """Return how long people are at a task: the rest in the middle of it is none."""
+        begins, ends = self.rest
+        rest = min(task.finish_minutes, ends) - max(task.start_minutes, begins)
+        return task.finish_minutes - task.start_minutes - max(0.0, rest)
+
+    @property
+    def hours_of_people(self) -> float:
+        """What the works of the day take [h]."""
+        return sum(task.people * self.minutes_at(task) for task in self.tasks) / 60
+
+    @property
+    def hours_there(self) -> float:
+        """What its people could give between light and light, without the rest [h]."""
+        begins, ends = self.rest
+        rest = max(0.0, min(ends, self.work_until) - max(begins, self.work_from))
+        return self.people * max(0.0, self.work_until - self.work_from - rest) / 60
+
+    def on(self, green: str) -> tuple[Task, ...]:
+        """Return what is done on, or for, one green."""
+        return tuple(task for task in self.tasks if task.green == green)
+
+
+def clock(minutes: float) -> str:
+    """Write minutes from midnight as a time of day: 490 is "08:10".
+
+    Hours run on after midnight, as in a railway's timetable: 1510 is "25:10".
+    """
+    whole = math.floor(minutes + 0.5)
+    return f"{whole // 60:02}:{whole % 60:02}"
