@@ -1,4 +1,4 @@
-"""The helper that finds texts that overlap, leave their box or are too faint, held to small cases."""
+"""The measure that finds texts that overlap, leave their box or are too faint, held to small cases."""
 
 from __future__ import annotations
 
