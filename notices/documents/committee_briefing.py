@@ -215,7 +215,8 @@ def _what(words: Words) -> Iterator[Part]:
             )
             facts.append(Fact("work", when, tuple(sorted(set(work.dates))), work.greens))
         head = ("Work", "When", "Greens", "Settings", "Depth", "Surface", "Hours")
-        caption = "Each work, the share of the surface that it opens, and hours of people"
+        labour = words.language.terms.labour
+        caption = f"Each work, the share of the surface that it opens, and hours of {labour}"
         table = _without_empty_columns(Table(caption, head, tuple(rows), (4, 5, 6)))
         yield Section("what", (table, *_come_back(words)), "What we do"), facts
     others = [

@@ -154,7 +154,7 @@ def _published(totals: Sequence[PublishedTotal], unit: str) -> str:
 def _published_sand(units: str) -> str:
     if units == "imperial":
         return "; ".join(
-            f"{t.cubic_feet[0]:g} to {t.cubic_feet[1]:g} cubic feet on 1,000 square feet ({t.by})"
+            f"{t.cubic_feet[0]:g} to {t.cubic_feet[1]:g} cubic feet per 1,000 square feet ({t.by})"
             for t in SAND_MM
             if t.cubic_feet
         )
@@ -178,9 +178,10 @@ def days(words: Words) -> Iterator[Part]:
     if total is not None and total.value:
         blocks.append(
             Paragraph.of(
-                f"All works together take about {amounts.hours(total.value)} hours of people. "
-                "Hours are those of people at work, one day or run of days. Crew hours are what "
-                "all who are there could give in working day and daylight."
+                f"All works together take about {amounts.hours(total.value)} hours of "
+                f"{words.language.terms.labour}. “Hours” is what the work takes, for that day or "
+                "run of days. “Crew hours” is what the whole crew has, in the working day and in "
+                "daylight."
             )
         )
     else:

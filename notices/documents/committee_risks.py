@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from notices.documents.model import Fact, Section
 from notices.findings import Finding, Weight
+from notices.programme.outcomes import Outcome, outcomes
 from notices.wording import circumstances, measures
 from notices.wording.amounts import percent
 from notices.wording.blocks import Block, Bullets, Heading, Paragraph, Picture, Table
@@ -15,6 +16,7 @@ from notices.wording.finding_words import (
     for_the_committee,
 )
 from notices.wording.lists import and_list, counted, sentence
+from notices.wording.outcomes import forecast_in_words, name_of
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
@@ -51,7 +53,8 @@ def risks(words: Words) -> Iterator[Part]:
         blocks += [Heading("Accepted, and why"), accepted]
         facts += of_accepted
     if blocks:
-        title = "Risks and reserve dates" if words.programme.works else "Risks"
+        kept = f"{words.language.terms.reserve_day.lower()}s"
+        title = f"Risks and {kept}" if words.programme.works else "Risks"
         yield Section("risks", tuple(blocks), title), facts
     main = words.main_period()
     if main is not None:
@@ -107,24 +110,24 @@ def record(words: Words) -> Iterator[Part]:
     """Set earlier seasons beside what the book would have said, and show what was measured."""
     blocks: list[Block] = []
     facts: list[Fact] = []
-    titles = {work.operation.name: words.title(work) for work in words.programme.works}
+    date = words.dates.date
     rows = []
-    for name, fitted in words.programme.records.items():
-        for season in fitted.records:
-            date = words.dates.date
-            late = f" to {date(season.forecast.late)}" if season.forecast.late else " or later"
-            rows.append(
-                (
-                    titles.get(name, name),
-                    date(season.done),
-                    f"{date(season.forecast.early)}{late}",
-                    f"{date(season.seen)}, {season.what}",
-                )
+    for outcome in outcomes(words.programme):
+        rows.append(
+            (
+                name_of(words, outcome),
+                date(outcome.done),
+                forecast_in_words(words, outcome),
+                f"{outcome.what.capitalize()} on {date(outcome.actual)}",
+                _off(outcome),
             )
-            facts += [Fact("record", date(day), (day,)) for day in (season.done, season.seen)]
+        )
+        facts += [Fact("record", date(day), (day,)) for day in (outcome.done, outcome.actual)]
     if rows:
-        head = ("Work", "Done", "The book would have said", "What we saw")
-        blocks.append(Table("Forecast and what happened", head, tuple(rows)))
+        head = ("Work", "Done", "Forecast", "What we saw", "Off by")
+        blocks += [Table("Forecast and what happened", head, tuple(rows)), Paragraph.of(_READ_OFF)]
+        if words.programme.records:
+            blocks.append(Paragraph.of("Below, the chart counts growth in a usual year."))
         own = circumstances.own_record_in_figures(words)
         blocks += [Paragraph.of(text) for text in own]
     if words.programme.measured:
@@ -135,8 +138,22 @@ def record(words: Words) -> Iterator[Part]:
     if blocks:
         title = "What we know from earlier" if rows else "What we measured"
         yield Section("record", tuple(blocks), title), facts
-    if rows:
+    if words.programme.records:
         yield Section("record chart", (Picture("forecast-and-record"),)), []
+
+
+_READ_OFF = (
+    "“Off by” counts the days before the first or after the last day of the forecast. A season "
+    "before this plan is set beside what our general figures would have said. The dates allow for "
+    "a warm or a cold year."
+)
+
+
+def _off(outcome: Outcome) -> str:
+    if outcome.days_off == 0:
+        return "0 days"
+    late = "late" if outcome.days_off > 0 else "early"
+    return f"{counted(abs(outcome.days_off), 'day')} {late}"
 
 
 def _measured(words: Words) -> Table:
@@ -172,5 +189,6 @@ def _below_thatch(words: Words) -> Iterator[str]:
         where = "below" if figure.value >= 0 else "short of the foot of"
         yield (
             f"{words.title(work)} ends {reach} {where} the thatch of "
-            f"{words.greens([figure.green])}. Usual is 10 to 15 mm below."
+            f"{words.greens([figure.green])}. "
+            f"Usual is {measures.in_units('10 to 15 mm', units)} below."
         )

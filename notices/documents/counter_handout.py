@@ -87,7 +87,7 @@ def _closing(words: Words) -> Section:
         circumstances.decision(words),
         circumstances.go_or_no_go(words),
         circumstances.contact(words),
-        f"You can always look here: {website}" if website else "",
+        f"The latest is always here: {website}" if website else "",
         circumstances.approval(words),
         circumstances.sign_off(words),
     )

@@ -61,6 +61,7 @@ def _lines(block: Block) -> float:
             return 1 + sum(0.2 + math.ceil(len(row.text) / LINE_OF_FACT) for row in block.rows)
         case Table():
             rows = (math.ceil(sum(map(len, row)) / LINE_OF_ROW) for row in block.rows)
-            return 2.6 + sum(0.4 + lines for lines in rows)
+            across = 2 if block.halves else 1
+            return 2.6 + math.ceil(sum(0.4 + lines for lines in rows) / across)
         case _:
             return 2

@@ -123,7 +123,7 @@ def _document(words: Words, name: str, said: Message) -> Document:
     following = tuple(with_links(block) for block in said.next)
     closing: list[Block] = [Paragraph.of(circumstances.sign_off(words))]
     if programme.club.website:
-        closing.insert(0, Paragraph.of(f"You can always look here: {programme.club.website}"))
+        closing.insert(0, Paragraph.of(f"The latest is always here: {programme.club.website}"))
     return Document.of(
         programme,
         name=name,

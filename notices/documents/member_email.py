@@ -127,7 +127,7 @@ def _closing(words: Words) -> Section:
         circumstances.contact(words),
     ]
     if programme.club.website:
-        lines.append(f"You can always look here: {programme.club.website}")
+        lines.append(f"The latest is always here: {programme.club.website}")
     lines.append(circumstances.approval(words))
     blocks: list[Block] = [Paragraph.of(line) for line in lines if line]
     blocks.append(Paragraph.of(circumstances.sign_off(words)))

@@ -12,6 +12,7 @@ from notices.programme.model import Programme
 from notices.wording import circumstances, hours, visit
 from notices.wording.blocks import Block, Bullets, Heading, KeyFact, KeyFacts, Paragraph, Table
 from notices.wording.dates import ONE_DAY
+from notices.wording.lists import sentence
 from notices.wording.rules import COMMITTEE, rules
 from notices.wording.words import Words
 
@@ -28,6 +29,10 @@ def starter_sheets(programme: Programme) -> Entry | None:
         "share one. When a date moves, build again and throw the old pages away.",
         (on_paper(document),),
     )
+
+
+ONE_BY_ONE = 8
+"""From so many greens of one work that come back one by one, they are listed in two halves."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +85,8 @@ def _day(words: Words, day: dt.date) -> _Day:
         if all_day.temporary:
             rows.append(KeyFact("Temporary greens", f"{all_day.temporary}."))
         rows.append(KeyFact("Start from", f"{all_day.starts}."))
+    elif same := _all_day(holes):
+        rows.append(KeyFact("Temporary greens", f"{same} all day."))
     rows += [KeyFact("Fixture", f"{fixture.name}.") for fixture in words.programme.fixtures_on(day)]
     return _Day(
         tuple(rows),
@@ -87,6 +94,12 @@ def _day(words: Words, day: dt.date) -> _Day:
         holes if len(holes) > 1 else (),
         tuple(_visitors(words, day)),
     )
+
+
+def _all_day(holes: Sequence[hours.HolesOfHours]) -> str:
+    """Return the holes with temporary greens, where they are the same from morning to night."""
+    found = {told.temporary for told in holes}
+    return found.pop() if len(found) == 1 else ""
 
 
 def _visitors(words: Words, day: dt.date) -> Iterator[str]:
@@ -107,11 +120,43 @@ def _visitors(words: Words, day: dt.date) -> Iterator[str]:
 def _by_hour(holes: Sequence[hours.HolesOfHours]) -> Table:
     head = ["When", "Holes in play", "Closed", "Start from (so many holes)"]
     rows = [[h.when, h.in_play, h.closed or "None", h.starts] for h in holes]
-    if any(h.temporary for h in holes):
+    if any(h.temporary for h in holes) and not _all_day(holes):
         head.insert(2, "Temporary greens")
         for row, found in zip(rows, holes, strict=True):
             row.insert(2, found.temporary or "None")
     return Table("Holes, hour by hour", tuple(head), tuple(map(tuple, rows)))
+
+
+def _greens(words: Words, greens: Sequence[hours.GreensOfDay]) -> tuple[list[Block], list[Fact]]:
+    """List the greens; many that are worked on one after the other stand close together."""
+    name = {g: _capital(words.greens(g.greens, short=True)) for g in greens}
+    alike: dict[tuple[str, str], list[hours.GreensOfDay]] = {}
+    for g in greens:
+        if g.away:
+            alike.setdefault((g.why, g.then), []).append(g)
+    blocks: list[Block] = []
+    facts, close = [], set()
+    for (why, then), ones in alike.items():
+        if len(ones) < ONE_BY_ONE:
+            continue
+        rows = tuple((name[g], g.away) for g in ones)
+        blocks += [
+            Table("Greens, one by one", ("Greens", "What they are"), rows, halves=True),
+            Paragraph.of(sentence(f"{why}. After its hours each green is {then}")),
+        ]
+        facts += [Fact("greens", f"{name[g]} {g.away}", (), g.greens) for g in ones]
+        close |= set(ones)
+    others = [g for g in greens if g not in close]
+    if others:
+        head: tuple[str, ...] = ("Greens", "What they are", "Why")
+        rows_of_others: tuple[tuple[str, ...], ...] = tuple(
+            (name[g], g.status, g.why) for g in others
+        )
+        if not any(g.why for g in others):
+            head, rows_of_others = head[:2], tuple(row[:2] for row in rows_of_others)
+        blocks.append(Table("Other greens" if close else "Greens", head, rows_of_others))
+        facts += [Fact("greens", f"{name[g]} {g.status}", (), g.greens) for g in others]
+    return blocks, facts
 
 
 def _capital(text: str) -> str:
@@ -131,15 +176,9 @@ def _page(words: Words, days: Sequence[dt.date], told: _Day) -> tuple[Section, l
     if told.holes:
         blocks.append(_by_hour(told.holes))
         facts += (Fact("hours", f"{h.when} {h.in_play}") for h in told.holes)
-    named = [(_capital(words.greens(g.greens, short=True)), g) for g in told.greens]
-    blocks.append(
-        Table(
-            "Greens",
-            ("Greens", "What they are", "Why"),
-            tuple((name, g.status, g.why) for name, g in named),
-        )
-    )
-    facts += (Fact("greens", f"{name} {g.status}", (), g.greens) for name, g in named)
+    listed, carried = _greens(words, told.greens)
+    blocks += listed
+    facts += carried
     blocks += [Heading("What to tell people"), Bullets.of(*told.visitors)]
     facts += (Fact("visitors", text) for text in told.visitors)
     if said := rules(words, days):

@@ -63,5 +63,5 @@ def _day(words: Words, works: Sequence[tuple[Work, Keys]], day: dt.date) -> tupl
     if timetable := words.programme.timetables.get(day):
         start = words.language.half_hour(timetable.first_start)
         finish = words.language.half_hour(timetable.last_finish, up=True)
-        lines.append(f"The day’s work takes from about {start} to {finish}.")
+        lines.append(sentence(f"The day’s work takes from about {start} to {finish}"))
     return f"{name}: {words.greens(greens)}", "\n".join(lines)

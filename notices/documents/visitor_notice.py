@@ -132,7 +132,7 @@ def _on_the_day(words: Words, *, met: bool, in_doubt: bool) -> list[Section]:
         sections.append(Section("safety", (phrases.safety(),), "When you meet our team"))
     lines = [circumstances.decision(words) if in_doubt else "", circumstances.contact(words)]
     if words.programme.club.website:
-        lines.append(f"You can always look here: {words.programme.club.website}")
+        lines.append(f"The latest is always here: {words.programme.club.website}")
     blocks = tuple(Paragraph.of(line) for line in lines if line)
     sections.append(Section("closing", blocks, "Whom to ask"))
     return sections

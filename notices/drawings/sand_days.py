@@ -14,6 +14,7 @@ from notices.drawings.scale import Amounts, marks_to
 from notices.drawings.sizes import PAGE
 from notices.drawings.svg import text
 from notices.programme.sand_order import SandDay, SandOrder
+from notices.wording import amounts
 from notices.wording.lists import counted
 from notices.wording.measures import mass
 from notices.wording.words import Words
@@ -115,11 +116,9 @@ def _places(days: Sequence[SandDay]) -> list[tuple[float, float]]:
 
 
 def _total(words: Words, order: SandOrder) -> str:
-    amount, unit = mass(order.mass_t, words.programme.club.units)
+    total = amounts.mass(order.mass_t, words.programme.club.units)
     loads = counted(order.lorry_loads, "load")
-    return (
-        f"In all {amount:.1f} {unit}, {loads}, there by {words.dates.short_day(order.deliver_by)}"
-    )
+    return f"In all {total}, {loads}, there by {words.dates.short_day(order.deliver_by)}"
 
 
 def _explained(words: Words, order: SandOrder) -> Iterator[Explained]:

@@ -119,7 +119,7 @@ def work_before_light(programme: Programme, _plan: Plan) -> Iterator[Finding]:
             Weight.INFORMATION,
             f"the working day begins at {clock(early[0].begins)}, and on "
             f"{name_days([day.date for day in early])} it is not light before that; "
-            f"work is reckoned from dawn, {clock(latest)} at the latest",
+            f"the hours are counted from first light, {clock(latest)} at the latest",
             "",
             ("crew", "working_day"),
             dates=tuple(day.date for day in early),
@@ -132,7 +132,7 @@ def work_before_light(programme: Programme, _plan: Plan) -> Iterator[Finding]:
             Weight.INFORMATION,
             f"the working day ends at {clock(dark[0].ends)}, and on "
             f"{name_days([day.date for day in dark])} it is dark before that; "
-            f"work is reckoned until dusk, {clock(first)} at the earliest",
+            f"the hours are counted until the light goes, {clock(first)} at the earliest",
             "",
             ("crew", "working_day"),
             dates=tuple(day.date for day in dark),

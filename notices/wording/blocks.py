@@ -101,6 +101,8 @@ class Table:
     rows: tuple[tuple[str, ...], ...]
     numbers: tuple[int, ...] = ()
     """Columns of numbers, counted from 0; they are set to the right."""
+    halves: bool = False
+    """Whether paper has its rows in two halves side by side; for many short ones."""
 
 
 @dataclass(frozen=True, slots=True)

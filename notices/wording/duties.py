@@ -7,8 +7,8 @@ from collections.abc import Iterable
 
 from notices.programme.duties import Duty, DutyKind, Subject
 from notices.programme.model import Moment, Programme
+from notices.wording.amounts import mass
 from notices.wording.lists import counted, sentence
-from notices.wording.measures import mass
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
@@ -47,7 +47,7 @@ def duty_in_words(words: Words, duty: Duty) -> str:
         case DutyKind.TAKE_DOWN:
             said = f"Take down {duty.document}.pdf."
         case DutyKind.ORDER:
-            said = f"Order {_sand(words.programme)}, to lie here by {_day(words, duty)}."
+            said = f"Order {_sand(words.programme)}, to be here by {_day(words, duty)}."
         case DutyKind.DELIVER:
             said = f"See that the sand is here by {_day(words, duty)}: {_sand(words.programme)}."
         case DutyKind.CONFIRM:
@@ -125,8 +125,8 @@ def _sand(programme: Programme) -> str:
     order = programme.sand_order
     if order is None:
         return "the sand"
-    amount, unit = mass(order.mass_t, programme.club.units)
-    return f"{amount:.1f} {unit} of sand ({counted(order.lorry_loads, 'load')})"
+    total = mass(order.mass_t, programme.club.units)
+    return f"{total} of sand ({counted(order.lorry_loads, 'load')})"
 
 
 def _day(words: Words, duty: Duty) -> str:

@@ -7,6 +7,7 @@ import re
 
 from notices.findings import Finding
 from notices.operations import CATALOGUE
+from notices.wording import measures
 from notices.wording.amounts import time_of_day
 from notices.wording.lists import sentence
 from notices.wording.words import Words
@@ -23,6 +24,7 @@ _ISO = r"(\d{4}-\d\d-\d\d)"
 _SPAN = re.compile(rf"{_ISO} to {_ISO}")
 _DAY = re.compile(_ISO)
 _BREAK = re.compile(r"; |: (?=[a-z])")
+_DRESSING = re.compile(r"(?<!top )\bdressing\b|(?<!top )\bdressing(?=s\b)")
 _CLOCK = re.compile(r"\b([012]\d):([0-5]\d)\b")
 
 
@@ -34,6 +36,7 @@ def for_the_committee(found: Finding) -> bool:
 def finding_in_words(words: Words, found: Finding) -> str:
     """Return what a finding says in short sentences; what to write into the plan is left out."""
     text = found.message.replace(" (common practice)", "").replace("'", "’")
+    text = measures.in_units(text, words.programme.club.units)
     parts = [sentence(part) for part in _BREAK.split(text)]
     return _named(words, _timed(words, _dated(words, " ".join(parts))))
 
@@ -74,4 +77,4 @@ def _named(words: Words, text: str) -> str:
         said = titles.get(match[0].lower(), match[0])
         return f"{said[:1].upper()}{said[1:]}" if match[0][:1].isupper() else said
 
-    return pattern.sub(title, text)
+    return _DRESSING.sub(words.language.terms.dressing, pattern.sub(title, text))

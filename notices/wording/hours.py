@@ -34,22 +34,28 @@ class GreensOfDay:
     greens: tuple[str, ...]
     status: str
     why: str
+    away: str = ""
+    """From when to when it is lost to golfers, where that is once that day: "Closed 07:00 to 08:00."."""
+    then: str = ""
+    """What it is after that."""
 
 
 def greens_of_day(words: Words, day: dt.date) -> tuple[GreensOfDay, ...]:
     """Return the greens by what they are from hour to hour, those that golfers lose most first."""
     found: dict[tuple[int, tuple[tuple[float, str], ...], str], list[str]] = {}
-    said: dict[tuple[tuple[float, str], ...], str] = {}
+    said: dict[tuple[tuple[float, str], ...], tuple[str, str, str]] = {}
     for key in words.programme.greens:
         told = to_half_hours(words.programme.stretches_on(day, key))
         hours = tuple((stretch.begins, _called(stretch)) for stretch in told)
-        said[hours] = _in_words(words, told)
+        said[hours] = (_in_words(words, told), *_once_away(words, told))
         worst = min(_WORST_FIRST.index(stretch.status) for stretch in told)
         found.setdefault((worst, hours, _why(words, told)), []).append(key)
     by_worst = sorted(found.items(), key=lambda entry: entry[0][0])
-    return tuple(
-        GreensOfDay(tuple(greens), said[hours], why) for (_, hours, why), greens in by_worst
-    )
+    found_in_order = []
+    for (_, hours, why), greens in by_worst:
+        status, away, then = said[hours]
+        found_in_order.append(GreensOfDay(tuple(greens), status, why, away, then))
+    return tuple(found_in_order)
 
 
 def is_usual(words: Words, day: dt.date) -> bool:
@@ -84,6 +90,16 @@ def _in_words(words: Words, told: tuple[Stretch, ...]) -> str:
             times = f"from {_clock(words, stretch.begins)} to {_clock(words, stretch.ends)}"
             parts.append(f"{_called(stretch)} {times}")
     return sentence(", ".join(parts))
+
+
+def _once_away(words: Words, told: tuple[Stretch, ...]) -> tuple[str, str]:
+    """Say from when to when a green is away, and what it is then; empty where it is not so simple."""
+    away = [stretch for stretch in told if stretch.status in AWAY]
+    if len(away) != 1 or told[-1] is away[0] or not away[0].begins:
+        return "", ""
+    (one,) = away
+    times = f"{_clock(words, one.begins)} to {_clock(words, one.ends)}"
+    return sentence(f"{_called(one)} {times}"), _called(told[-1])
 
 
 def _why(words: Words, told: Iterable[Stretch]) -> str:

@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from fractions import Fraction
 
-from notices.units import MM_PER_FT3_PER_1000_FT2, mm_to_inches, t_to_us_tons
+from notices.units import (
+    MM_PER_FT3_PER_1000_FT2,
+    kg_per_m2_to_lb_per_1000_ft2,
+    mm_to_inches,
+    t_to_us_tons,
+)
 from notices.wording.lists import number, span
 
 _WIDTHS = (
@@ -64,6 +70,29 @@ def length(mm: float, units: str = "metric") -> str:
     return f"{_plain(mm)} mm"
 
 
+_MEASURED = re.compile(r"(?:(\d+(?:\.\d+)?) to )?(\d+(?:\.\d+)?) (mm|kg/m²)(?!\w)")
+
+
+def in_units(text: str, units: str) -> str:
+    """Turn the lengths and the rates of a text into those of a club: "10 to 15 mm"; 3/8 to 5/8 inch."""
+    if units != "imperial":
+        return text
+
+    def converted(match: re.Match[str]) -> str:
+        low, high, unit = match.groups()
+        said = [_converted(float(value), unit) for value in (low, high) if value]
+        return f"{said[0][0]} to {' '.join(said[1])}" if low else " ".join(said[0])
+
+    return _MEASURED.sub(converted, text)
+
+
+def _converted(value: float, unit: str) -> tuple[str, str]:
+    if unit == "kg/m²":
+        return f"{kg_per_m2_to_lb_per_1000_ft2(value):,.0f}", "lb per 1,000 square feet"
+    amount, _, inches = _imperial(value).rpartition(" ")
+    return amount, inches
+
+
 def _plain(amount: float) -> str:
     return f"{amount:.1f}".removesuffix(".0")
 
@@ -74,9 +103,9 @@ def mass(tonnes: float, units: str = "metric") -> tuple[float, str]:
 
 
 def sand_in_year(mm: float, units: str = "metric") -> tuple[float, str]:
-    """Return a depth of sand as totals of a year are named: mm; cubic feet on 1,000 square feet."""
+    """Return a depth of sand as totals of a year are named: mm; cubic feet per 1,000 square feet."""
     if units == "imperial":
-        return mm / MM_PER_FT3_PER_1000_FT2, "cubic feet on 1,000 square feet"
+        return mm / MM_PER_FT3_PER_1000_FT2, "cubic feet per 1,000 square feet"
     return mm, "mm"
 
 
@@ -87,8 +116,15 @@ _FRACTIONS = {"1/2": "½", "1/4": "¼", "3/4": "¾"}
 """Those that our fonts have; the others are written out."""
 
 
+_NOT_ON_A_RULE = 0.15
+"""What the finest mark would miss by more than this share is written in decimals, as cuts are."""
+
+
 def _imperial(mm: float) -> str:
     inches = mm_to_inches(mm)
+    finest = max(1, round(inches * _FINENESS[0][1])) / _FINENESS[0][1]
+    if abs(finest - inches) > _NOT_ON_A_RULE * inches and round(inches, 2):
+        return f"{inches:.2f} inch"
     parts = next(parts for limit, parts in _FINENESS if inches <= limit)
     # At least the finest mark of the rule: nothing that is done is 0 inches deep.
     whole, rest = divmod(max(Fraction(round(inches * parts), parts), Fraction(1, 16)), 1)

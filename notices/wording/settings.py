@@ -36,7 +36,7 @@ def _rate(value: SettingValue, units: str) -> str:
     if not isinstance(value, float | int):
         return ""
     if units == "imperial":
-        return f"{kg_per_m2_to_lb_per_1000_ft2(value):.0f} lb on 1,000 square feet"
+        return f"{kg_per_m2_to_lb_per_1000_ft2(value):.0f} lb per 1,000 square feet"
     return f"{value:g} kg/m²"
 
 

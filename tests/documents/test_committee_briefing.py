@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from notices.documents.committee_briefing import FITS, committee_briefing
 from notices.documents.model import Document
 from notices.plan.load import load_plan
+from notices.programme.outcomes import outcomes
 from notices.programme.work_out import work_out
 from notices.wording.blocks import Block, Folded, KeyFacts, Picture, Table
 from notices.wording.reading_ease import measure
@@ -95,10 +96,11 @@ def test_earlier_seasons_stand_beside_the_book_and_measurements_are_shown() -> N
     text = said(document)
     (season,) = (r for fitted in loaded.records.values() for r in fitted.records)
     assert "13 October 2025" in text
-    assert "24 November 2025, healed" in text
+    assert "Healed on 24 November 2025 | 0 days" in text
     assert season.forecast.early > season.done
     assert "20 August 2026 | green 7 | depth of thatch | 22 mm" in text
     assert "20 August 2026 | green 7 | organic matter | 5.1 %" in text
+    assert "the chart counts growth in a usual year" in text
     # 50 mm deep, less 22 mm of thatch.
     assert "Hollow tining ends 28 mm below the thatch of green 7." in text
     # Prose of the briefing itself; what it shares with others is measured where it is made.
@@ -117,3 +119,13 @@ def test_nobody_is_asked_again_what_is_decided() -> None:
 
     assert "How August Medal will be played." in asked("")
     assert "How August Medal will be played." not in asked("play on")
+
+
+def test_a_forecast_that_was_missed_is_told_with_the_days_it_was_off() -> None:
+    observed = [{"operation": "hollow tining", "done": "2027-08-09", "healed": "2027-12-03"}]
+    missed = programme(plan(TINING, observed=observed))
+    (outcome,) = outcomes(missed)
+    assert outcome.forecast.late is not None
+    days = (dt.date(2027, 12, 3) - outcome.forecast.late).days
+    assert days > 1
+    assert f"Healed on 3 December 2027 | {days} days late" in said(committee_briefing(missed))

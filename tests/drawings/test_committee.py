@@ -79,7 +79,7 @@ def test_sand_by_day_in_tonnes() -> None:
     assert {"Sand by day, in tonnes", "first dressing", "top-up", "August 2027"} <= set(texts)
     assert "Monday 9 August, first dressing: 5.0 t." in drawing.description
     assert "Monday 16 August, top-up: 5.0 t." in drawing.description
-    assert any(text.startswith("In all 20.0 t, ") for text in texts)
+    assert any(text.startswith("In all 20 t, ") for text in texts)
     assert_well_set(drawing.svg)
 
 

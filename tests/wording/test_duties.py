@@ -46,7 +46,7 @@ def test_a_promise_that_passed_without_a_word_comes_first() -> None:
 def test_american_clubs_read_their_own_dates_and_tons() -> None:
     text = said("live-oak", "2027-06-11")
     assert "To do on Friday, June 11:" in text
-    assert " tons of sand (three loads), to lie here by Friday, July 9." in text
+    assert " tons of sand (three loads), to be here by Friday, July 9." in text
 
 
 def test_nothing_to_do() -> None:

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from notices.wording.measures import length, like, share, weeks
+from notices.wording.measures import in_units, length, like, share, weeks
 
 PARTS = {
     "half": 2,
@@ -151,3 +151,29 @@ def test_a_span_is_never_nothing_and_never_ends_before_it_starts(days: list[int]
     said = weeks(days)
     assert not re.search(r"\b(?:no|0|-\d+)\b", said)
     assert not re.search(r"\b1 days\b|\bone days\b", said)
+
+
+@pytest.mark.parametrize(
+    ("mm", "said"),
+    [
+        (1.0, "0.04 inch"),  # 1/25.4 inch; 1/16 would be 1.6 mm
+        (2.0, "0.08 inch"),  # 2/25.4; 1/16 would miss it by a fifth
+        (1.5, "1/16 inch"),  # 1.59 mm
+        (25.4 / 16, "1/16 inch"),
+        (25.4 / 8, "1/8 inch"),
+        (12.7, "½ inch"),
+    ],
+)
+def test_what_no_rule_shows_is_written_in_decimals(mm: float, said: str) -> None:
+    assert length(mm, "imperial") == said
+
+
+def test_what_a_finding_measures_is_told_in_the_units_of_the_club() -> None:
+    text = "5.2 kg/m² at 225 mm; usual is 10 to 15 mm, and 2 to 3 kg/m² of it"
+    assert in_units(text, "metric") == text
+    # 5.2 kg ÷ 0.45359237 × 92.90304 m² = 1,065 lb; 225 ÷ 25.4 = 8.86; 10 ÷ 25.4 = 0.39 and
+    # 15 ÷ 25.4 = 0.59, to the eighth or sixteenth; 2 kg are 409.6 lb and 3 kg 614.4 lb.
+    assert in_units(text, "imperial") == (
+        "1,065 lb per 1,000 square feet at 9 inches; usual is 3/8 to 9/16 inch, "
+        "and 410 to 614 lb per 1,000 square feet of it"
+    )
