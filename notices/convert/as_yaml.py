@@ -21,7 +21,7 @@ class _Dumper(yaml.SafeDumper):
         return True
 
     def increase_indent(self, flow: bool = False, indentless: bool = False) -> None:  # noqa: ARG002
-        """Set the items of a list further in than its key."""
+        """Set the items of a list further in than its key, whatever PyYAML would have."""
         super().increase_indent(flow, indentless=False)
 
 

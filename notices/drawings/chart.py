@@ -28,14 +28,12 @@ def box(
     *,
     fill: str = "none",
     stroke: str = "",
-    round_by: float = 0.0,
     thick: float = 1.0,
     dashes: str = "",
 ) -> str:
     """A rectangle."""
     return svg.rect(
         Rect(x, y, max(width, 0.0), max(height, 0.0)),
-        rx=round_by or None,
         fill=fill,
         **_stroke(stroke, thick, dashes),
     )

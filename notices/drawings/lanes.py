@@ -38,9 +38,7 @@ class Placed:
     words: str
 
 
-def in_lanes(
-    marks: Iterable[Marked], left: float, right: float, size: float, *, bold: bool = False
-) -> list[Placed]:
+def in_lanes(marks: Iterable[Marked], left: float, right: float, size: float) -> list[Placed]:
     """Lay marks and their words out, each in the first lane in which there is room for both.
 
     Parameters
@@ -51,20 +49,18 @@ def in_lanes(
         Between which words may stand.
     size
         Size of the letters.
-    bold
-        Whether they are bold.
     """
     taken: list[list[_Stretch]] = []
     placed = []
     for mark in marks:
-        x, anchor, words = beside(mark, left, right, size, bold=bold)
+        x, anchor, words = beside(mark, left, right, size)
         if words == mark.words:
-            wide = width_of(words, size, bold=bold)
+            wide = width_of(words, size)
             said = (x - wide, x) if anchor == "end" else (x, x + wide)
             spans = [(min(mark.left, said[0]), max(mark.right, said[1]))]
         else:
-            words = fitted(mark.words, right - left, size, bold=bold)
-            wide = width_of(words, size, bold=bold)
+            words = fitted(mark.words, right - left, size)
+            wide = width_of(words, size)
             x, anchor = max(left, min(mark.left, right - wide)), "start"
             spans = [(mark.left, mark.right), (x, x + wide)]
         lane = _first_free(taken, spans)
@@ -81,15 +77,13 @@ def lanes_of(placed: Sequence[Placed]) -> int:
     return max((own.lane_of_words + 1 for own in placed), default=0)
 
 
-def beside(
-    mark: Marked, left: float, right: float, size: float, *, bold: bool = False
-) -> tuple[float, Anchor, str]:
+def beside(mark: Marked, left: float, right: float, size: float) -> tuple[float, Anchor, str]:
     """Return where the words of one mark stand, and as much of them as there is room for."""
-    wide = width_of(mark.words, size, bold=bold)
+    wide = width_of(mark.words, size)
     after, before = right - mark.right - APART, mark.left - APART - left
     if wide <= after or (wide > before and after >= before):
-        return mark.right + APART, "start", fitted(mark.words, after, size, bold=bold)
-    return mark.left - APART, "end", fitted(mark.words, before, size, bold=bold)
+        return mark.right + APART, "start", fitted(mark.words, after, size)
+    return mark.left - APART, "end", fitted(mark.words, before, size)
 
 
 def _first_free(taken: Sequence[Sequence[_Stretch]], spans: Sequence[_Stretch]) -> int:

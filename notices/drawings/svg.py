@@ -155,11 +155,13 @@ def text(
     return f"{below}<text{named}>{escape(words)}</text>"
 
 
-def lines(words: Sequence[str], at: Point, size: float, **named: object) -> str:
+def lines(
+    words: Sequence[str], at: Point, size: float, *, bold: bool = False, fill: str = INK
+) -> str:
     """Write lines one below the other, the first with its foot at a point."""
     x, y = at
     return "".join(
-        text(line, (x, y + place * LINE * size), size, **named)  # type: ignore[arg-type]
+        text(line, (x, y + place * LINE * size), size, bold=bold, fill=fill)
         for place, line in enumerate(words)
     )
 

@@ -148,10 +148,8 @@ def _column(
     return Column(heading or in_words(way[-1]), way, takes, such_as=such_as, width=width)
 
 
-def _choice(
-    *way: str, of: tuple[str, ...], heading: str = "", only: bool = True, width: int = 18
-) -> Column:
-    return Column(heading or in_words(way[-1]), way, choices=of, only_choices=only, width=width)
+def _choice(*way: str, of: tuple[str, ...], only: bool = True, width: int = 18) -> Column:
+    return Column(in_words(way[-1]), way, choices=of, only_choices=only, width=width)
 
 
 def _yes_no(*way: str, heading: str = "") -> Column:

@@ -140,11 +140,9 @@ def _in_sections(slug: str, text: str) -> OperationText:
     )
 
 
-def plain_text(
-    language: str, name: str, facts: Mapping[str, object], own: str = ""
-) -> tuple[Block, ...]:
+def plain_text(language: str, name: str, facts: Mapping[str, object]) -> tuple[Block, ...]:
     """Return the blocks of another text, such as the story of the whole programme."""
-    return text_with_head(language, name, facts, own)[1]
+    return text_with_head(language, name, facts)[1]
 
 
 def text_with_head(
