@@ -129,17 +129,22 @@ def dressing_not_brushed(programme: Programme, _plan: Plan) -> Iterator[Finding]
         greens = tuple(dict.fromkeys(chain.from_iterable(loose.values())))
         later = () if 1 in loose else sorted(loose)
         many = "dressings" if len(later) > 1 else "dressing"
-        which = f"{many} {', '.join(map(str, later))}" if later else "the dressing"
+        which = f"{many} {_and(later)}" if later else "the dressing"
         yield Finding(
             "dressing-not-brushed" if 1 in loose else "top-up-not-brushed",
             Weight.THINK_AGAIN if 1 in loose else Weight.INFORMATION,
-            f"no brushing follows {which} of {_count(greens)} within {BRUSHED_WITHIN.days} days",
+            f"no brushing follows {which} on {_count(greens)} within {BRUSHED_WITHIN.days} days",
             "Add brushing on the same days; it is done once the sand is dry" if 1 in loose else "",
             ("works", sand.plan_index),
             work=sand.id,
             greens=greens,
             dates=tuple(sorted(days)),
         )
+
+
+def _and(numbers: Sequence[int]) -> str:
+    *first, last = map(str, numbers)
+    return f"{', '.join(first)} and {last}" if first else last
 
 
 def orders_that_are_fine(programme: Programme, _plan: Plan) -> Iterator[Finding]:
