@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -25,12 +26,19 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     )
 
 
+@pytest.hookimpl(tryfirst=True)  # before xdist reads the groups
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    # What builds every example is built by one process, whichever tests ask for it.
+    # An example is built by one process, whichever tests ask for it, and so is the wheel.
     for item in items:
-        for shared in ("packs", "distributions"):
-            if shared in getattr(item, "fixturenames", ()):
-                item.add_marker(pytest.mark.xdist_group(shared))
+        if isinstance(item, pytest.Function) and (group := _shared_by(item)):
+            item.add_marker(pytest.mark.xdist_group(group))
+
+
+def _shared_by(item: pytest.Function) -> str | None:
+    if "packs" in item.fixturenames:
+        params = item.callspec.params
+        return f"pack of {params.get('pack') or params['working_pack']}"
+    return "distributions" if "distributions" in item.fixturenames else None
 
 
 @pytest.fixture
@@ -49,17 +57,17 @@ def matches(request: pytest.FixtureRequest) -> Callable[[Path, str], None]:
 
 
 @pytest.fixture(scope="session")
-def packs(tmp_path_factory: pytest.TempPathFactory) -> dict[str, BuiltPack]:
-    """Every example, built once into a folder and read back from it."""
+def packs(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], BuiltPack]:
+    """Every example, built once into a folder and read back from it; for the two below alone."""
     folder = tmp_path_factory.mktemp("packs")
-    return {name: build(EXAMPLES / name / "plan.yaml", out=folder / name) for name in NAMES}
+    return cache(lambda name: build(EXAMPLES / name / "plan.yaml", out=folder / name))
 
 
 @pytest.fixture(scope="session", params=NAMES)
-def pack(request: pytest.FixtureRequest, packs: dict[str, BuiltPack]) -> BuiltPack:
-    """One example after the other."""
+def pack(request: pytest.FixtureRequest, packs: Callable[[str], BuiltPack]) -> BuiltPack:
+    """One example after the other, or those that a test names with `of`."""
     name: str = request.param
-    return packs[name]
+    return packs(name)
 
 
 WORKING = [
@@ -69,7 +77,7 @@ WORKING = [
 
 
 @pytest.fixture(scope="session", params=WORKING)
-def working_pack(request: pytest.FixtureRequest, packs: dict[str, BuiltPack]) -> BuiltPack:
+def working_pack(request: pytest.FixtureRequest, packs: Callable[[str], BuiltPack]) -> BuiltPack:
     """One example with works after the other."""
     name: str = request.param
-    return packs[name]
+    return packs(name)

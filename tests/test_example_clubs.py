@@ -6,12 +6,10 @@ import datetime as dt
 import json
 from pathlib import Path
 
-import pytest
-
 import notices
 from notices.findings import Weight
 from notices.programme.model import Programme
-from tests.documents.building import EXAMPLES, BuiltPack
+from tests.documents.building import EXAMPLES, BuiltPack, of
 from tests.documents.reading import Page, Sheet
 
 MOLES = """
@@ -28,11 +26,9 @@ def worked_out(text: str, folder: Path) -> Programme:
     return notices.work_out(plan, plan.issued or dt.date(2027, 3, 1))
 
 
-@pytest.mark.parametrize("name", ["alderfleet-park", "skelmarram-links", "quillerby"])
-def test_a_good_course_manager_has_nothing_to_think_about_again(
-    name: str, packs: dict[str, BuiltPack]
-) -> None:
-    findings = packs[name].programme.findings
+@of("alderfleet-park", "skelmarram-links", "quillerby")
+def test_a_good_course_manager_has_nothing_to_think_about_again(pack: BuiltPack) -> None:
+    findings = pack.programme.findings
     assert [f.code for f in findings if f.weight is not Weight.INFORMATION] == []
 
 
@@ -46,43 +42,41 @@ def test_nobody_ploughs_channels_into_a_links(tmp_path: Path) -> None:
     assert refusal.work == "mole-ploughing-1"
 
 
-def test_a_links_with_three_double_greens_has_fifteen(packs: dict[str, BuiltPack]) -> None:
-    programme = packs["skelmarram-links"].programme
+@of("skelmarram-links")
+def test_a_links_with_three_double_greens_has_fifteen(pack: BuiltPack) -> None:
+    programme = pack.programme
     assert sum(bool(green.holes) for green in programme.greens.values()) == 18 - 3
     assert [hole for _, hole in programme.holes] == list(range(1, 19))
-    assert "All 15 greens and the putting green" in packs["skelmarram-links"].text(
-        "member-email.txt"
-    )
+    assert "All 15 greens and the putting green" in pack.text("member-email.txt")
 
 
-def test_thirty_six_holes_and_a_winter_fit_on_one_sheet(packs: dict[str, BuiltPack]) -> None:
-    pack = packs["alderfleet-park"]
+@of("alderfleet-park")
+def test_thirty_six_holes_and_a_winter_fit_on_one_sheet(pack: BuiltPack) -> None:
     assert len(pack.programme.holes) == 36
     assert len(pack.programme.periods) == 6
     assert len(pack.programme.closures) == 6
     assert Sheet.read(pack.files["board-notice-a4.pdf"]).pages == 1
 
 
-def test_while_one_course_is_closed_the_other_is_played(packs: dict[str, BuiltPack]) -> None:
-    programme = packs["alderfleet-park"].programme
-    closed = programme.holes_closed_on(dt.date(2027, 12, 14))
+@of("alderfleet-park")
+def test_while_one_course_is_closed_the_other_is_played(pack: BuiltPack) -> None:
+    closed = pack.programme.holes_closed_on(dt.date(2027, 12, 14))
     assert closed == tuple(("Heron", number) for number in range(1, 19))
 
 
-def test_what_is_closed_is_told_by_date(packs: dict[str, BuiltPack]) -> None:
-    page = Page(packs["quillerby"].text("member-email.html")).text
+@of("quillerby")
+def test_what_is_closed_is_told_by_date(pack: BuiltPack) -> None:
+    page = Page(pack.text("member-email.html")).text
     told = ["The fairway of hole 7", "The tees of holes 1 to 9", "Holes 10 to 18", "The course is"]
     places = [page.index(words) for words in told]
     assert places == sorted(places)
 
 
-def test_courses_and_double_greens_come_back_from_the_pack(
-    packs: dict[str, BuiltPack], tmp_path: Path
-) -> None:
-    for name in ("alderfleet-park", "skelmarram-links"):
-        written = packs[name].text("plan.json")
-        greens = json.loads(written)["course"]["greens"]
-        assert any("course" in line or "also" in line for line in greens)
-        again = worked_out(written, tmp_path)
-        assert again.greens == packs[name].programme.greens
-        assert again.works == packs[name].programme.works
+@of("alderfleet-park", "skelmarram-links")
+def test_courses_and_double_greens_come_back_from_the_pack(pack: BuiltPack, tmp_path: Path) -> None:
+    written = pack.text("plan.json")
+    greens = json.loads(written)["course"]["greens"]
+    assert any("course" in line or "also" in line for line in greens)
+    again = worked_out(written, tmp_path)
+    assert again.greens == pack.programme.greens
+    assert again.works == pack.programme.works

@@ -21,7 +21,7 @@ from notices.programme.model import Period, Programme
 from notices.programme.news import last_day_of_news
 from notices.wording.circumstances import go_or_no_go
 from notices.wording.words import Words
-from tests.documents.building import EXAMPLES, BuiltPack, days_of
+from tests.documents.building import EXAMPLES, BuiltPack, days_of, of
 from tests.documents.dates_in_words import days_in, read_dates, read_greens
 from tests.documents.reading import (
     Mail,
@@ -511,15 +511,13 @@ def test_the_front_page_links_every_file_and_stands_alone(pack: BuiltPack) -> No
 # The records
 
 
-def test_the_plan_in_the_pack_builds_the_same_pack(
-    packs: dict[str, BuiltPack], tmp_path: Path
-) -> None:
-    known = packs["tansy-down"]
+@of("tansy-down")
+def test_the_plan_in_the_pack_builds_the_same_pack(pack: BuiltPack, tmp_path: Path) -> None:
     plan = tmp_path / "plan.json"
-    plan.write_bytes(known.files["plan.json"])
-    run = notices_run("build", plan, "--out", tmp_path / "pack", "--today", known.programme.issued)
+    plan.write_bytes(pack.files["plan.json"])
+    run = notices_run("build", plan, "--out", tmp_path / "pack", "--today", pack.programme.issued)
     assert run.returncode == 0, run.stderr
-    for name, content in known.files.items():
+    for name, content in pack.files.items():
         assert (tmp_path / "pack" / name).read_bytes() == content, name
 
 
@@ -552,10 +550,8 @@ def notices_run(
     )
 
 
-def test_two_processes_in_two_folders_write_the_same_bytes(
-    packs: dict[str, BuiltPack], tmp_path: Path
-) -> None:
-    known = packs["withy-hollow"]
+@of("withy-hollow")
+def test_two_processes_in_two_folders_write_the_same_bytes(pack: BuiltPack, tmp_path: Path) -> None:
     elsewhere = tmp_path / "an other place"
     shutil.copytree(EXAMPLES / "withy-hollow", elsewhere)
     (tmp_path / "deep").mkdir()
@@ -571,7 +567,7 @@ def test_two_processes_in_two_folders_write_the_same_bytes(
         USER="somebody",
     )
     assert run.returncode == 0, run.stderr
-    for name, content in known.files.items():
+    for name, content in pack.files.items():
         assert (tmp_path / "deep" / "pack" / name).read_bytes() == content, name
     run = notices_run(
         "build",

@@ -11,6 +11,8 @@ from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import pytest
+
 import notices
 from notices.since import notice_of
 
@@ -22,6 +24,11 @@ EXAMPLES = Path(__file__).parents[2] / "examples"
 NAMES = sorted(path.parent.name for path in EXAMPLES.glob("*/plan.yaml"))
 
 ISSUED = dt.date(2027, 3, 1)
+
+
+def of(*names: str) -> pytest.MarkDecorator:
+    """Mark a test whose pack is that of these examples, and no other."""
+    return pytest.mark.parametrize("pack", names, indirect=True)
 
 
 @dataclass(frozen=True)

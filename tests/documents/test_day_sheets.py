@@ -13,7 +13,7 @@ from notices.documents.model import Document, Fact
 from notices.documents.starter_sheet import starter_sheet
 from notices.programme.model import PlayStatus
 from notices.wording.blocks import Paragraph, Table
-from tests.documents.building import BuiltPack, build_data
+from tests.documents.building import BuiltPack, build_data, of
 from tests.documents.dates_in_words import days_in, read_dates, read_greens
 from tests.documents.reading import Sheet, plain, tight
 from tests.wording.small_plans import plan, programme, work
@@ -134,8 +134,9 @@ def test_the_team_reads_greens_times_and_sand_of_each_working_day(working_pack: 
         assert whole == pytest.approx(tonnes, abs=0.051)
 
 
-def test_the_first_trips_of_the_day_are_counted(packs: dict[str, BuiltPack]) -> None:
-    programme = packs["withy-hollow"].programme
+@of("withy-hollow")
+def test_the_first_trips_of_the_day_are_counted(pack: BuiltPack) -> None:
+    programme = pack.programme
     assert programme.sand_order is not None
     first = programme.sand_order.days[0]
     # Loads of 1 m³, and to each of three greens two: half of its fill is more than one.

@@ -8,7 +8,7 @@ import notices
 from notices.documents.team_calendar import team_calendar
 from notices.programme.duties import duties
 from notices.programme.model import Programme
-from tests.documents.building import ISSUED, BuiltPack
+from tests.documents.building import ISSUED, BuiltPack, of
 
 PLAN = """
 club: {name: Fallow Moor Golf Club}
@@ -43,9 +43,9 @@ def test_what_moves_keeps_its_identity(tmp_path: Path) -> None:
     assert [entry.first.day for entry in work[1]] == [23, 24]
 
 
-def test_a_day_says_its_greens_and_its_hours(packs: dict[str, BuiltPack]) -> None:
+@of("withy-hollow")
+def test_a_day_says_its_greens_and_its_hours(pack: BuiltPack) -> None:
     """The hours are to the half hour, and none of the work lies outside them."""
-    pack = packs["withy-hollow"]
     entries = pack.documents.calendar("team-calendar").entries
     for day, timetable in pack.programme.timetables.items():
         entry = next(e for e in entries if e.first == day and e.category == "Work")

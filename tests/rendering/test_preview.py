@@ -10,7 +10,7 @@ from PIL import Image
 
 from notices.rendering.files import RenderedFile
 from notices.rendering.preview import WIDTH, previews
-from tests.documents.building import BuiltPack
+from tests.documents.building import BuiltPack, of
 from tests.documents.reading import Page
 
 
@@ -28,9 +28,10 @@ def test_every_file_but_the_records_has_its_picture(pack: BuiltPack) -> None:
     ]
 
 
-def test_a_sheet_is_shown_as_it_is_printed(packs: dict[str, BuiltPack]) -> None:
+@of("tansy-down")
+def test_a_sheet_is_shown_as_it_is_printed(pack: BuiltPack) -> None:
     """A4 is 210 by 297 mm; the draft of the sheet has ink in it and is mostly paper."""
-    content = packs["tansy-down"].files["board-notice-a4.pdf"]
+    content = pack.files["board-notice-a4.pdf"]
     shown = previews((), {"a.pdf": RenderedFile("a.pdf", "application/pdf", content)})["a.pdf"]
     picture = Image.open(io.BytesIO(base64.b64decode(shown.partition(",")[2])))
     assert picture.width == WIDTH
@@ -40,8 +41,9 @@ def test_a_sheet_is_shown_as_it_is_printed(packs: dict[str, BuiltPack]) -> None:
     assert sum(shades[:100]) > 100
 
 
-def test_a_sketch_lies_within_its_sheet(packs: dict[str, BuiltPack]) -> None:
-    shown = previews(tuple(packs["alderfleet-park"].documents.items), {})
+@of("alderfleet-park")
+def test_a_sketch_lies_within_its_sheet(pack: BuiltPack) -> None:
+    shown = previews(tuple(pack.documents.items), {})
     assert shown
     for source in shown.values():
         drawing = ET.fromstring(base64.b64decode(source.partition(",")[2]))  # noqa: S314, our own
