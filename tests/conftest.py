@@ -26,6 +26,10 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     )
 
 
+COSTLY = ("distributions", "packs_of_one_club", "watched_build")
+"""Fixtures that are set up by one process alone."""
+
+
 @pytest.hookimpl(tryfirst=True)  # before xdist reads the groups
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     # An example is built by one process, whichever tests ask for it, and so is the wheel.
@@ -38,7 +42,7 @@ def _shared_by(item: pytest.Function) -> str | None:
     if "packs" in item.fixturenames:
         params = item.callspec.params
         return f"pack of {params.get('pack') or params['working_pack']}"
-    return "distributions" if "distributions" in item.fixturenames else None
+    return next((name for name in COSTLY if name in item.fixturenames), None)
 
 
 @pytest.fixture
@@ -54,6 +58,14 @@ def matches(request: pytest.FixtureRequest) -> Callable[[Path, str], None]:
         assert text == known, f"{expected.name} differs: run pytest --renew, then read the diff"
 
     return compare
+
+
+@pytest.fixture
+def few_documents(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Let a pack hold no more than an email and a calendar, for tests of what is around them."""
+    from notices.documents import pack  # noqa: PLC0415, no test needs to wait for it
+
+    monkeypatch.setattr(pack, "ENTRIES", (pack.member_emails, pack.calendars))
 
 
 @pytest.fixture(scope="session")

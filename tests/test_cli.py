@@ -20,6 +20,8 @@ from notices.errors import PlanFault
 from notices.findings import Weight
 from tests.documents.building import EXAMPLES, NAMES
 
+pytestmark = pytest.mark.usefixtures("few_documents")
+
 ROOT = Path(__file__).parents[1]
 SHORTEST = EXAMPLES / "tansy-down" / "plan.yaml"
 MISTAKES = sorted((ROOT / "tests" / "plan" / "mistakes").glob("*.yaml"))

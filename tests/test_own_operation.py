@@ -35,6 +35,8 @@ You will hardly notice.
 {{ say.closes("The holes") }}
 """
 
+pytestmark = pytest.mark.usefixtures("few_documents")
+
 PLAN = """\
 club: {name: Bramble Hill Golf Club}
 course:

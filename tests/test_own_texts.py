@@ -20,6 +20,8 @@ from notices.wording.questions import questions
 from notices.wording.said import lines_of
 from notices.wording.words import Words
 
+pytestmark = pytest.mark.usefixtures("few_documents")
+
 PLAN = """\
 club: {name: Bramble Hill Golf Club}
 course:

@@ -83,8 +83,11 @@ def _light(place: Position | None, day: dt.date) -> tuple[float | None, float | 
         return None, None, NO_PLACE
     found = daylight(day, place.latitude, place.longitude, place.timezone)
     midnight = dt.datetime.combine(day, dt.time())
+    # Far from the place of its clock, a day may begin or end before midnight.
     dawn, dusk = (
-        None if time is None else (time.replace(tzinfo=None) - midnight).total_seconds() / 60
+        None
+        if time is None
+        else max(0.0, (time.replace(tzinfo=None) - midnight).total_seconds() / 60)
         for time in (found.dawn, found.dusk)
     )
     return dawn, dusk, found.reason

@@ -37,7 +37,7 @@ def path(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @settings(
-    max_examples=40,
+    max_examples=25,
     deadline=None,
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )

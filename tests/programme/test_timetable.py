@@ -235,6 +235,16 @@ def test_light_is_that_of_the_place() -> None:
     assert winter.light_until == pytest.approx(16 * 60 + 33, abs=10)
 
 
+def test_light_that_came_the_evening_before_is_there_from_midnight() -> None:
+    """A sign of the longitude that is wrong is a slip, and no reason to stop."""
+    # At 179° W it is noon at 23:56 UTC, so light comes about six o’clock in London’s evening.
+    place = Position(latitude=0, longitude=-179, timezone="Europe/London")
+    day = working_day(Crew(people=4), Club(name="Far", place=place), dt.date(2026, 6, 6))
+    assert day.light_from == 0
+    assert day.light_until is not None
+    assert day.light_until > 0
+
+
 def test_light_near_the_poles_is_said_and_not_invented() -> None:
     crew = Crew(people=4)
     summer = working_day(crew, TROMSO, dt.date(2026, 6, 21))

@@ -52,6 +52,7 @@ def test_the_front_page_sets_the_record_beside_the_book(tmp_path: Path) -> None:
     assert said.endswith("the book has 0.60 mm.")
 
 
+@pytest.mark.usefixtures("few_documents")
 def test_the_email_says_it_below_the_work(tmp_path: Path) -> None:
     programme = words(tmp_path, *SEASONS).programme
     documents = notices.write_documents(programme, {})
