@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import calendar
 import datetime as dt
 import itertools
 import re
@@ -143,11 +144,11 @@ def _date(
     else:
         years = [issued.year, *([later.year] if later else [])]
         years += [head.year, head.year + 1] if head else []
-    for year in years:
-        try:
-            date = dt.date(year, month, day)
-        except ValueError:
-            raise UnreadableError(f"{point.match[0]}: there is no such day") from None
+    there = [year for year in years if day <= calendar.monthrange(year, month)[1]]
+    if not there:
+        raise UnreadableError(f"{point.match[0]}: there is no such day")
+    for year in there:
+        date = dt.date(year, month, day)
         weekday = point.match["weekday"]
         if weekday is None or WEEKDAYS[date.weekday()].startswith(weekday):
             return date
