@@ -63,9 +63,12 @@ def matches(request: pytest.FixtureRequest) -> Callable[[Path, str], None]:
 @pytest.fixture
 def few_documents(monkeypatch: pytest.MonkeyPatch) -> None:
     """Let a pack hold no more than an email and a calendar, for tests of what is around them."""
-    from notices.documents import pack  # noqa: PLC0415, no test needs to wait for it
+    # No other test needs to wait for these.
+    from notices.documents import pack  # noqa: PLC0415
+    from notices.documents.calendar import calendars  # noqa: PLC0415
+    from notices.documents.mailings import member_emails  # noqa: PLC0415
 
-    monkeypatch.setattr(pack, "ENTRIES", (pack.member_emails, pack.calendars))
+    monkeypatch.setattr(pack, "ENTRIES", (member_emails, calendars))
 
 
 @pytest.fixture(scope="session")
