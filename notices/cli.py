@@ -9,6 +9,7 @@ from __future__ import annotations
 import datetime as dt
 import json
 import os
+import re
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -240,7 +241,7 @@ def build(
         click.echo(f"{out}: nothing has changed", err=True)
     if doubts:
         found = _counted(len(doubts), "finding")
-        click.echo(f"{found} to think about again: notices check {plan}", err=True)
+        click.echo(f"{found} to think about again: notices check {_typed(plan)}", err=True)
 
 
 @main.command(epilog=f"Examples: {', '.join(example_names())}.")
@@ -275,7 +276,7 @@ def new(folder: Path, example: str | None, today: str | None, *, workbook: bool)
     for path in (plan, *others):
         click.echo(f"{path}: written", err=True)
     program = "a spreadsheet program" if workbook else "a text editor"
-    click.echo(f"Open {plan} in {program}, then: notices check {plan}", err=True)
+    click.echo(f"Open {plan} in {program}, then: notices check {_typed(plan)}", err=True)
 
 
 @main.command()
@@ -527,10 +528,16 @@ def _show_changed(plan: Path, changed: Changed) -> None:
     _show_next(plan, changed)
 
 
+def _typed(path: Path) -> str:
+    """Return a path as one types it in a command: in quotes where it has spaces."""
+    return f'"{path}"' if re.search(r"[\s&()';]", str(path)) else str(path)
+
+
 def _show_next(plan: Path, changed: Changed) -> None:
     click.echo(f"{plan}: changed; {changed.backup} is the plan as it was", err=True)
     click.echo(
-        f"Build the new pack: notices build {plan} --out NEW-PACK --since OLD-PACK", err=True
+        f"Build the new pack: notices build {_typed(plan)} --out NEW-PACK --since OLD-PACK",
+        err=True,
     )
 
 

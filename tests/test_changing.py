@@ -125,6 +125,12 @@ def test_alone_leaves_the_others(plan: Path) -> None:
     [
         ("brushing", "10-20", "", "Brushing follows cores: postpone cores, and it comes along"),
         ("corse", "10-20", "", 'There is no work "corse" to postpone: did you mean "cores"?'),
+        (
+            "mowing",
+            "10-20",
+            "",
+            "to postpone: the plan has hollow tining, top dressing, brushing, verticutting",
+        ),
         ("verticutting", "", "", "Verticutting has no reserve dates: name the new day"),
         ("cores", "10-12", "", "Hollow tining is planned for 2026-10-12 already"),
         ("cores", "10-20", "10-14", "not planned on 2026-10-14: its days are 2026-10-12 to"),

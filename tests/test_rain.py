@@ -62,6 +62,8 @@ def test_due_on_a_day(tmp_path: Path) -> None:
     assert shown.exit_code == DONE
     assert "  Today: Send the reminder: brushing (member-email-reminder)." in shown.stdout
     data = json.loads(run("due", plan, "--today", "2026-09-13", "--json").stdout)
+    last = [duty["last"] for duty in data]
+    assert last == sorted(last)
     # The day before the work: the reminder, the sheet for the team, the signs.
     assert {duty["kind"] for duty in data} == {"send", "print", "put up"}
     assert run("due", plan, "--today", "2026-12-01").stdout.startswith("Nothing is due on")

@@ -31,8 +31,12 @@ def convert_plan(plan: Path, other: Path) -> None:
     if suffix not in (*YAML, WORKBOOK):
         raise FolderFault(f"{other}: end the name in .yaml or .xlsx, to say what to write")
     data = canonical(load_plan(plan).plan)
-    for path, picture in _pictures_apart(data, other):
-        _write_new(path, picture)
+    pictures = _pictures_apart(data, other)
+    if other.exists():
+        raise FolderFault(f"{other} is there already: name a new file")
+    for path, picture in pictures:
+        if not _holds(path, picture):
+            _write_new(path, picture)
     _write_new(other, as_file(data, suffix))
 
 
@@ -44,6 +48,14 @@ def _pictures_apart(data: dict[str, Any], other: Path) -> list[tuple[Path, bytes
         files.append((path, picture_bytes(photograph["file"])))
         photograph["file"] = path.name
     return files
+
+
+def _holds(path: Path, content: bytes) -> bool:
+    """Tell whether a file is there with just this in it, as after turning a plan back again."""
+    try:
+        return path.stat().st_size == len(content) and path.read_bytes() == content
+    except (OSError, ValueError):
+        return False
 
 
 def _write_new(path: Path, content: bytes) -> None:

@@ -29,7 +29,9 @@ def help_of(sheet: Sheet, column: Column) -> str:
         model = model_at(way[:-1])
         attribute = "exception" if way[-1] == "except" else way[-1]
         says = description(model, attribute) if model else ""
-    such_as = f"Such as {column.such_as}" if column.such_as and "such as" not in says else ""
+    such_as = (
+        f"Such as {column.such_as}" if column.such_as and "such as" not in says.lower() else ""
+    )
     return " ".join(f"{part.rstrip('.')}." for part in (says, such_as) if part)
 
 

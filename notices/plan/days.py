@@ -238,7 +238,10 @@ def _day(text: str) -> dt.date:
         _existing(*reading, text)
     if without_year := named_day(f"{text} 2028"):  # a leap year, so that 29 February passes
         _, month, day = without_year
-        raise Refusal(f"{quoted(text)} has no year", f"write it before -{month:02}-{day:02}")
+        raise Refusal(
+            f"{quoted(text)} has no year",
+            f"write year-month-day: the year, then -{month:02}-{day:02}",
+        )
     raise Refusal(f"{quoted(text)} is not a date", f"write {_ONE}")
 
 

@@ -156,9 +156,11 @@ def work_called(name: str, works: Sequence[Named], purpose: str) -> int:
         dict.fromkeys(name for work in works for name in (work.id, work.operation) if name)
     )
     guess = nearest(name, known)
+    kinds = [work.operation for work in works]
+    named = (w.id if kinds.count(w.operation) > 1 else w.operation for w in works)
     raise Refusal(
         f"there is no work {quoted(name)} {purpose}",
-        f'did you mean "{guess}"?' if guess else "name a work of this plan by its id or its kind",
+        f'did you mean "{guess}"?' if guess else f"the plan has {', '.join(filter(None, named))}",
     )
 
 

@@ -8,13 +8,14 @@ sentence that is true of all of them.
 from __future__ import annotations
 
 import typing
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
+from notices.operations import CATALOGUE
 from notices.plan.descriptions import description
 from notices.plan.model import FORMAT_VERSION, Plan
 from notices.plan.nearest import nearest, quoted
@@ -67,11 +68,25 @@ def _missing(error: _Error) -> Sentences:
 
 
 def _unknown_key(error: _Error) -> Sentences:
-    known = list(_fields(model_at(error.path[:-1])))
+    model = model_at(error.path[:-1])
+    known = list(_fields(model))
+    message = f"there is no key {quoted(error.key)} here"
+    if homes := [name for name, keys in _below(model) if error.key in keys]:
+        homes = [quoted(home) for home in homes]
+        return message, f"Put it under {listed(homes, 'or')}, further to the right"
     return (
-        f"there is no key {quoted(error.key)} here",
+        message,
         did_you_mean(error.key, known, otherwise=f"Known are {listed(known)}"),
     )
+
+
+def _below(model: type[BaseModel] | None) -> Iterator[tuple[str, Collection[str]]]:
+    """Return the single parts of a part of the plan, each with its keys; lists of parts are none."""
+    for name, field in _fields(model).items():
+        if name == "settings":
+            yield name, {setting.name for kind in CATALOGUE.values() for setting in kind.settings}
+        elif (part := _model_in(field.annotation)) and not _is_many(field.annotation):
+            yield name, _fields(part)
 
 
 def _own(error: _Error) -> Sentences:
@@ -227,6 +242,11 @@ def model_at(path: Path) -> type[BaseModel] | None:
             field = _fields(model).get(step)
             model = _model_in(field.annotation) if field else None
     return model
+
+
+def _is_many(annotation: object) -> bool:
+    """Tell whether a field holds a list of parts."""
+    return typing.get_origin(annotation) is tuple or any(map(_is_many, typing.get_args(annotation)))
 
 
 def _model_in(annotation: object) -> type[BaseModel] | None:

@@ -56,17 +56,33 @@ def _tidied(source: PlanSource, value: object, path: Path, findings: list[Findin
     if isinstance(value, list):
         return [_tidied(source, item, (*path, n), findings) for n, item in enumerate(value)]
     if value is None:
-        last = path[-1] if path else ""
-        what, remedy = (
-            (f"nothing is written after {quoted(last)}", "Write something, or take the key out")
-            if isinstance(last, str)
-            else ("nothing is written in this place of the list", "Fill it, or take it out")
-        )
-        findings.append(fault(source, path, what, remedy))
+        findings.append(_nothing_at(source, path))
     if isinstance(value, float):
         typed = source.typed(path)
         return value if typed is None or typed == str(value) else typed
     return value
+
+
+_REMARK = re.compile(r"(?:^|\s)(#\w.*)")
+
+
+def _nothing_at(source: PlanSource, path: Path) -> Finding:
+    """Say that a value is missing, or that what was meant for it reads as a remark."""
+    last = path[-1] if path else ""
+    place = source.place(path)
+    remark = _REMARK.match((place.text or "")[max(0, (place.column or 1) - 1) :])
+    if remark and isinstance(last, str):
+        text = re.split(r"[\s,}\]]", remark[1])[0]
+        what = f"what stands after {quoted(last)} begins with #, which makes it a remark"
+        return fault(source, path, what, f"Put it in quotes: {quoted(text)}")
+    if isinstance(last, str):
+        what, remedy = (
+            f"nothing is written after {quoted(last)}",
+            "Write something, or take the key out",
+        )
+    else:
+        what, remedy = "nothing is written in this place of the list", "Fill it, or take it out"
+    return fault(source, path, what, remedy)
 
 
 def check_typed(source: PlanSource) -> Iterator[Finding]:

@@ -129,7 +129,7 @@ def _settings() -> tuple[Column, ...]:
             ("settings", setting.name),
             _TYPED[setting.kind][0],
             _of(setting.name),
-            such_as=_TYPED[setting.kind][1],
+            such_as="5 mm" if setting.name in _HEADINGS else _TYPED[setting.kind][1],
             choices=("holes",) if setting.kind is Kind.FILL else (),
             width=13,
         )

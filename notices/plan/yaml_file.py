@@ -56,10 +56,13 @@ _FLOAT = re.compile(r"-?(?:0|[1-9][0-9]{0,14})\.[0-9]{1,20}")
 def read_yaml(path: Path, content: bytes | None = None) -> PlanSource:
     """Read a plan file, or what is about to be written into it.
 
+    Keys that stand twice are among the findings of what is returned.
+
     Raises
     ------
     PlanFault
-        With every fault that could be told from the others; nothing else is raised for any file.
+        With every fault that could be told from the others, where the file cannot be read further;
+        nothing else is raised for any file.
     """
     file = str(path)
     text = _text(file_bytes(path, LARGEST_FILE) if content is None else content, file)
@@ -150,7 +153,9 @@ class _Reader:
         except (yaml.YAMLError, ValueError, OverflowError):
             # Only PyYAML without its C part comes here: escapes such as "\UFFFFFFFF".
             self._fault((1, 1), "yaml-syntax", "this file cannot be read as YAML")
-        self._stop_at_faults()
+        # A key that stands twice leaves the rest readable, whose faults are then told with it.
+        if any(found.code != "doubled-key" for found in self._findings):
+            self._stop_at_faults()
         if self._root is None or (self._root[0] is None and not self._root[1].typed):
             refuse(
                 "plan-empty",
@@ -167,7 +172,7 @@ class _Reader:
                 + ("a list" if isinstance(data, list) else "a single value"),
                 'Begin with a line such as "club:"',
             )
-        return PlanSource(data, self._file, spot, self._lines)
+        return PlanSource(data, self._file, spot, self._lines, tuple(self._findings))
 
     def _take_complaint(self, error: yaml.MarkedYAMLError) -> None:
         if "nesting depth" in str(error.problem):  # the C parser's own limit, met looking ahead

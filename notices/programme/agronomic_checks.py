@@ -11,6 +11,7 @@ from functools import cache
 from notices.agronomy import moles, sand, thatch
 from notices.findings import Finding, Weight
 from notices.operations import Opening
+from notices.plan.messages import listed
 from notices.plan.model import Plan
 from notices.programme.channels import meetings
 from notices.programme.climate import club_climate
@@ -208,7 +209,7 @@ def sand_on_surface(programme: Programme, plan: Plan) -> Iterator[Finding]:
 
 def coring_and_thatch(programme: Programme, plan: Plan) -> Iterator[Finding]:
     """Whether the works reach through the thatch that was measured."""
-    by_work: dict[str, list[str]] = {}
+    by_work: dict[str, dict[tuple[str, str], list[str]]] = {}
     low, high = thatch.USUAL_DEPTH_BELOW_MM
     for each in through_thatch(programme.works, plan):
         where = (
@@ -223,18 +224,24 @@ def coring_and_thatch(programme: Programme, plan: Plan) -> Iterator[Finding]:
             if matter is not None
             else ""
         )
-        by_work.setdefault(each.work.id, []).append(
-            f"{where} the {each.thatch_mm:g} mm of thatch measured on green {each.green} on "
-            f"{each.measurement.date}{pores}{'' if each.passes else ', less than is usual'}"
+        # Greens of which the same is to be said are named together.
+        said = (
+            f"{where} the {each.thatch_mm:g} mm of thatch measured on",
+            f"on {each.measurement.date}{pores}{'' if each.passes else ', less than is usual'}",
         )
+        by_work.setdefault(each.work.id, {}).setdefault(said, []).append(each.green)
     for work in programme.works:
         if work.id in by_work:
+            reach = "; ".join(
+                f"{before} {'green' if len(greens) == 1 else 'greens'} {listed(greens)} {after}"
+                for (before, after), greens in by_work[work.id].items()
+            )
             does = "takes material out" if work.operation.removes_core else "only opens the turf"
             yield Finding(
                 "coring-and-thatch",
                 Weight.INFORMATION,
                 f"{work.operation.name} {work.settings.number('depth'):g} mm deep {does} and ends "
-                f"{'; '.join(by_work[work.id])}; usual is {low:g} to {high:g} mm below",
+                f"{reach}; usual is {low:g} to {high:g} mm below",
                 "",
                 ("works", work.plan_index),
                 work=work.id,

@@ -156,8 +156,12 @@ def duties(programme: Programme, papers: Sequence[Paper] = PAPERS) -> tuple[Duty
 
 
 def due(found: Iterable[Duty], day: dt.date) -> tuple[Duty, ...]:
-    """Return what is to be done on a day, and which promised dates are past without a word."""
-    return tuple(duty for duty in found if duty.due_on(day) or duty.missed_on(day))
+    """Return what is to be done on a day, what ends first before the rest.
+
+    Promised dates that are past without a word are among it.
+    """
+    open_duties = [duty for duty in found if duty.due_on(day) or duty.missed_on(day)]
+    return tuple(sorted(open_duties, key=lambda duty: duty.last))
 
 
 def duty_as_json(duty: Duty, today: dt.date) -> dict[str, object]:

@@ -123,7 +123,9 @@ def find_figure(figures: Sequence[Figure], name: str) -> Figure:
             return fits[0]
         if fits:
             raise UnknownFigure(f"{len(fits)} figures have this name:\n{_listed(fits)}")
-    near = difflib.get_close_matches(asked, [f.id for f in figures], n=MOST_NEAR, cutoff=0)
+    # One green stands for all of them: nine like figures would help nobody.
+    of_a_kind = {figure.id.rpartition("/")[0]: figure.id for figure in reversed(figures)}
+    near = difflib.get_close_matches(asked, of_a_kind.values(), n=MOST_NEAR, cutoff=0)
     by_id = {figure.id: figure for figure in figures}
     raise UnknownFigure(
         f'there is no figure "{name}". Near it are:\n{_listed([by_id[each] for each in near])}'

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from openpyxl import load_workbook
+from PIL import Image
 
 import notices
 from notices.plan.workbook_layout import SHEETS
@@ -85,3 +86,49 @@ def test_where_it_cannot_be_written_is_told(name: str, said: str, tmp_path: Path
     assert result.exit_code == AT_FAULT
     assert said in result.stderr
     assert (tmp_path / "there.yaml").read_text("utf-8") == "mine"
+
+
+def test_there_and_back_in_one_folder_keeps_the_photograph(tmp_path: Path) -> None:
+    """The plan that comes back names the picture that lies there already."""
+    Image.new("RGB", (800, 600), (60, 120, 60)).save(tmp_path / "cores.jpg")
+    plan = tmp_path / "ours.yaml"
+    text = (EXAMPLES / "tansy-down" / "plan.yaml").read_text("utf-8")
+    plan.write_text(f"{text}\nphotographs: [{{file: cores.jpg, shows: Cores}}]\n", "utf-8")
+    book, again = tmp_path / "plan.xlsx", tmp_path / "plan.yaml"
+    assert run("convert", plan, book).exit_code == DONE
+    assert run("convert", book, again).exit_code == DONE
+    assert notices.load_plan(again).plan == notices.load_plan(book).plan
+
+
+def test_another_picture_of_that_name_is_left_alone(tmp_path: Path) -> None:
+    Image.new("RGB", (800, 600), (60, 120, 60)).save(tmp_path / "cores.jpg")
+    plan = tmp_path / "ours.yaml"
+    text = (EXAMPLES / "tansy-down" / "plan.yaml").read_text("utf-8")
+    plan.write_text(f"{text}\nphotographs: [{{file: cores.jpg, shows: Cores}}]\n", "utf-8")
+    beside = tmp_path / "plan-photograph-1.jpg"
+    beside.write_bytes(b"another")
+    result = run("convert", plan, tmp_path / "plan.xlsx")
+    assert (result.exit_code, result.stderr) == (
+        AT_FAULT,
+        f"{beside} is there already: name a new file\n",
+    )
+    assert beside.read_bytes() == b"another"
+
+
+def test_the_next_command_can_be_typed_as_it_stands(tmp_path: Path) -> None:
+    plain = run("new", tmp_path / "club", "--workbook").stderr
+    assert f"then: notices check {tmp_path / 'club' / 'plan.xlsx'}\n" in plain
+    spaced = run("new", tmp_path / "our club", "--workbook").stderr
+    assert f'then: notices check "{tmp_path / "our club" / "plan.xlsx"}"\n' in spaced
+
+
+def test_no_line_of_help_says_a_thing_twice(started: Path) -> None:
+    book = load_workbook(started)
+    help_lines = [
+        str(cell.value)
+        for sheet in SHEETS
+        for cells in book[sheet.name].iter_rows()
+        for cell in cells
+        if cell.value is not None
+    ]
+    assert not [line for line in help_lines if line.lower().count("such as") > 1]

@@ -79,7 +79,7 @@ def test_a_range_of_a_leap_year_is_not_too_long() -> None:
         ("2026-9-3", "write the date as 2026-09-03"),
         ("2026/10/12", "write the date as 2026-10-12"),
         (20261012, "write the date as 2026-10-12"),
-        ("12 October", '"12 October" has no year: write it before -10-12'),
+        ("12 October", '"12 October" has no year: write year-month-day: the year, then -10-12'),
         ("12/10/26", "is not a date: write year-month-day, such as 2026-10-12"),
         ("next Monday", "is not a date: write year-month-day"),
         (

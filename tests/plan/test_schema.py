@@ -65,6 +65,8 @@ BEYOND_A_SCHEMA = {
         "inside-wider-than-outside",
     ),
     *("more-than-all-of-the-soil", "rate-and-fill", "unlikely-depth"),
+    # The second of two like keys never reaches the data.
+    "doubled-key",
 }
 
 

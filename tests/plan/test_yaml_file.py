@@ -267,7 +267,9 @@ def test_escapes_that_are_no_letters_are_refused(plan: Path, escape: str) -> Non
 
 @pytest.mark.usefixtures("_both_parsers")
 def test_reports_all_doubled_keys_at_once(plan: Path) -> None:
-    found = faults(plan, "a: 1\nb:\n  - {c: 1, c: 2}\na: 3\na: 4\n")
+    source = read(plan, "a: 1\nb:\n  - {c: 1, c: 2}\na: 3\na: 4\n")
+    found = source.findings
+    assert source.data == {"a": 1, "b": [{"c": 1}]}
     assert [str(f.place).removeprefix(f"{plan}:") for f in found] == ["3:12", "4:1", "5:1"]
     assert {f.code for f in found} == {"doubled-key"}
     assert found[0].path == ("b", 0, "c")
@@ -282,6 +284,10 @@ def test_reports_faults_of_several_kinds_at_once(plan: Path) -> None:
 
 def test_a_file_of_nothing_but_faults_ends_early(plan: Path) -> None:
     assert len(faults(plan, "a: 1\n" * 5000)) == MOST_FAULTS
+
+
+def test_doubled_keys_do_not_hide_that_the_rest_is_broken(plan: Path) -> None:
+    assert [f.code for f in faults(plan, "a: 1\na: 1\nb: [\n")] == ["doubled-key", "yaml-syntax"]
 
 
 def test_says_which_byte_is_not_utf8(plan: Path) -> None:

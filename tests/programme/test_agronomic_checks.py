@@ -272,6 +272,21 @@ def test_thatch_says_what_a_work_does(programme_of: ProgrammeOf, text: str, said
     assert "less than is usual" in finding.message
 
 
+def test_greens_of_like_thatch_are_named_together(programme_of: ProgrammeOf) -> None:
+    taken = ", ".join(
+        f"{{date: 2026-06-01, green: {green}, thatch_depth: {depth} mm}}"
+        for green, depth in ((1, 22), (2, 25), (3, 22))
+    )
+    plan = COURSE.replace("1-2", "1-3") + work(CORES + ", settings: {depth: 40 mm}")
+    plan += f"measurements: [{taken}]\n"
+    (finding,) = found(programme_of(CLUB + plan), "coring-and-thatch")
+    # 40 − 22 = 18 mm and 40 − 25 = 15 mm.
+    assert "18 mm below the 22 mm of thatch measured on greens 1 and 3 on 2026-06-01;" in (
+        finding.message
+    )
+    assert "15 mm below the 25 mm of thatch measured on green 2 on 2026-06-01;" in finding.message
+
+
 @pytest.mark.parametrize(
     ("record", "reason"),
     [

@@ -240,3 +240,12 @@ def test_a_sign_for_the_tees_is_put_up_for_each_period_and_never_for_a_practice_
     closed = f"{COURSE}closures: [{{what: practice ground, dates: 2026-09-14}}]\n"
     put_up = of_kind(duties(programme_of(closed, ISSUED)), DutyKind.PUT_UP)
     assert [duty.document for duty in put_up] == ["board-notice-a4"]
+
+
+def test_what_ends_first_comes_first(programme_of: ProgrammeOf) -> None:
+    """On the day the sand has to be there, the papers for the days after come below it."""
+    found = duties(programme_of(CORES + COURSE, issued=ISSUED))
+    days = [duty.last for duty in due(found, FRIDAY_BEFORE)]
+    assert days[0] == FRIDAY_BEFORE
+    assert days == sorted(days)
+    assert days[-1] > FRIDAY_BEFORE

@@ -127,6 +127,13 @@ def test_a_slip_of_the_pen_is_met_with_what_is_near(programme_of: ProgrammeOf) -
         find_figure(programme_of(PLAN).figures, "hollow-tinning-1/holes-per-m2/all")
 
 
+def test_one_green_stands_for_all_among_what_is_near(programme_of: ProgrammeOf) -> None:
+    with pytest.raises(UnknownFigure) as caught:
+        find_figure(programme_of(PLAN).figures, "holes of tining")
+    near = [line.strip().rpartition("/")[0] for line in str(caught.value).splitlines()[1:]]
+    assert len(near) == len(set(near)) > 1
+
+
 @pytest.mark.parametrize("name", ["", " ", "/", "…", "100 % of it"])
 def test_any_name_gets_an_answer(programme_of: ProgrammeOf, name: str) -> None:
     with pytest.raises(UnknownFigure):
