@@ -9,8 +9,10 @@ from notices.documents import phrases
 from notices.documents.model import Document, Entry, Fact, Page, Section
 from notices.documents.questions_and_answers import facts_of
 from notices.drawings.course import greens_by_day
+from notices.drawings.course_days import course_day_by_day
 from notices.drawings.model import Drawing
 from notices.drawings.of_period import drawings_of
+from notices.drawings.sizes import PAGE, PHONE
 from notices.programme.model import Period, Programme
 from notices.wording import circumstances, visit
 from notices.wording.audience import Audience
@@ -56,7 +58,7 @@ def course_page(programme: Programme) -> Document:
         *_asked(words),
         _closing(words),
     ]
-    drawings = tuple(_drawings(words, main)) if main else ()
+    drawings = tuple(_drawings(words, main))
     shown = {drawing.name for drawing in drawings}
     return Document.of(
         programme,
@@ -72,10 +74,13 @@ def course_page(programme: Programme) -> Document:
 Part = tuple[Section, list[Fact]]
 
 
-def _drawings(words: Words, main: Period) -> Iterator[Drawing]:
-    if _has_days(main):
-        yield greens_by_day(words, PeriodWords(words, main))
-    yield from drawings_of(words, main)
+def _drawings(words: Words, main: Period | None) -> Iterator[Drawing]:
+    if main is not None:
+        if _has_days(main):
+            yield greens_by_day(words, PeriodWords(words, main))
+        yield from drawings_of(words, main)
+    for sizes in (PAGE, PHONE):
+        yield from course_day_by_day(words, sizes)
 
 
 def _has_days(period: Period) -> bool:
@@ -101,7 +106,13 @@ def _by_date(words: Words) -> Part:
         tuple((said, what, game) for _, said, what, game in rows),
     )
     facts = [Fact("day", said, days) for days, said, _, _ in rows]
-    return Section("days", (table,), "Day by day"), facts
+    seen = [
+        Picture(drawing.name, on)
+        for sizes, on in ((PAGE, "wide"), (PHONE, "narrow"))
+        for drawing in course_day_by_day(words, sizes)
+    ]
+    picture = (Folded("Every green on every day", tuple(seen)),) if seen else ()
+    return Section("days", (table, *picture), "Day by day"), facts
 
 
 def _rows(words: Words) -> Iterator[Row]:

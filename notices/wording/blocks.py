@@ -110,6 +110,8 @@ class Picture:
     """A drawing, by its name among the document's drawings."""
 
     name: str
+    on: str = ""
+    """Only on a "wide" or a "narrow" screen, where there is a drawing for either; else on all."""
 
 
 @dataclass(frozen=True, slots=True)
