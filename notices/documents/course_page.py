@@ -13,6 +13,7 @@ from notices.drawings.course_days import course_day_by_day
 from notices.drawings.model import Drawing
 from notices.drawings.of_period import drawings_of
 from notices.drawings.sizes import PAGE, PHONE
+from notices.operations import WhileWorking
 from notices.programme.model import Period, Programme
 from notices.wording import circumstances, visit
 from notices.wording.audience import Audience
@@ -137,12 +138,16 @@ def _rows(words: Words) -> Iterator[Row]:
         yield limit.dates, words.dates.short_days(limit.dates), f"No {limit.what}", but
 
 
+LOOSE_SAND = "Some loose sand on the greens."
+
+
 def _later_dressings(words: Words, period: Period) -> Iterator[Row]:
     for work in period.works:
         for ordinal in sorted({v.ordinal for v in work.follow_ups}):
             days = tuple(sorted({v.date for v in work.follow_ups if v.ordinal == ordinal}))
             what = f"{words.title(work)} again: {words.greens_briefly(work.greens)}"
-            game = "Some loose sand on the greens."
+            shut = work.while_working is WhileWorking.CLOSED
+            game = f"{'Each green is closed while we spread sand. ' if shut else ''}{LOOSE_SAND}"
             yield days, words.dates.short_days(days), what, game
 
 

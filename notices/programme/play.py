@@ -85,7 +85,10 @@ def spells(
 
 
 def _while_working(works: Sequence[Work]) -> Iterator[Spell]:
-    """A green closed for the work stays so until it reopens; after a later dressing, that day."""
+    """A green closed for the work stays so until it reopens.
+
+    A later dressing is light: the green opens as soon as it is done (common practice).
+    """
     for work in works:
         status = _OF_WORK[work.while_working]
         for visit in work.visits if status is not PlayStatus.OPEN else ():
@@ -95,7 +98,7 @@ def _while_working(works: Sequence[Work]) -> Iterator[Spell]:
                 visit.greens,
                 status,
                 (work.id,),
-                until_finished=work.reopen_days == 0,
+                until_finished=work.reopen_days == 0 or visit.ordinal > 1,
             )
 
 

@@ -272,6 +272,9 @@ class PeriodWords:
             said = f"We {to_sand} {times}{order}"
             whole = f"{said}: {and_list(spans, 'and again')}."
             parts.append(whole if len(words_of(whole)) <= LONGEST_SENTENCE else _split(said, spans))
+            if work.while_working is WhileWorking.CLOSED:
+                which = "The" if len(work.greens) == 1 else "A"
+                parts.append(f"{which} green is closed only while we do it.")
         return " ".join(parts)
 
     def raised_cut(self) -> str:

@@ -348,6 +348,7 @@ def test_later_dressings() -> None:
     assert told.later_dressings() == (
         "We spread sand twice more, green by green in the same order. "
         "Once from Monday 16 to Wednesday 18 August. Again from Monday 23 to Wednesday 25 August."
+        " A green is closed only while we do it."
     )
 
 
@@ -358,6 +359,7 @@ def test_later_dressings_in_american() -> None:
     assert told.later_dressings() == (
         "We topdress once more, green by green in the same order: "
         "from Monday, August 16 to Wednesday, August 18."
+        " A green is closed only while we do it."
     )
 
 
@@ -378,7 +380,8 @@ def test_later_dressings_that_have_no_order(dates: str, greens: str, said: str) 
             work("top dressing", dates, greens=greens, settings=settings),
         )
     )
-    assert told.later_dressings() == said
+    which = "The" if greens == "12" else "A"
+    assert told.later_dressings() == f"{said} {which} green is closed only while we do it."
 
 
 @pytest.mark.parametrize(
@@ -398,7 +401,8 @@ def test_later_dressings_that_have_no_order(dates: str, greens: str, said: str) 
 def test_later_dressings_of_a_single_green(dressings: int, said: str) -> None:
     settings = {"rate": "1 kg/m2", "dressings": dressings, "days_between": 7}
     told = period(plan(work("top dressing", ONE_DAY, greens="12", settings=settings)))
-    assert told.later_dressings() == said
+    closed = " The green is closed only while we do it." if said else ""
+    assert told.later_dressings() == f"{said}{closed}"
 
 
 def test_a_raised_cut_is_said_of_its_first_day() -> None:
