@@ -19,6 +19,7 @@ from notices.documents.team_calendar import team_calendars
 from notices.documents.visitor_notice import visitor_notices
 from notices.rendering.whole_pack import render_calendars
 from notices.since import before, follow
+from tests.documents.reading import Page
 from tests.test_cli import AT_FAULT, DONE, WRONG_USAGE, run
 
 PLAN = """\
@@ -141,6 +142,13 @@ def test_no_duty_is_called_off_because_its_day_is_past(packs_of_one_club: Path) 
             event for uid, event in team.items() if uid.startswith("team-send-member-email-b")
         ]
         assert (sent["dtstart"].dt, int(sent["sequence"])) == (dt.date(2026, 8, 1), 0)
+
+
+def test_the_front_page_lists_what_is_still_to_do(packs_of_one_club: Path) -> None:
+    """The announcement was to go out before 14 September; the second notice is of the 15th."""
+    for name, still in (("1", True), ("2", False)):
+        front = Page((packs_of_one_club / name / "index.html").read_text("utf-8"))
+        assert ("Send the announcement" in front.text) is still
 
 
 def test_each_document_bears_its_number_and_names_the_notice_it_replaces(

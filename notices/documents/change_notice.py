@@ -13,6 +13,7 @@ from dataclasses import replace
 from notices.documents import phrases
 from notices.documents.letters import letter
 from notices.documents.model import (
+    CHANGE_NOTICE,
     Document,
     Entry,
     Fact,
@@ -69,7 +70,7 @@ def change_notices(programme: Programme) -> Entry | None:
         return None
     terms = Words(programme).language.terms
     return Entry(
-        "Change notice",
+        CHANGE_NOTICE,
         "Members, and the starter",
         f"Send it first. Print the sheets on {terms.paper}: change-notice-a4 goes on the board in "
         "place of the old one, change-slip to the starter. Take the old notice down.",

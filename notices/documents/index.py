@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from notices.documents.model import Document, Entry, Section
+from notices.documents.model import CHANGE_NOTICE, Document, Entry, Section
 from notices.findings import Finding, Weight
 from notices.programme.duties import DutyKind, Subject, duties
 from notices.programme.model import Programme
@@ -110,9 +110,15 @@ def index(programme: Programme, entries: Sequence[Entry]) -> Index:
 def _todo(words: Words, entries: Sequence[Entry]) -> Iterator[Todo]:
     """Yield what the office does, by date: what the team decides and looks at is in its calendar."""
     whom = {name.rpartition(".")[0]: entry.whom for entry in entries for name in entry.files}
+    issued = words.programme.issued
+    today = words.dates.short_days_without_year([issued])
+    if changed := next((entry for entry in entries if entry.title == CHANGE_NOTICE), None):
+        yield Todo(today, changed.todo, changed.whom)
     for duty in duties(words.programme):
-        if duty.kind in OFFICE or duty.subject is Subject.APPROVAL:
-            days = {duty.first, duty.last}
+        # What was over before this notice is in the one that it replaces.
+        ahead = duty.last >= issued
+        if ahead and (duty.kind in OFFICE or duty.subject is Subject.APPROVAL):
+            days = {max(duty.first, issued), duty.last}
             when = words.dates.short_days_without_year(sorted(days)[:1])
             if len(days) > 1:
                 when = f"{when} to {words.dates.short_days_without_year(sorted(days)[1:])}"

@@ -184,6 +184,9 @@ class PlainText:
     """Whether lines are broken for reading; not where a paragraph is copied as it is."""
 
 
+CHANGE_NOTICE = "Change notice"
+"""Title of the entry that comes before all others to the office."""
+
 Item = Letter | Sheet | Page | PlainText | CalendarDocument
 """What becomes one file, or as a letter three."""
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from notices.documents.index import index
+from notices.documents.model import CHANGE_NOTICE, Entry
 from notices.programme.duties import DutyKind, duties
 from tests.documents.building import BuiltPack
 from tests.documents.reading import Page
@@ -22,3 +24,10 @@ def test_every_file_is_named_once(pack: BuiltPack) -> None:
     links = Page(pack.text("index.html")).links
     files = [link for link in links if "://" not in link and not link.startswith("mailto:")]
     assert sorted(files) == sorted(pack.files.keys() - {"index.html"})
+
+
+def test_a_change_is_the_first_thing_to_send(packs: dict[str, BuiltPack]) -> None:
+    programme = packs["tansy-down"].programme
+    entry = Entry(CHANGE_NOTICE, "Members, and the starter", "Send it first.", ())
+    first = index(programme, [entry]).todo[0]
+    assert (first.what, first.whom) == ("Send it first.", "Members, and the starter")
