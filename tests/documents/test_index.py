@@ -5,7 +5,7 @@ from __future__ import annotations
 from notices.documents.index import index
 from notices.documents.model import CHANGE_NOTICE, Entry
 from notices.programme.duties import DutyKind, duties
-from tests.documents.building import BuiltPack
+from tests.documents.building import BuiltPack, of
 from tests.documents.reading import Page
 
 
@@ -26,8 +26,9 @@ def test_every_file_is_named_once(pack: BuiltPack) -> None:
     assert sorted(files) == sorted(pack.files.keys() - {"index.html"})
 
 
-def test_a_change_is_the_first_thing_to_send(packs: dict[str, BuiltPack]) -> None:
-    programme = packs["tansy-down"].programme
+@of("tansy-down")
+def test_a_change_is_the_first_thing_to_send(pack: BuiltPack) -> None:
+    programme = pack.programme
     entry = Entry(CHANGE_NOTICE, "Members, and the starter", "Send it first.", ())
     first = index(programme, [entry]).todo[0]
     assert (first.what, first.whom) == ("Send it first.", "Members, and the starter")
