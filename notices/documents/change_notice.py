@@ -159,6 +159,8 @@ def short_change(programme: Programme, told: ChangeWords) -> Document:
     candidates = [
         f"{club}: {' '.join(said)}",
         f"{club}: {said[0]}" + (" More has changed: see our notice." if said[1:] else ""),
+        f"{club}: {_first_sentence(said[0])} More has changed: see our notice.",
+        f"{club}: {_first_sentence(said[0])}",
         f"{club}: {_title(told)}. Our notice of {day} no longer holds.",
         f"{club}: our notice of {day} has changed.",
     ]
@@ -170,6 +172,12 @@ def short_change(programme: Programme, told: ChangeWords) -> Document:
         summary="The change in one message.",
         sections=(Section("message", (Paragraph.of(text or for_phones(candidates[-1])),)),),
     )
+
+
+def _first_sentence(text: str) -> str:
+    """Return where the days are now; what follows from them can be read in the notice."""
+    first, more, _ = text.partition(". ")
+    return f"{first}." if more else first
 
 
 def starters_slip(programme: Programme, earlier: Programme) -> Document | None:

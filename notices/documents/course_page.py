@@ -126,7 +126,8 @@ def _rows(words: Words) -> Iterator[Row]:
         yield from _later_dressings(words, period)
         if period.reserve_dates:
             days = period.reserve_dates
-            kept = f"{words.language.terms.reserve_day}: {told.name().lower()}"
+            several = "s" if len(days) > 1 else ""
+            kept = f"{words.language.terms.reserve_day}{several}: {told.name().lower()}"
             game = "We use it only if rain stops us before."
             yield days, words.dates.short_days(days), kept, game
     for closed in words.programme.closures:

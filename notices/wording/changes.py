@@ -114,12 +114,26 @@ class ChangeWords:
         """Say of works that go together where their days are now, and those of later dressings."""
         change = max(group, key=lambda one: len(_greens_of(one)))
         main = [move for move in change.moves if move.ordinal == 1]
-        told = [self._of_main(change, main, self._names(group), len(group))] if main else []
+        name, several = self._together(group)
+        told = [self._of_main(change, main, name, several)] if main else []
         for one in group:
             if later := [move for move in one.moves if move.ordinal > 1]:
-                name = f"the later dressings of {self._names([one])}"
-                told.append(f"{name} are now {self._on(_days(later))}")
+                to_sand = self.new.language.terms.to_sand
+                told.append(f"we now {to_sand} again {self._on(_days(later))}")
         return " ".join(map(sentence, told))
+
+    def _together(self, group: Sequence[Change]) -> tuple[str, int]:
+        """Name works that go together, and say how many things that names.
+
+        A renovation has a name of its own; eight kinds of work in a row are no sentence.
+        """
+        moved = {one.id for one in group}
+        for period in self.new.programme.periods:
+            told = PeriodWords(self.new, period)
+            whole = {work.id for work in period.opening_works} <= moved
+            if whole and len(group) > 2 and told.name() == self.new.language.terms.renovation:
+                return told.inside(), 1
+        return self._names(group), len(group)
 
     def _of_main(self, change: Change, moves: Sequence[Move], name: str, several: int) -> str:
         work = self._work(change)
@@ -196,8 +210,9 @@ class ChangeWords:
         )
         told = PeriodWords(self.new, period)
         when = "later" if change.kind is ChangeKind.LATER else "sooner"
+        putt = "the green putts" if len(period.greens) == 1 else "the greens putt"
         return (
-            f"After {told.inside()}, greens putt well again {when}. {told.putting_well()} "
+            f"After {told.inside()}, {putt} well {when} than we said. {told.putting_well()} "
             f"Before, it was {self.new.dates.day(move.before[0])}"
             f"{self._worst(move.before)}."
         )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from notices.operations import Opening, Weather
 from notices.programme.model import Closure, Decided, Fixture, PlayStatus
 from notices.wording.greens import course_phrase
-from notices.wording.lists import and_list, counted, sentence
+from notices.wording.lists import and_list, counted, sentence, with_the
 from notices.wording.reading_ease import LONGEST_SENTENCE, words_of
 from notices.wording.words import Words
 
@@ -119,10 +119,11 @@ def fixtures(words: Words) -> list[str]:
             away = _out_of_play(words, fixture)
             said.append(sentence(f"{fixture.name}, {day}: {away}"))
         elif fixture.recovering_greens:
+            will = "may" if _healed_if_all_goes_well(words, fixture) else "will"
             said.append(
                 sentence(
-                    f"{fixture.name}, {day}: {_healing(words, fixture)} will still be healing. "
-                    "Putts will be slower and may wander"
+                    f"{fixture.name}, {day}: {_healing(words, fixture)} {will} still be healing. "
+                    f"Putts {will} be slower and may wander"
                 )
             )
     return said
@@ -139,7 +140,10 @@ def _goes_ahead(words: Words, fixture: Fixture) -> str:
         away = _out_of_play(words, fixture)
         return f"{decided}. {away[:1].upper()}{away[1:]}"
     one = len(fixture.recovering_greens) == 1 < len(words.programme.greens)
-    healing = f"{_healing(words, fixture)} {'is' if one else 'are'} still healing"
+    are = "is still" if one else "are still"
+    if _healed_if_all_goes_well(words, fixture):
+        are = "may still be"
+    healing = f"{_healing(words, fixture)} {are} healing"
     return decided.replace("ahead", f"ahead while {healing}", 1)
 
 
@@ -147,6 +151,20 @@ def _healing(words: Words, fixture: Fixture) -> str:
     """Name the greens that still recover; "the greens" where all of them do."""
     some = len(fixture.recovering_greens) < len(words.programme.greens)
     return words.greens(fixture.recovering_greens) if some else "the greens"
+
+
+def _healed_if_all_goes_well(words: Words, fixture: Fixture) -> bool:
+    """Whether it falls between the days that members were given, expect-by and at-worst.
+
+    Who has read "expect all by Wednesday" must not be told that they will be healing on Saturday.
+    """
+    healing = set(fixture.recovering_greens)
+    promises = [
+        period.putting_well
+        for period in words.programme.periods
+        if period.noticed and period.days[0] <= fixture.date and healing & set(period.greens)
+    ]
+    return bool(promises) and all(promise.expect_by <= fixture.date for promise in promises)
 
 
 def _out_of_play(words: Words, fixture: Fixture) -> str:
@@ -186,7 +204,7 @@ def decision(words: Words) -> str:
     decided = words.programme.decision
     if decided is not None:
         decides = "decides" if words.programme.works else "decides on any change"
-        sentences.append(sentence(f"{decided.by} {decides} {_led(decided.when, 'at')}"))
+        sentences.append(sentence(f"{with_the(decided.by)} {decides} {_led(decided.when, 'at')}"))
         sentences.append(where_to_look(words))
     return " ".join(filter(None, sentences))
 
@@ -197,7 +215,7 @@ def where_to_look(words: Words) -> str:
     if decided is None:
         return ""
     final = words.language.clock(decided.confirmed) if decided.confirmed else ""
-    where = _led(decided.where, "on") if decided.where else ""
+    where = _led(with_the(decided.where), "on") if decided.where else ""
     return _where_to_look(where, final)
 
 
@@ -259,7 +277,7 @@ def approval(words: Words) -> str:
     given = words.programme.approval
     if given is None or given.pending or not given.by:
         return ""
-    text = f"Approved by {given.by}"
+    text = f"Approved by {with_the(given.by)}"
     if given.date:
         text += f" on {words.dates.date(given.date)}"
     if given.reference:

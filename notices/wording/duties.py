@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from notices.programme.duties import Duty, DutyKind, Subject
 from notices.programme.model import Moment, Programme
 from notices.wording.amounts import mass
-from notices.wording.lists import counted, sentence
+from notices.wording.lists import counted, sentence, with_the
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
@@ -100,7 +100,7 @@ def _confirm(words: Words, duty: Duty) -> str:
     if duty.subject is Subject.APPROVAL:
         return "Get the plan approved. Until then every file says DRAFT."
     decision = words.programme.decision
-    who = decision.by if decision else words.role
+    who = with_the(decision.by) if decision else words.role
     when = f", {decision.when}" if decision else ""
     where = f", and say so: {decision.where}" if decision and decision.where else ""
     day = _day(words, duty)

@@ -43,6 +43,65 @@ def counted(count: int, noun: str, plural: str = "") -> str:
     return f"{number(count)} {noun if count == 1 else plural or noun + 's'}"
 
 
+_CALLED_THE = frozenset(
+    (
+        "board",
+        "clubhouse",
+        "committee",
+        "council",
+        "greenkeeper",
+        "manager",
+        "noticeboard",
+        "page",
+        "secretary",
+        "shop",
+        "site",
+        "superintendent",
+        "website",
+    )
+)
+"""Last words of a post, a body or a place that one does not name without an article."""
+
+_LED_ALREADY = frozenset(
+    [
+        "a",
+        "an",
+        "and",
+        "by",
+        "each",
+        "either",
+        "every",
+        "her",
+        "his",
+        "in",
+        "its",
+        "my",
+        "on",
+        "or",
+        "our",
+        "that",
+        "the",
+        "their",
+        "this",
+        "your",
+    ]
+)
+
+
+def with_the(text: str) -> str:
+    """Put "the" before a post, body or place that a plan names as on a form: Greens committee.
+
+    Other text stays as it is, and so do names of people ("Jo Ames, Course Manager"), addresses
+    and what has an article or a possessive of its own.
+    """
+    words = text.split()
+    if not words or words[-1].casefold().rstrip(".") not in _CALLED_THE:
+        return text
+    first = words[0].casefold()
+    led = first in _LED_ALREADY or any(mark in text for mark in (",", "’s ", "'s ", "://"))
+    return text if led else f"the {text}"
+
+
 def sentence(text: str) -> str:
     """Return the text with a capital first letter and a full stop at its end."""
     text = text.strip()

@@ -115,6 +115,7 @@ def moment_facts(occasion: Occasion) -> dict[str, object]:
     return {
         "club": programme.club.name,
         "name": told.name(),
+        "name_inside": told.inside(),
         "what": told.what(whole=True),
         "when": told.when(),
         "on_days": dates.on_days(period.days),

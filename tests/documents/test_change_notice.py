@@ -61,7 +61,7 @@ def test_it_tells_the_change_and_what_holds_now(entry: Entry) -> None:
     text = " ".join(plain_text(files(entry)["change-notice"], "").split())
     assert "New dates: the greens renovation" in text
     assert "This replaces our notice of 19 July 2027." in text
-    assert "are now from Tuesday 24 to Monday 30 August, not from Monday 23" in text
+    assert "is now from Tuesday 24 to Monday 30 August, not from Monday 23" in text
     assert "Everything else stands." in text
     assert "When: Tuesday 24 to Monday 30 August 2027." in text
 
@@ -107,6 +107,8 @@ def test_the_short_message_goes_as_one(entry: Entry) -> None:
     (paragraph,) = document.sections[0].blocks
     assert isinstance(paragraph, Paragraph)
     assert characters(paragraph.text) <= ONE_PART
+    # Whoever reads no more than this must know the new days.
+    assert "Tuesday 24 to Monday 30 August" in paragraph.text
 
 
 def test_nobody_is_told_what_does_not_touch_them(tmp_path: Path) -> None:

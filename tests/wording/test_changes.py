@@ -60,11 +60,9 @@ def test_works_that_move_together_are_told_together(tmp_path: Path) -> None:
     told = said(tmp_path, "withy-hollow", ("2027-08-23 to 2027-08-29", "2027-08-24 to 2027-08-30"))
     # The first of three dressings ends on 30 August; the others follow 7 and 14 days later.
     assert told[0] == (
-        "Scarifying, clean-up cut, mole ploughing, deep solid tining, hollow tining, "
-        "top dressing, brushing and rolling are now from Tuesday 24 to Monday 30 August, "
+        "The greens renovation is now from Tuesday 24 to Monday 30 August, "
         "not from Monday 23 to Sunday 29 August. "
-        "The later dressings of top dressing are now from Tuesday 31 August to "
-        "Monday 13 September."
+        "We now spread sand again from Tuesday 31 August to Monday 13 September."
     )
     assert told[-2:] == (
         (

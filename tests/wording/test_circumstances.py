@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import Any
 
 import pytest
@@ -187,6 +188,26 @@ def test_fixtures(date: str, greens: str, said: list[str]) -> None:
         )
     )
     assert circumstances.fixtures(told) == said
+
+
+def test_a_fixture_after_the_expected_day_may_meet_healing_greens_and_will_not_for_certain() -> (
+    None
+):
+    tined = work("hollow tining", "2027-08-09 to 2027-08-11")
+    promise = words(plan(tined)).programme.periods[0].putting_well
+    assert promise.at_worst
+    assert promise.expect_by < promise.at_worst
+    before = promise.expect_by - dt.timedelta(days=1)
+    fixtures = [
+        {"name": "Medal", "date": before.isoformat()},
+        {"name": "Cup", "date": promise.expect_by.isoformat()},
+    ]
+    medal, cup = circumstances.fixtures(words(plan(tined, fixtures=fixtures)))
+    assert medal.endswith("the greens will still be healing. Putts will be slower and may wander.")
+    assert cup.endswith("the greens may still be healing. Putts may be slower and may wander.")
+    played = [{**fixtures[1], "decision": "play on"}]
+    (said,) = circumstances.fixtures(words(plan(tined, fixtures=played)))
+    assert said.endswith("it goes ahead while the greens may still be healing.")
 
 
 def test_a_fixture_on_recovering_greens_of_a_course_with_a_putting_green_that_is_not() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from notices.wording.lists import and_list, counted, number, sentence, span
+from notices.wording.lists import and_list, counted, number, sentence, span, with_the
 
 
 @pytest.mark.parametrize(
@@ -72,3 +72,25 @@ def test_a_span_is_in_words_or_in_figures_and_never_in_both() -> None:
     assert span(2, 3, "or") == "two or three"
     assert span(8, 10) == "eight to ten"
     assert span(10, 12) == "10 to 12"
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("Greens committee", "the Greens committee"),
+        ("clubhouse board and website", "the clubhouse board and website"),
+        ("Course Manager", "the Course Manager"),
+        # An article or a possessive is there already.
+        ("the Board", "the Board"),
+        ("our website", "our website"),
+        ("the club’s website", "the club’s website"),
+        # People, addresses and what needs no article.
+        ("Jo Ames", "Jo Ames"),
+        ("Jo Ames, Course Manager", "Jo Ames, Course Manager"),
+        ("email", "email"),
+        ("https://www.fallow.example/board", "https://www.fallow.example/board"),
+        ("", ""),
+    ],
+)
+def test_an_article_for_what_is_named_as_on_a_form(typed: str, said: str) -> None:
+    assert with_the(typed) == said
