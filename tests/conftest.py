@@ -11,6 +11,7 @@ import pytest
 from hypothesis import settings
 
 from tests.documents.building import EXAMPLES, NAMES, BuiltPack, build
+from tests.documents.on_paper import rows_watched
 
 if "CI" not in os.environ:  # there hypothesis has a profile of its own, without deadline too
     # Time is measured in tests/benchmarks, never in a test: a busy machine must not fail one.
@@ -26,7 +27,7 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     )
 
 
-COSTLY = ("distributions", "packs_of_one_club", "watched_build")
+COSTLY = ("distributions", "hostile_pack", "packs_of_one_club", "watched_build")
 """Fixtures that are set up by one process alone."""
 
 
@@ -75,7 +76,20 @@ def few_documents(monkeypatch: pytest.MonkeyPatch) -> None:
 def packs(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], BuiltPack]:
     """Every example, built once into a folder and read back from it; for the two below alone."""
     folder = tmp_path_factory.mktemp("packs")
-    return cache(lambda name: build(EXAMPLES / name / "plan.yaml", out=folder / name))
+    return cache(lambda name: build_watched(EXAMPLES / name / "plan.yaml", folder / name))
+
+
+@pytest.fixture(scope="session")
+def hostile_pack(tmp_path_factory: pytest.TempPathFactory) -> BuiltPack:
+    """The plan that nobody should write, built once; a warning of WeasyPrint would end it."""
+    folder = tmp_path_factory.mktemp("packs")
+    return build_watched(Path(__file__).parent / "hostile" / "plan.yaml", folder / "hostile")
+
+
+def build_watched(plan: Path, out: Path) -> BuiltPack:
+    """Build a pack and note beside it what the layout did to its tables."""
+    with rows_watched(out.with_suffix(".rows")):
+        return build(plan, out=out)
 
 
 @pytest.fixture(scope="session", params=NAMES)

@@ -6,6 +6,9 @@ import re
 import unicodedata
 from collections.abc import Iterable
 
+LONGEST = 60
+"""Letters of a name that are kept: what becomes the name of a file fits any disk."""
+
 ALL = "all"
 """Stands where a figure is for all greens of a work, or for all works of a plan."""
 
@@ -21,7 +24,8 @@ def slug(name: str, otherwise: str = "club") -> str:
         What to say where nothing is left.
     """
     plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode()
-    return re.sub(r"[^a-z0-9]+", "-", plain.lower()).strip("-") or otherwise
+    joined = re.sub(r"[^a-z0-9]+", "-", plain.lower()).strip("-")
+    return joined[:LONGEST].rstrip("-") or otherwise
 
 
 def distinct_slugs(names: Iterable[str], otherwise: str) -> dict[str, str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from functools import cache
 
 import css_inline
@@ -40,6 +41,7 @@ def _environment() -> jinja2.Environment:
         environment.tests[name] = lambda value, kind=kind: isinstance(value, kind)
     environment.filters["svg"] = _svg
     environment.filters["css"] = _css
+    environment.filters["brief"] = _brief
     environment.filters["photo"] = as_data
     return environment
 
@@ -47,6 +49,11 @@ def _environment() -> jinja2.Environment:
 def _svg(source: str) -> Markup:
     """Let a drawing of ours into a page; its texts were escaped when it was drawn."""
     return Markup(source)  # noqa: S704, see above
+
+
+def _brief(text: str, most: int) -> str:
+    """Return words as they stand where there is room for so many letters only, whole if they fit."""
+    return textwrap.shorten(text, most, placeholder="…")
 
 
 def _css(text: str) -> Markup:

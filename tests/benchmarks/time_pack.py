@@ -1,0 +1,147 @@
+"""Time a whole pack; run by hand: python tests/benchmarks/time_pack.py [PLAN].
+
+Each line is a process of its own. Processor time is what the work took, its children included;
+wall-clock time is what somebody waits, and grows with whatever else the machine does. The bare
+renderers get the HTML of the sheets as they were set in the end, so the difference is everything
+that we add: reading, working out, wording, drawing, and trying which size fits a page.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+import shutil
+import subprocess
+import sys
+import tempfile
+from collections.abc import Mapping
+from pathlib import Path
+
+EXAMPLE = Path(__file__).parents[2] / "examples" / "withy-hollow" / "plan.yaml"
+CHROMIUM = shutil.which("chromium")
+
+# What each process runs; the arguments are the plan and a folder.
+BUILD = """
+import sys
+from notices.cli import main
+main(["build", sys.argv[1], "--out", sys.argv[2]])
+"""
+HTML = """
+import sys
+from pathlib import Path
+import notices
+from notices.documents.model import Sheet
+from notices.rendering import sheets
+filled = {}
+write, fill = sheets.Layout.write, sheets.lay_out
+def laid_out(html, *, base):
+    layout = fill(html, base=base)
+    filled[id(layout)] = html
+    return layout
+def written(layout):
+    kept.append(filled[id(layout)])
+    return write(layout)
+kept = []
+sheets.lay_out, sheets.Layout.write = laid_out, written
+loaded = notices.load_plan(Path(sys.argv[1]))
+programme = notices.work_out(loaded.plan, loaded.plan.issued)
+documents = notices.write_documents(programme, notices.canonical(loaded.plan))
+for item in documents.items:
+    if isinstance(item, Sheet):
+        sheets.write_sheet(item)
+        base = sheets.templates_folder().resolve().as_uri() + "/"
+        page = kept[-1].replace("<head>", f'<head><base href="{base}">', 1)
+        (Path(sys.argv[2]) / f"{item.document.name}.html").write_text(page, encoding="utf-8")
+"""
+WEASYPRINT = """
+import sys
+from pathlib import Path
+import weasyprint
+for path in sorted(Path(sys.argv[2]).glob("*.html")):
+    weasyprint.HTML(path).write_pdf(path.with_suffix(".pdf"), pdf_variant="pdf/ua-1")
+"""
+IN_CHROMIUM = """
+import subprocess, sys
+from pathlib import Path
+for path in sorted(Path(sys.argv[2]).glob("*.html")):
+    subprocess.run([sys.argv[1], "--headless", "--no-sandbox", "--disable-gpu",
+        "--no-pdf-header-footer", f"--print-to-pdf={path.with_suffix('.pdf')}", path.as_uri()],
+        stderr=subprocess.DEVNULL, check=True)
+"""
+MEASURED = """
+import resource, sys, time
+start = time.perf_counter()
+try:
+    exec(sys.argv.pop(1))
+except SystemExit as end:
+    assert not end.code, end.code
+wall = time.perf_counter() - start
+own, children = (resource.getrusage(who) for who in (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN))
+cpu = sum(used.ru_utime + used.ru_stime for used in (own, children))
+print("measured", wall, cpu, max(own.ru_maxrss, children.ru_maxrss) / 1024)
+"""
+
+
+def measured(program: str, *arguments: str | Path) -> tuple[float, float, float]:
+    """Wall clock [s], processor time [s] and the most memory of one process [MB]."""
+    command = [sys.executable, "-c", MEASURED, program, *map(str, arguments)]
+    done = subprocess.run(command, stdout=subprocess.PIPE, text=True, check=True)
+    wall, cpu, memory = done.stdout.splitlines()[-1].removeprefix("measured ").split()
+    return float(wall), float(cpu), float(memory)
+
+
+def written(folder: Path) -> Mapping[str, int]:
+    """When each PDF of a pack was last written."""
+    return {path.name: path.stat().st_mtime_ns for path in folder.glob("*.pdf")}
+
+
+def moved(plan: Path, folder: Path) -> Path:
+    """A copy of the plan with the last work a day later, which few sheets speak of."""
+    import notices  # noqa: PLC0415 - the processes that are measured load it themselves
+
+    data = json.loads(json.dumps(notices.canonical(notices.load_plan(plan).plan)))
+    work = data["works"][-1]
+    days = [dt.date.fromisoformat(day) for day in str(work["dates"]).split(" to ")]
+    work["dates"] = " to ".join(str(day + dt.timedelta(days=1)) for day in days)
+    path = folder / "moved.yaml"
+    path.write_text(json.dumps(data), encoding="utf-8")
+    return path
+
+
+def line(name: str, taken: tuple[float, float, float], more: str = "") -> None:
+    """Print one line of the table."""
+    wall, cpu, memory = taken
+    print(f"{name:42} {wall:8.2f} {cpu:8.2f} {memory:8.0f}  {more}", flush=True)
+
+
+def main() -> None:
+    """Measure and print a table."""
+    plan = Path(sys.argv[1]).resolve() if sys.argv[1:] else EXAMPLE
+    with tempfile.TemporaryDirectory() as scratch:
+        folder = Path(scratch)
+        pack, html = folder / "pack", folder / "html"
+        html.mkdir()
+        print(f"{plan.parent.name:42} {'wall s':>8} {'CPU s':>8} {'peak MB':>8}")
+        measured(BUILD, plan, folder / "warm")  # so that nobody pays for reading from the disk
+        cold = measured(BUILD, plan, pack)
+        first = written(pack)
+        line("the whole pack", cold, f"{len(first)} PDFs, {len(list(pack.iterdir()))} files")
+        line("again, nothing changed", measured(BUILD, plan, pack))
+        again = measured(BUILD, moved(plan, folder), pack)
+        kept = sum(first.get(name) == when for name, when in written(pack).items())
+        line("again, one work a day later", again, f"{kept} of {len(first)} PDFs kept")
+        measured(HTML, plan, html)
+        bare = measured(WEASYPRINT, plan, html)
+        line(
+            "WeasyPrint alone, the same HTML",
+            bare,
+            f"the pack is {cold[1] / bare[1]:.2f} of its CPU",
+        )
+        if CHROMIUM:
+            line("Chromium's --print-to-pdf, the same HTML", measured(IN_CHROMIUM, CHROMIUM, html))
+        else:
+            print("no chromium here to compare with")
+
+
+if __name__ == "__main__":
+    main()

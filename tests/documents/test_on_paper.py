@@ -1,0 +1,95 @@
+"""What is printed stays on the paper, in every pack, whatever a club is called."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from notices.paths import templates_folder
+from notices.rendering.pdf import write_pdf
+from tests.documents.building import BuiltPack, build_data
+from tests.documents.on_paper import TABLES, faults_on_paper, rows_watched
+from tests.wording.small_plans import plan, work
+
+
+def faults_of(pack: BuiltPack) -> list[str]:
+    return [
+        f"{name}, {fault}"
+        for name, content in pack.files.items()
+        if name.endswith(".pdf")
+        for fault in faults_on_paper(content)
+    ]
+
+
+def test_no_page_of_an_example_is_cut_off(pack: BuiltPack) -> None:
+    assert faults_of(pack) == []
+
+
+def test_nor_one_of_the_worst_plan(hostile_pack: BuiltPack) -> None:
+    assert faults_of(hostile_pack) == []
+
+
+def rows_parted_in(pack: BuiltPack) -> list[str]:
+    assert pack.folder
+    lines = pack.folder.with_suffix(".rows").read_text("utf-8").splitlines()
+    assert TABLES in lines
+    return [line for line in lines if line != TABLES]
+
+
+def test_no_row_of_a_table_is_parted(pack: BuiltPack) -> None:
+    assert rows_parted_in(pack) == []
+
+
+def test_nor_one_of_the_worst_tables(hostile_pack: BuiltPack) -> None:
+    assert rows_parted_in(hostile_pack) == []
+
+
+def test_a_row_that_is_parted_would_be_found(tmp_path: Path) -> None:
+    cell = "<p style='height: 100mm'>high" * 4
+    table = f"<table><tr><td>first<td>{cell}</table>"
+    with rows_watched(tmp_path / "rows.txt"):
+        write_pdf(PAGE % ("15mm", table), base=templates_folder())
+    assert "goes on with the row 'firsthigh" in (tmp_path / "rows.txt").read_text("utf-8")
+
+
+LONGEST_WORD = "Donaudampfschifffahrtselektrizitätenhauptbetriebswerkbauunterbeamtengesellschaft"
+LONG = "Golf and Country Club of Saint Swithun-upon-the-Marsh with Little Wold " * 3
+
+
+@pytest.mark.parametrize("more", [{}, {"approval": "pending"}], ids=["approved", "draft"])
+def test_nor_one_with_long_names_and_nothing_else(more: dict[str, Any], tmp_path: Path) -> None:
+    """Nothing that may be left out is there to help; a draft says so in the foot as well."""
+    pack = build_data(
+        plan(
+            work("hollow tining", "2027-08-09 to 2027-08-10"),
+            club={"name": LONG.strip()},
+            fixtures=[{"name": LONGEST_WORD, "date": "2027-08-12"}],
+            greens="Upper Saint Swithun-upon-the-Marsh, 2-9",
+            **more,
+        ),
+        tmp_path,
+    )
+    for name in ("board-notice-a4", "board-notice-large-print", "tee-sign", "counter-handout"):
+        assert list(faults_on_paper(pack.files[f"{name}.pdf"])) == [], name
+
+
+PAGE = "<html lang=en><meta charset=utf-8><title>x</title><style>@page { margin: %s }</style>%s"
+
+
+@pytest.mark.parametrize(
+    ("margin", "body", "fault"),
+    [
+        ("15mm", "<h1>one</h1><p>two", []),
+        # 5 mm are 14.2 pt, and letters stand right at the margin.
+        ("15mm 15mm 15mm 5mm", "<h1>one</h1><p>two", ["from the edge"] * 2),
+        ("15mm", "<h1>one</h1><p>two<p style='break-before: page'>three", ["page 2: 1 lines"]),
+    ],
+    ids=["in place", "too near", "alone"],
+)
+def test_a_fault_would_be_found(margin: str, body: str, fault: list[str]) -> None:
+    pdf = write_pdf(PAGE % (margin, body), base=templates_folder())
+    found = list(faults_on_paper(pdf.content))
+    assert len(found) == len(fault)
+    assert all(said in one for said, one in zip(fault, found, strict=True))
