@@ -6,11 +6,16 @@ import os
 from collections.abc import Callable
 from functools import cache
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 from hypothesis import settings
 
 from tests.documents.building import EXAMPLES, NAMES, BuiltPack, build
+
+if TYPE_CHECKING:
+    from xdist.remote import Producer
+    from xdist.scheduler import LoadScopeScheduling
 from tests.documents.on_paper import rows_watched
 
 if "CI" not in os.environ:  # there hypothesis has a profile of its own, without deadline too
@@ -27,23 +32,24 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     )
 
 
-COSTLY = ("distributions", "hostile_pack", "packs_of_one_club", "watched_build")
-"""Fixtures that are set up by one process alone."""
+COSTLY = ("test_hostile_plan.py", "test_network.py", "test_packaging.py", "test_since.py")
+"""Files whose tests share what takes long to set up."""
 
 
-@pytest.hookimpl(tryfirst=True)  # before xdist reads the groups
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    # An example is built by one process, whichever tests ask for it, and so is the wheel.
-    for item in items:
-        if isinstance(item, pytest.Function) and (group := _shared_by(item)):
-            item.add_marker(pytest.mark.xdist_group(group))
+# pytest-xdist 3.8 does not see its own groups under pytest 9.2, so they are made here.
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Producer) -> LoadScopeScheduling:
+    """Let an example be built by one process, whichever tests ask for it."""
+    from xdist.scheduler import LoadScopeScheduling  # noqa: PLC0415, where it is installed
 
+    class ByWhatIsShared(LoadScopeScheduling):  # type: ignore[misc]  # it has no types
+        def _split_scope(self, nodeid: str) -> str:
+            path, _, test = nodeid.partition("::")
+            parameters = test.partition("[")[2]
+            example = next((name for name in NAMES if name in parameters), None)
+            return example or (path if path.endswith(COSTLY) else nodeid)
 
-def _shared_by(item: pytest.Function) -> str | None:
-    if "packs" in item.fixturenames:
-        params = item.callspec.params
-        return f"pack of {params.get('pack') or params['working_pack']}"
-    return next((name for name in COSTLY if name in item.fixturenames), None)
+    return ByWhatIsShared(config, log)
 
 
 @pytest.fixture
