@@ -97,7 +97,7 @@ def board_notice(programme: Programme) -> Document:
         sections.append(Section("also", (KeyFacts(tuple(row for row, _ in others)),)))
         facts += (Fact("also", row.text, days) for row, days in others)
     if main is not None:
-        besides = [t for t in (PeriodWords(words, main).later_dressings(),) if t]
+        besides = [t for t in (PeriodWords(words, main).later_dressings(brief=True),) if t]
         besides += circumstances.fixtures(words)
     else:
         besides = [circumstances.closure(words, closed) for closed in programme.closures]

@@ -9,7 +9,7 @@ from notices.documents.model import MANY, Document, Fact, Section, Sheet
 from notices.programme.model import Programme
 from notices.wording.blocks import Block, Bullets, KeyFacts, Paragraph, Table
 
-SIZES = ((37, "grand"), (44, "roomy"), (51, ""), (60, "close"))
+SIZES = ((37, "grand"), (44, "roomy"), (51, ""), (57, "close"))
 """Up to so many lines a page is set in this way, by measure of our pages; what is longer, "dense"."""
 
 LINE, LINE_OF_FACT, LINE_OF_ROW = 105, 85, 80

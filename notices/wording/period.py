@@ -252,8 +252,8 @@ class PeriodWords:
     def _on_reserve_days(self) -> str:
         return self.words.dates.on_days(self.period.reserve_dates)
 
-    def later_dressings(self) -> str:
-        """Say when greens are sanded again; empty where they are not."""
+    def later_dressings(self, *, brief: bool = False) -> str:
+        """Say when greens are sanded again, and unless briefly what one meets; else nothing."""
         parts = []
         for work in self.period.works:
             ordinals = sorted({visit.ordinal for visit in work.follow_ups})
@@ -272,7 +272,7 @@ class PeriodWords:
             said = f"We {to_sand} {times}{order}"
             whole = f"{said}: {and_list(spans, 'and again')}."
             parts.append(whole if len(words_of(whole)) <= LONGEST_SENTENCE else _split(said, spans))
-            if work.while_working is WhileWorking.CLOSED:
+            if work.while_working is WhileWorking.CLOSED and not brief:
                 which = "The" if len(work.greens) == 1 else "A"
                 parts.append(f"{which} green is closed only while we do it.")
         return " ".join(parts)

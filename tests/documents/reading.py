@@ -18,7 +18,8 @@ import pypdfium2.raw as pdfium  # type: ignore[import-untyped,unused-ignore]
 
 from notices.drawings.model import Drawing
 
-_SILENT = {"head", "style", "script", "title"}
+_SILENT = {"head", "style", "script", "title", "desc"}
+"""What nobody sees; the tests of the drawings read what stands behind them."""
 _BLOCKS = {"p", "li", "h1", "h2", "h3", "td", "th", "tr", "dt", "dd", "div", "ul", "table", "dl"}
 _VOID = {"meta", "img", "br", "hr", "link", "input"}
 
