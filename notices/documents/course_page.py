@@ -49,9 +49,14 @@ def course_page(programme: Programme) -> Document:
     """Write the page: the days first, then a golfer's round, then the reasons."""
     words = Words(programme)
     main = words.main_period()
+    by_day = [
+        (drawing, on)
+        for sizes, on in ((PAGE, "wide"), (PHONE, "narrow"))
+        for drawing in course_day_by_day(words, sizes)
+    ]
     parts = [
         *_at_a_glance(words, main),
-        _by_date(words),
+        _by_date(words, tuple(Picture(drawing.name, on) for drawing, on in by_day)),
         *_your_game(words, main),
         *_putting_well(words),
         *_rules(words),
@@ -59,7 +64,7 @@ def course_page(programme: Programme) -> Document:
         *_asked(words),
         _closing(words),
     ]
-    drawings = tuple(_drawings(words, main))
+    drawings = (*_drawings(words, main), *(drawing for drawing, _ in by_day))
     shown = {drawing.name for drawing in drawings}
     return Document.of(
         programme,
@@ -80,8 +85,6 @@ def _drawings(words: Words, main: Period | None) -> Iterator[Drawing]:
         if _has_days(main):
             yield greens_by_day(words, PeriodWords(words, main))
         yield from drawings_of(words, main)
-    for sizes in (PAGE, PHONE):
-        yield from course_day_by_day(words, sizes)
 
 
 def _has_days(period: Period) -> bool:
@@ -98,7 +101,7 @@ def _at_a_glance(words: Words, main: Period | None) -> Iterator[Part]:
     yield Section("glance", blocks, told.name()), list(phrases.period_facts(told))
 
 
-def _by_date(words: Words) -> Part:
+def _by_date(words: Words, seen: tuple[Picture, ...]) -> Part:
     """List by date what is done, closed or kept free: a member looks up the day of a round."""
     rows = sorted(_rows(words), key=lambda row: row[0][0])
     table = Table(
@@ -107,12 +110,7 @@ def _by_date(words: Words) -> Part:
         tuple((said, what, game) for _, said, what, game in rows),
     )
     facts = [Fact("day", said, days) for days, said, _, _ in rows]
-    seen = [
-        Picture(drawing.name, on)
-        for sizes, on in ((PAGE, "wide"), (PHONE, "narrow"))
-        for drawing in course_day_by_day(words, sizes)
-    ]
-    picture = (Folded("Every green on every day", tuple(seen)),) if seen else ()
+    picture = (Folded("Every green on every day", seen),) if seen else ()
     return Section("days", (table, *picture), "Day by day"), facts
 
 
