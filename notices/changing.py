@@ -76,9 +76,7 @@ def postpone(
     PlanFault
         If the plan is at fault, or would be.
     """
-    content, loaded = _read(path)
-    programme = work_out(loaded.plan, loaded.plan.issued or today)
-    text = PlanText(content.decode("utf-8"))
+    content, loaded, programme, text = _read(path, today)
     try:
         index = _index(loaded, work, "to postpone")
         move = put_off(loaded.plan, index, to, day, alone=alone)
@@ -132,9 +130,7 @@ def finish(
     PlanFault
         If the plan is at fault, or would be.
     """
-    content, loaded = _read(path)
-    programme = work_out(loaded.plan, loaded.plan.issued or today)
-    text = PlanText(content.decode("utf-8"))
+    content, loaded, programme, text = _read(path, today)
     try:
         planned = programme.works[_index(loaded, work, "to finish")]
         refs = _chosen(loaded, planned, greens)
@@ -151,8 +147,8 @@ def finish(
     return _write(path, content, text, programme, today), record
 
 
-def _read(path: Path) -> tuple[bytes, LoadedPlan]:
-    """Return what a plan file holds, and the plan in it."""
+def _read(path: Path, today: dt.date) -> tuple[bytes, LoadedPlan, Programme, PlanText]:
+    """Return what a plan file holds, the plan in it, worked out too, and its text to be edited."""
     if path.suffix.lower() in WORKBOOKS:
         raise EditFault(
             f"{path} is a workbook, and only plans in YAML can be changed this way; "
@@ -166,7 +162,8 @@ def _read(path: Path) -> tuple[bytes, LoadedPlan]:
         )
     with disk.faults_in_words(path, EditFault, "ask its owner for the right to"):
         content = path.read_bytes()
-    return content, loaded
+    programme = work_out(loaded.plan, loaded.plan.issued or today)
+    return content, loaded, programme, PlanText(content.decode("utf-8"))
 
 
 def _write(
