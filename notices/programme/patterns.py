@@ -38,7 +38,7 @@ from notices.programme.timetable import timetables
 FEW = 3
 """Greens of one visit, where the plan does all of them on one day and gives no smaller share."""
 
-A_WEEK = dt.timedelta(days=7)
+NO_DAYS, A_DAY, A_WEEK = dt.timedelta(0), dt.timedelta(days=1), dt.timedelta(days=7)
 
 DaysOfGreens = Mapping[str, dt.date]
 """The day on which each green is first opened or covered."""
@@ -231,12 +231,21 @@ class _Club:
 
 
 def _moved(work: Work, shift: Mapping[str, dt.timedelta], begins: dt.date) -> Work:
-    """Move every visit with its greens; what prepares before the first green is opened stays."""
+    """Move every visit with its greens; what prepares before the first green is opened stays.
+
+    A green that would then have the same work twice on one day has it on the next free day.
+    """
     by_day: dict[tuple[int, dt.date], list[str]] = {}
-    for visit in work.visits:
+    taken = {(green, v.date) for v in work.visits if v.date < begins for green in v.greens}
+    for visit in sorted(work.visits, key=lambda visit: visit.date):
         for green in visit.greens:
-            later = shift.get(green, dt.timedelta(0)) if visit.date >= begins else dt.timedelta(0)
-            by_day.setdefault((visit.ordinal, visit.date + later), []).append(green)
+            day = visit.date
+            if day >= begins:
+                day += shift.get(green, NO_DAYS)
+                while (green, day) in taken:
+                    day += A_DAY
+                taken.add((green, day))
+            by_day.setdefault((visit.ordinal, day), []).append(green)
     visits = tuple(
         Visit(day, tuple(greens), ordinal) for (ordinal, day), greens in sorted(by_day.items())
     )

@@ -168,6 +168,24 @@ def test_what_prepares_stays_and_later_dressings_move(tmp_path: Path) -> None:
     assert found[Layout.SPREAD].dates == (day(1), day(8))
 
 
+def test_no_green_has_the_same_work_twice_on_a_day(tmp_path: Path) -> None:
+    # All at once, on the 1st: what green 2 has on the 3rd goes with its work of the 4th, two days
+    # sooner, and so would fall on the day on which it is brushed in the plan before all begins.
+    programme = laid_out(
+        tmp_path,
+        """\
+        works:
+          - {operation: scarifying, dates: 2026-06-02 to 2026-06-04, greens: {2026-06-02: 1, 2026-06-04: 2}}
+          - {operation: brushing, dates: 2026-06-01 to 2026-06-03, greens: 2}
+        """,
+    )
+    found = {pattern.layout: pattern for pattern in programme.patterns}
+    assert found[Layout.ALL_AT_ONCE].dates == (day(2),)
+    assert found[Layout.ALL_AT_ONCE].person_hours == pytest.approx(
+        found[Layout.AS_PLANNED].person_hours
+    )
+
+
 def test_the_hired_are_there_on_the_new_days(tmp_path: Path) -> None:
     two = HEAD.replace(
         "people: 4", "people: 1\n  hired_people: 1\n  hired_dates: 2026-06-01 to 2026-06-03"
