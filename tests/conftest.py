@@ -32,22 +32,25 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     )
 
 
-COSTLY = ("test_hostile_plan.py", "test_network.py", "test_packaging.py", "test_since.py")
+HOSTILE = "the worst plan"
+"""The parameter by which tests of the one pack that is no example's are known."""
+
+COSTLY = ("test_network.py", "test_packaging.py", "test_since.py")
 """Files whose tests share what takes long to set up."""
 
 
 # pytest-xdist 3.8 does not see its own groups under pytest 9.2, so they are made here.
 @pytest.hookimpl(optionalhook=True)
 def pytest_xdist_make_scheduler(config: pytest.Config, log: Producer) -> LoadScopeScheduling:
-    """Let an example be built by one process, whichever tests ask for it."""
+    """Let a pack be built by one process, whichever tests ask for it."""
     from xdist.scheduler import LoadScopeScheduling  # noqa: PLC0415, where it is installed
 
     class ByWhatIsShared(LoadScopeScheduling):  # type: ignore[misc]  # it has no types
         def _split_scope(self, nodeid: str) -> str:
             path, _, test = nodeid.partition("::")
             parameters = test.partition("[")[2]
-            example = next((name for name in NAMES if name in parameters), None)
-            return example or (path if path.endswith(COSTLY) else nodeid)
+            built = next((name for name in (*NAMES, HOSTILE) if name in parameters), None)
+            return built or (path if path.endswith(COSTLY) else nodeid)
 
     return ByWhatIsShared(config, log)
 
@@ -85,7 +88,7 @@ def packs(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], BuiltPack
     return cache(lambda name: build_watched(EXAMPLES / name / "plan.yaml", folder / name))
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="session", params=[HOSTILE])
 def hostile_pack(tmp_path_factory: pytest.TempPathFactory) -> BuiltPack:
     """The plan that nobody should write, built once; a warning of WeasyPrint would end it."""
     folder = tmp_path_factory.mktemp("packs")

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-EXAMPLE = Path(__file__).parents[1] / "examples" / "withy-hollow" / "plan.yaml"
+EXAMPLE = Path(__file__).parents[1] / "examples" / "marlpit-common" / "plan.yaml"
 
 REFUSED = 86
 """A status that nothing else exits with."""

@@ -40,7 +40,6 @@ class Packs:
     """One plan built in every way in which Notices can be installed and called."""
 
     wheel_module: Digests
-    wheel_script: Digests
     editable_module: Digests
     wheel_home: Path
     editable_home: Path
@@ -114,7 +113,6 @@ def installed(distributions: Distributions, tmp_path_factory: pytest.TempPathFac
     run(*pip, "install", "--no-compile", distributions.wheel, cwd=folder)
     wheel_home = home()
     wheel_module = built("wheel-module", *module)
-    wheel_script = built("wheel-script", *script)
     started = new("started")
 
     # The same environment, hence the same libraries: a difference can only be ours.
@@ -122,7 +120,6 @@ def installed(distributions: Distributions, tmp_path_factory: pytest.TempPathFac
     run(*pip, "install", "--no-deps", "--editable", ROOT, cwd=folder)
     return Packs(
         wheel_module,
-        wheel_script,
         editable_module=built("editable-module", *module),
         wheel_home=wheel_home,
         editable_home=home(),
@@ -176,10 +173,6 @@ def test_an_installed_wheel_builds_a_pack_from_another_folder(installed: Packs) 
 def test_an_installed_wheel_starts_a_plan_from_an_example(installed: Packs) -> None:
     assert installed.started == installed.started_in_checkout
     assert installed.started.keys() == {"fixtures.ics", "plan.yaml", "plan.schema.json"}
-
-
-def test_the_script_and_the_module_build_the_same_pack(installed: Packs) -> None:
-    assert installed.wheel_script == installed.wheel_module
 
 
 def test_wheel_and_checkout_build_the_same_pack(installed: Packs) -> None:

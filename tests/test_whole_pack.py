@@ -550,10 +550,10 @@ def notices_run(
     )
 
 
-@of("withy-hollow")
+@of("marlpit-common")
 def test_two_processes_in_two_folders_write_the_same_bytes(pack: BuiltPack, tmp_path: Path) -> None:
     elsewhere = tmp_path / "an other place"
-    shutil.copytree(EXAMPLES / "withy-hollow", elsewhere)
+    shutil.copytree(EXAMPLES / "marlpit-common", elsewhere)
     (tmp_path / "deep").mkdir()
     run = notices_run(
         "build",
@@ -571,7 +571,7 @@ def test_two_processes_in_two_folders_write_the_same_bytes(pack: BuiltPack, tmp_
         assert (tmp_path / "deep" / "pack" / name).read_bytes() == content, name
     run = notices_run(
         "build",
-        EXAMPLES / "withy-hollow" / "plan.yaml",
+        EXAMPLES / "marlpit-common" / "plan.yaml",
         "--out",
         tmp_path / "deep" / "pack",
         cwd=tmp_path,
