@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from notices.documents.model import Fact, Section
 from notices.findings import Finding, Weight
-from notices.programme.outcomes import Outcome, outcomes
+from notices.programme.outcomes import outcomes
 from notices.wording import circumstances, measures
 from notices.wording.amounts import percent
 from notices.wording.blocks import Block, Bullets, Heading, Paragraph, Picture, Table
@@ -16,7 +16,7 @@ from notices.wording.finding_words import (
     for_the_committee,
 )
 from notices.wording.lists import and_list, counted, sentence
-from notices.wording.outcomes import forecast_in_words, name_of
+from notices.wording.outcomes import forecast_in_words, name_of, off_by
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
@@ -119,15 +119,13 @@ def record(words: Words) -> Iterator[Part]:
                 date(outcome.done),
                 forecast_in_words(words, outcome),
                 f"{outcome.what.capitalize()} on {date(outcome.actual)}",
-                _off(outcome),
+                off_by(outcome),
             )
         )
         facts += [Fact("record", date(day), (day,)) for day in (outcome.done, outcome.actual)]
     if rows:
         head = ("Work", "Done", "Forecast", "What we saw", "Off by")
         blocks += [Table("Forecast and what happened", head, tuple(rows)), Paragraph.of(_READ_OFF)]
-        if words.programme.records:
-            blocks.append(Paragraph.of("Below, the chart counts growth in a usual year."))
         own = circumstances.own_record_in_figures(words)
         blocks += [Paragraph.of(text) for text in own]
     if words.programme.measured:
@@ -138,7 +136,7 @@ def record(words: Words) -> Iterator[Part]:
     if blocks:
         title = "What we know from earlier" if rows else "What we measured"
         yield Section("record", tuple(blocks), title), facts
-    if words.programme.records:
+    if rows:
         yield Section("record chart", (Picture("forecast-and-record"),)), []
 
 
@@ -147,13 +145,6 @@ _READ_OFF = (
     "before this plan is set beside what our general figures would have said. The dates allow for "
     "a warm or a cold year."
 )
-
-
-def _off(outcome: Outcome) -> str:
-    if outcome.days_off == 0:
-        return "0 days"
-    late = "late" if outcome.days_off > 0 else "early"
-    return f"{counted(abs(outcome.days_off), 'day')} {late}"
 
 
 def _measured(words: Words) -> Table:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from notices.drawings.forecast import OF_GROWTH, forecast_and_record, seasons_on_record
+from notices.drawings.forecast import forecast_and_record
 from notices.drawings.model import Drawing
 from notices.drawings.recovery import recovery_chart
 from notices.drawings.sand_days import sand_by_day
 from notices.drawings.work_hours import work_hours
 from notices.drawings.year_totals import year_totals
+from notices.programme.outcomes import outcomes
 from notices.wording.words import Words
 
 
@@ -22,6 +23,6 @@ def committee_charts(words: Words) -> tuple[Drawing, ...]:
         *work_hours(words),
         sand_by_day(words),
         year_totals(words),
-        forecast_and_record(seasons_on_record(words), OF_GROWTH),
+        forecast_and_record(words, outcomes(words.programme)),
     )
     return tuple(each for each in found if each is not None)

@@ -1,4 +1,4 @@
-"""The course day by day: what each green is on each day, with fixtures, reserve days, closures.
+"""The course day by day: each green on each day, with fixtures, reserve days, closures and limits.
 
 Greens that fare alike share a row. Days on which nothing changes are drawn as one narrow column
 that says how many they are. What does not fit beside one another goes on in a further drawing.
@@ -20,6 +20,7 @@ from notices.drawings.palette import INK, LOAM, PAPER, QUIET, SAND, SHADE
 from notices.drawings.sizes import PAGE, Sizes
 from notices.drawings.svg import text
 from notices.programme.day_by_day import CourseDay, GreenDay, Stack, course_days
+from notices.wording import circumstances
 from notices.wording.circumstances import closed_thing
 from notices.wording.dates import DateWords
 from notices.wording.lists import sentence
@@ -416,6 +417,8 @@ def _event_mark(mark: Marked, top: float) -> Iterator[str]:
             yield line(mark.left, top + 10, mark.right, top + 10, stroke=LOAM, thick=3)
             for x in (mark.left + 0.75, mark.right - 0.75):
                 yield line(x, top + 5, x, top + 15, stroke=LOAM, thick=1.5)
+        case "without":
+            yield line(mark.left, top + 10, mark.right, top + 10, stroke=INK, dashes="5 3", thick=2)
         case kind:
             colour = LOAM if kind == "competition" else QUIET
             yield flag(mark.left, top + 16, filled=kind == "competition", colour=colour)
@@ -434,6 +437,14 @@ def _events(words: Words, columns: Sequence[_Column]) -> Iterator[Marked]:
         on = [shut in column.stack[0].closures for column in columns]
         for left, right, _ in _together(columns, on):
             yield Marked(left + 2, right - 2, closed_thing(words, shut), "closed")
+    days = [day for column in columns for day in column.stack]
+    for limit in dict.fromkeys(limit for day in days for limit in day.restrictions):
+        on = [limit in column.stack[0].restrictions for column in columns]
+        for left, right, own in _together(columns, on):
+            last = own[-1].stack[-1].date
+            after = [day for day in limit.dates if day > last] if own[-1] is columns[-1] else []
+            until = f", until {words.dates.short_day(after[-1])}" if after else ""
+            yield Marked(left + 2, right - 2, f"No {limit.what}{until}", "without")
 
 
 def _together(
@@ -469,6 +480,7 @@ def _in_words(
     for shut in dict.fromkeys(s for day in days for s in day.closures):
         on = [day.date for day in days if shut in day.closures]
         said.append(f"{closed_thing(words, shut)}, {words.dates.days(on)}.")
+    said += circumstances.without(words, [limit for day in days for limit in day.restrictions])
     folded = [day.date for stack in stacks if len(stack) > 1 for day in stack]
     if folded:
         said.append(f"Drawn narrow, because nothing else changes: {words.dates.days(folded)}.")

@@ -1,4 +1,4 @@
-"""Forecast and record: how long it was to take, season by season, and how long it took."""
+"""Forecast and record: how long greens were to take, season by season, and how long they took."""
 
 from __future__ import annotations
 
@@ -12,114 +12,122 @@ from notices.drawings.palette import LOAM, PAPER, QUIET, SAND
 from notices.drawings.scale import Amounts, marks_to
 from notices.drawings.sizes import PAGE
 from notices.drawings.svg import text
-from notices.programme.season import beside_the_book
+from notices.programme.outcomes import Outcome
+from notices.wording.outcomes import name_of, off_by
 from notices.wording.words import Words
 
 SIZE, SMALL = 13.0, 12.0
-LEFT = 210.0
+LEFT = 232.0
 ROW = 26.0
-HALF_A_DAY = 0.5
-OF_GROWTH = "in days of best growth"
-"""Unit of `seasons_on_record`: poor weather takes several days for one of these."""
+TWELVE_WEEKS = 84
+"""Beyond so many days nobody counts in days."""
 
 _SEEN = {"putting smoothly": "putting well"}
 
 
 @dataclass(frozen=True, slots=True)
-class ForecastAndActual:
-    """One season, or one work in it; all in days, from the work on or of growth."""
+class _Span:
+    """A unit of time that a golfer counts in."""
 
-    season: str
-    """What it is called: "Hollow tining 2026, putting well"."""
-    low: float
-    high: float | None
-    """None where the forecast had no latest day."""
-    actual: float | None
-    """None where nobody has written it down yet."""
+    name: str
+    days: int
+
+    def of(self, days: int) -> float:
+        return days / self.days
 
 
-def forecast_and_record(
-    seasons: Sequence[ForecastAndActual], unit: str = "in days after the work"
-) -> Drawing | None:
+_DAYS, _WEEKS = _Span("days", 1), _Span("weeks", 7)
+
+
+@dataclass(frozen=True, slots=True)
+class _Season:
+    """What one row shows, in days after the work."""
+
+    outcome: Outcome
+    name: str
+
+    @property
+    def low(self) -> int:
+        return (self.outcome.forecast.early - self.outcome.done).days
+
+    @property
+    def high(self) -> int | None:
+        """None where the forecast had no latest day."""
+        late = self.outcome.forecast.late
+        return None if late is None else (late - self.outcome.done).days
+
+    @property
+    def took(self) -> int:
+        return (self.outcome.actual - self.outcome.done).days
+
+    @property
+    def longest(self) -> int:
+        return max(self.low, self.high or 0, self.took)
+
+
+def forecast_and_record(words: Words, seen: Sequence[Outcome]) -> Drawing | None:
     """Draw each season's forecast as a bar and what came of it as a mark; None without any."""
+    seasons = [_Season(one, _name(words, one)) for one in seen]
     if not seasons:
         return None
-    said = [_said(season) for season in seasons]
+    most = max(1, *(season.longest for season in seasons))
+    span = _DAYS if most <= TWELVE_WEEKS else _WEEKS
+    said = [_said(season, span) for season in seasons]
     right = PAGE.width - max(width_of(words, SMALL) for words in said) - 14
-    most = max(max(s.low, s.high or 0.0, s.actual or 0.0) for s in seasons)
-    amounts = Amounts.up_to(max(most, 1.0), LEFT, right)
+    amounts = Amounts.up_to(span.of(most), LEFT, right)
+    title = f"Forecast and what happened, in {span.name} after the work"
     foot = 28 + ROW * len(seasons)
-    parts = [text(f"Forecast and record, {unit}", (0, 13), SIZE, bold=True)]
-    for amount in marks_to(max(most, 1.0)):
+    parts = [text(title, (0, 13), SIZE, bold=True)]
+    for amount in marks_to(span.of(most)):
         x = amounts.at(amount)
         parts.append(line(x, 24, x, foot))
         parts.append(text(f"{amount:g}", (x, foot + 14), SMALL, anchor="middle", fill=QUIET))
     y = 26.0
-    for season, words in zip(seasons, said, strict=True):
-        parts += _row(season, words, amounts, y)
+    for season, told in zip(seasons, said, strict=True):
+        parts += _row(season, told, span, amounts, y)
         y += ROW
-    explained, end = key(_explained(), foot + 22, PAGE.width)
+    explained, end = key(_explained(seasons), foot + 22, PAGE.width)
     return drawing(
         "forecast-and-record",
-        f"Forecast and record, {unit}",
-        " ".join(f"{s.season}: {words}." for s, words in zip(seasons, said, strict=True)),
+        title,
+        " ".join(f"{s.name}: forecast {told}." for s, told in zip(seasons, said, strict=True)),
         (PAGE.width, end),
         [*parts, *explained],
     )
 
 
-def seasons_on_record(words: Words) -> tuple[ForecastAndActual, ...]:
-    """Return the seasons on record beside the book, in days of growth as good as the best."""
-    titles = {work.operation.name: words.title(work) for work in words.programme.works}
-    return tuple(
-        ForecastAndActual(
-            f"{titles[season.operation]} {season.done.year}, {_SEEN.get(season.what, season.what)}",
-            season.book_low,
-            season.book_high,
-            season.took,
-        )
-        for season in beside_the_book(words.programme)
-    )
+def _name(words: Words, outcome: Outcome) -> str:
+    seen = _SEEN.get(outcome.what, outcome.what)
+    return f"{name_of(words, outcome)} {outcome.done.year}, {seen}"
 
 
-def _row(season: ForecastAndActual, said: str, amounts: Amounts, y: float) -> Iterator[str]:
+def _row(season: _Season, told: str, span: _Span, amounts: Amounts, y: float) -> Iterator[str]:
     middle = y + ROW / 2
-    yield text(fitted(season.season, LEFT - 12, SIZE), (0, middle + 4.5), SIZE)
-    left = amounts.at(season.low)
-    right = amounts.end - 7 if season.high is None else amounts.at(season.high)
+    yield text(fitted(season.name, LEFT - 12, SIZE), (0, middle + 4.5), SIZE)
+    left = amounts.at(span.of(season.low))
+    right = amounts.end - 7 if season.high is None else amounts.at(span.of(season.high))
     yield box(left, middle - 6, max(right - left, 1.0), 12, fill=SAND, stroke=QUIET)
     if season.high is None:
         yield shape([(right, middle - 7), (right + 7, middle), (right, middle + 7)], fill=QUIET)
-    if season.actual is not None:
-        yield _came(amounts.at(season.actual), middle)
-    yield text(said, (PAGE.width, middle + 4.2), SMALL, anchor="end")
+    yield _came(amounts.at(span.of(season.took)), middle)
+    yield text(told, (PAGE.width, middle + 4.2), SMALL, anchor="end")
 
 
-def _said(season: ForecastAndActual) -> str:
+def _said(season: _Season, span: _Span) -> str:
     """Say the forecast, what came of it, and how far off it was."""
-    low = f"{season.low:.0f}"
-    span = (
-        f"forecast {low} days or more"
-        if season.high is None
-        else f"forecast {low} to {season.high:.0f} days"
-    )
-    if season.actual is None:
-        return f"{span}; not yet known"
-    return f"{span}; took {season.actual:.0f}{_verdict(season, season.actual)}"
+    low, took = (round(span.of(days)) for days in (season.low, season.took))
+    high = "or more" if season.high is None else f"to {span.of(season.high):.0f}"
+    off = off_by(season.outcome) if season.outcome.days_off else "as forecast"
+    return f"{low} {high} {span.name}, took {took}: {off}"
 
 
-def _verdict(season: ForecastAndActual, actual: float) -> str:
-    # Whole days are told, so that what is nearly a day counts as one and less does not.
-    if season.low - actual >= HALF_A_DAY:
-        return f", {season.low - actual:.0f} sooner"
-    if season.high is not None and actual - season.high >= HALF_A_DAY:
-        return f", {actual - season.high:.0f} later"
-    return ""
-
-
-def _explained() -> Iterator[Explained]:
+def _explained(seasons: Sequence[_Season]) -> Iterator[Explained]:
     yield Explained(box(0.5, 4, 27, 11, fill=SAND, stroke=QUIET), 28.0, "forecast")
-    yield Explained(_came(7, 9.5), 14.0, "what came of it")
+    if any(season.high is None for season in seasons):
+        tip = shape([(20, 2.5), (27, 9.5), (20, 16.5)], fill=QUIET)
+        bar = box(0.5, 4, 20, 11, fill=SAND, stroke=QUIET)
+        yield Explained(bar + tip, 28.0, "no latest day")
+    yield Explained(_came(7, 9.5), 14.0, "what happened")
 
 
 def _came(x: float, y: float) -> str:

@@ -9,7 +9,14 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from notices.programme.hours import to_half_hours
-from notices.programme.model import Closure, Fixture, PlayStatus, Programme, Stretch
+from notices.programme.model import (
+    Closure,
+    Fixture,
+    PlayStatus,
+    Programme,
+    Restriction,
+    Stretch,
+)
 
 FOLDED_FROM = 3
 """So many days on which nothing changes may be drawn as one."""
@@ -56,6 +63,8 @@ class CourseDay:
     """Whether it is kept free for rain."""
     closures: tuple[Closure, ...]
     """Of other things than greens."""
+    restrictions: tuple[Restriction, ...]
+    """What golfers go without, such as buggies."""
 
     @property
     def plain(self) -> bool:
@@ -65,11 +74,14 @@ class CourseDay:
 
     def like(self, other: CourseDay) -> bool:
         """Whether nothing is different but how far greens have recovered."""
-        events = (self.fixtures, self.closures, self.reserve)
-        return events == (other.fixtures, other.closures, other.reserve) and all(
+        return self._events == other._events and all(
             one is another or {one, another} == _IN_PLAY
             for one, another in zip(self.greens, other.greens, strict=True)
         )
+
+    @property
+    def _events(self) -> tuple[object, ...]:
+        return (self.fixtures, self.closures, self.reserve, self.restrictions)
 
 
 Stack = tuple[CourseDay, ...]
@@ -79,7 +91,8 @@ Stack = tuple[CourseDay, ...]
 def course_days(programme: Programme) -> tuple[Stack, ...]:
     """Return the days from the first with anything to tell to the last, like ones together.
 
-    The last is that on which the last green has recovered, or the last of anything else.
+    The last is that on which the last green has recovered, or the last of anything else. What
+    golfers go without for longer makes it no longer: a winter without buggies is no change.
     """
     told = set(programme.status) | {day for shut in programme.closures for day in shut.dates}
     told |= {day for work in programme.works for day in (*work.dates, *work.reserve_dates)}
@@ -135,6 +148,7 @@ def _course_day(programme: Programme, day: dt.date) -> CourseDay:
             for shut in programme.closures
             if day in shut.dates and not (shut.greens or shut.whole_course)
         ),
+        tuple(limit for limit in programme.restrictions if day in limit.dates),
     )
 
 

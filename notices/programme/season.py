@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from notices.agronomy.growth import GROWTH_EXTREMELY_LIMITED
 from notices.agronomy.recovery import DateRange
 from notices.programme.climate import ClubClimate
-from notices.programme.model import GreensBack, Period, Programme, Recovery, RestOfGrowth, Season
+from notices.programme.model import GreensBack, Period, Recovery, RestOfGrowth, Season
 from notices.programme.recovery import RecoveryModel
 
 RUN_UP = dt.timedelta(days=14)
@@ -60,37 +59,6 @@ def greens_back(recoveries: Mapping[str, Sequence[Recovery]]) -> dict[str, Green
         for work, own in recoveries.items()
         if own
     }
-
-
-@dataclass(frozen=True, slots=True)
-class BesideTheBook:
-    """How much growth one season on record took, and how much the book would have said."""
-
-    operation: str
-    done: dt.date
-    what: str
-    """"putting smoothly" or "healed"."""
-    book_low: float
-    book_high: float
-    """Days of growth as good as the best."""
-    took: float
-
-
-def beside_the_book(programme: Programme) -> Iterator[BesideTheBook]:
-    """Yield the seasons on record, the oldest first for each kind of work.
-
-    The book and not the rate fitted to the records: that would forecast what it was made from.
-    """
-    for fitted in programme.records.values():
-        for record in sorted(fitted.records, key=lambda record: record.done):
-            yield BesideTheBook(
-                fitted.operation,
-                record.done,
-                record.what,
-                record.opening_mm / (2 * fitted.book.high),
-                record.opening_mm / (2 * fitted.book.low),
-                record.growth_days,
-            )
 
 
 def _all_of(spans: Iterable[DateRange]) -> DateRange:

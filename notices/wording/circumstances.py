@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from notices.operations import Opening, Weather
-from notices.programme.model import Closure, Decided, Fixture, PlayStatus
+from notices.programme.model import Closure, Decided, Fixture, PlayStatus, Restriction
 from notices.wording.greens import course_phrase
 from notices.wording.lists import and_list, counted, sentence, with_the
 from notices.wording.reading_ease import LONGEST_SENTENCE, words_of
@@ -186,8 +188,13 @@ def _out_of_play(words: Words, fixture: Fixture) -> str:
 
 def restrictions(words: Words) -> list[str]:
     """What golfers go without, a few sentences each."""
+    return without(words, words.programme.restrictions)
+
+
+def without(words: Words, restrictions: Iterable[Restriction]) -> list[str]:
+    """What golfers go without of some restrictions, a few sentences each, the same one once."""
     said = []
-    for restriction in words.programme.restrictions:
+    for restriction in dict.fromkeys(restrictions):
         but = f" (except {restriction.exception.rstrip('.')})" if restriction.exception else ""
         when = words.dates.on_days(restriction.dates)
         sentences = [sentence(f"no {restriction.what} {when}{but}")]
@@ -266,8 +273,8 @@ def own_record_in_figures(words: Words) -> list[str]:
     """Say for each kind of work how the club's own record differs from the book."""
     return [
         f"{operation[:1].upper()}{operation[1:]}: {counted(fitted.seasons, 'season')} on record. "
-        f"An edge grew {fitted.rates.middle:.2f} mm on a day of best growth; "
-        f"the book has {fitted.book.middle:.2f} mm."
+        f"In the best growing weather, an edge grew in by {fitted.rates.middle:.2f} mm a day here. "
+        f"Our general figure is {fitted.book.middle:.2f} mm."
         for operation, fitted in words.programme.records.items()
     ]
 
@@ -277,7 +284,7 @@ def approval(words: Words) -> str:
     given = words.programme.approval
     if given is None or given.pending or not given.by:
         return ""
-    text = f"Approved by {with_the(given.by)}"
+    text = f"{with_the(given.by)} approved the plan"
     if given.date:
         text += f" on {words.dates.date(given.date)}"
     if given.reference:

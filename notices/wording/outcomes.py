@@ -38,3 +38,11 @@ def error_in_words(outcome: Outcome) -> str:
         return "as forecast"
     earlier = "later" if outcome.days_off > 0 else "earlier"
     return f"{counted(abs(outcome.days_off), 'day')} {earlier} than forecast"
+
+
+def off_by(outcome: Outcome) -> str:
+    """0 days; three days late: for a table or a drawing."""
+    if outcome.days_off == 0:
+        return "0 days"
+    late = "late" if outcome.days_off > 0 else "early"
+    return f"{counted(abs(outcome.days_off), 'day')} {late}"

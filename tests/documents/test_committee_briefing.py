@@ -42,7 +42,7 @@ def test_what_is_asked_depends_on_what_was_approved() -> None:
     assert asked.startswith("We ask you to approve the dates in this paper.")
     approval = {"by": "the Board", "date": "2027-02-01"}
     noted = said(committee_briefing(programme(plan(TINING, approval=approval))))
-    assert noted.startswith("Approved by the Board on 1 February 2027. This paper is for you to")
+    assert noted.startswith("The Board approved the plan on 1 February 2027. This paper is")
     unknown = said(committee_briefing(programme(plan(TINING))))
     assert unknown.startswith("We ask you to agree the dates in this paper.")
 
@@ -100,7 +100,7 @@ def test_earlier_seasons_stand_beside_the_book_and_measurements_are_shown() -> N
     assert season.forecast.early > season.done
     assert "20 August 2026 | green 7 | depth of thatch | 22 mm" in text
     assert "20 August 2026 | green 7 | organic matter | 5.1 %" in text
-    assert "the chart counts growth in a usual year" in text
+    assert "forecast-and-record" in {drawing.name for drawing in document.drawings}
     # 50 mm deep, less 22 mm of thatch.
     assert "Hollow tining ends 28 mm below the thatch of green 7." in text
     # Prose of the briefing itself; what it shares with others is measured where it is made.

@@ -53,6 +53,14 @@ FIXTURES = st.lists(
     ),
     max_size=12,
 )
+RESTRICTIONS = st.lists(
+    st.builds(
+        lambda what, dates: {"what": what, "dates": dates},
+        st.sampled_from(["buggies", "trolleys on the path between the sheds and the clubhouse"]),
+        spans(120),
+    ),
+    max_size=2,
+)
 CLOSURES = st.lists(
     st.builds(
         lambda what, dates: {"what": what, "dates": dates},
@@ -68,6 +76,7 @@ CLOSURES = st.lists(
     st.lists(works(), min_size=1, max_size=4),
     FIXTURES,
     CLOSURES,
+    RESTRICTIONS,
     st.sampled_from(["1-9", "1-18, The practice green by the old clubhouse"]),
     st.sampled_from([CENTRAL_ENGLAND, MILD_WINTER, [3.0] * 12]),
     st.sampled_from([{"people": 1, "working_day": "09:00 to 11:00"}, {"people": 9}]),
@@ -77,6 +86,7 @@ def test_no_letter_is_out_of_place(
     planned: list[dict[str, object]],
     fixtures: list[dict[str, object]],
     closures: list[dict[str, object]],
+    restrictions: list[dict[str, object]],
     greens: str,
     temperatures: list[float],
     crew: dict[str, object],
@@ -90,6 +100,7 @@ def test_no_letter_is_out_of_place(
             club=club,
             fixtures=fixtures,
             closures=closures,
+            restrictions=restrictions,
             crew=crew,
         ),
         issued=JANUARY,

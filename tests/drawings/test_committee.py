@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import re
 import xml.etree.ElementTree as ET
 from xml.sax.saxutils import escape
 
 import pytest
 
+from notices.agronomy.recovery import DateRange
 from notices.drawings.committee import committee_charts
-from notices.drawings.forecast import ForecastAndActual, forecast_and_record, seasons_on_record
+from notices.drawings.forecast import LEFT, forecast_and_record
 from notices.drawings.model import Drawing
+from notices.drawings.palette import LOAM, SAND
 from notices.drawings.sand_days import sand_by_day
 from notices.drawings.work_hours import work_hours
 from notices.drawings.year_totals import year_totals
 from notices.paths import font_files
+from notices.programme.outcomes import Outcome, outcomes
 from notices.programme.published import SAND_MM
 from notices.references import REFERENCES
 from notices.rendering.png import svg_to_png
@@ -24,6 +28,8 @@ from tests.drawings.clubs import NAMES, words_of
 from tests.drawings.metrics import assert_well_set, faults, texts_in
 from tests.wording.small_plans import plan, words, work
 
+SVG = "{http://www.w3.org/2000/svg}"
+
 
 def said(drawing: Drawing) -> list[str]:
     return [placed.text for placed in texts_in(drawing.svg)]
@@ -32,7 +38,7 @@ def said(drawing: Drawing) -> list[str]:
 def heights(drawing: Drawing, fill: str) -> list[float]:
     """Heights of the boxes of one colour."""
     root = ET.fromstring(drawing.svg)  # noqa: S314, it was drawn here
-    boxes = root.iter("{http://www.w3.org/2000/svg}rect")
+    boxes = root.iter(f"{SVG}rect")
     return [float(box.attrib["height"]) for box in boxes if box.get("fill") == fill]
 
 
@@ -199,46 +205,78 @@ def test_both_units_of_the_published_totals_agree() -> None:
             assert feet * MM_PER_FT3_PER_1000_FT2 == pytest.approx(mm, abs=0.3)
 
 
-def test_forecast_and_record() -> None:
+def seen(
+    done: str, early: str, late: str | None, actual: str, operation: str = "hollow tining"
+) -> Outcome:
+    """A season on record."""
+    day = dt.date.fromisoformat
+    span = DateRange(day(early), day(late) if late else None)
+    return Outcome(operation, "", day(done), "healed", span, day(actual))
+
+
+def test_forecast_and_record_in_days() -> None:
+    """From 1 August the 21st is 20 days and 10 September 40; 15 September is 5 days after that."""
+    told = words(plan(work("hollow tining", "2027-08-09")))
+    long = "a very long name of a kind of work that goes on and on"
     drawing = forecast_and_record(
+        told,
         [
-            ForecastAndActual("Hollow tining 2024", 20, 40, 30),
-            ForecastAndActual("Hollow tining 2025", 20, 40, 45),
-            ForecastAndActual("Hollow tining 2026", 20, None, 12),
-            ForecastAndActual("Hollow tining 2027", 20, 40, None),
-            ForecastAndActual(
-                "A very long name of a kind of work that goes on and on 2027", 1, 2, 2
-            ),
-        ]
+            seen("2024-08-01", "2024-08-21", "2024-09-10", "2024-08-31"),
+            seen("2025-08-01", "2025-08-21", "2025-09-10", "2025-09-15"),
+            seen("2026-08-01", "2026-08-21", None, "2026-08-13"),
+            seen("2023-08-01", "2023-08-02", "2023-08-03", "2023-08-03", long),
+        ],
+    )
+    assert drawing is not None
+    texts = said(drawing)
+    assert {
+        "Forecast and what happened, in days after the work",
+        "20 to 40 days, took 30: as forecast",
+        "20 to 40 days, took 45: five days late",
+        "20 or more days, took 12: eight days early",
+        "no latest day",
+    } <= set(texts)
+    assert "2025, healed: forecast 20 to 40 days, took 45: five days late." in drawing.description
+    assert "goes on and on 2023, healed: " in drawing.description
+    assert_well_set(drawing.svg)
+    assert forecast_and_record(told, []) is None
+
+
+def test_a_long_forecast_is_told_in_weeks() -> None:
+    """13 October to 8 November is 26 days, 4 weeks; to 25 April 194 days, 28; 42 days are 6."""
+    drawing = forecast_and_record(
+        words(plan(work("hollow tining", "2027-08-09"))),
+        [seen("2025-10-13", "2025-11-08", "2026-04-25", "2025-11-24")],
     )
     assert drawing is not None
     assert {
-        "forecast 20 to 40 days; took 30",
-        "forecast 20 to 40 days; took 45, 5 later",
-        "forecast 20 days or more; took 12, 8 sooner",
-        "forecast 20 to 40 days; not yet known",
+        "Forecast and what happened, in weeks after the work",
+        "4 to 28 weeks, took 6: as forecast",
     } <= set(said(drawing))
-    assert "Hollow tining 2025: forecast 20 to 40 days; took 45, 5 later." in drawing.description
-    assert "goes on and on 2027: " in drawing.description
-    assert_well_set(drawing.svg)
-    assert forecast_and_record([]) is None
 
 
-def test_seasons_on_record_stand_beside_the_book() -> None:
-    """The book: width ÷ (2 × 0.75) to width ÷ (2 × 0.45) days of best growth for 13 mm."""
-    told = words(
-        plan(
-            work("hollow tining", "2027-08-09", settings={"tine_diameter": "13 mm"}),
-            observed=[{"operation": "hollow tining", "done": "2026-08-10", "healed": "2026-08-30"}],
-        )
+def test_the_chart_and_the_table_show_the_same_seasons() -> None:
+    told = words_of("marlpit-common")
+    charts = {chart.name: chart for chart in committee_charts(told)}
+    assert len(outcomes(told.programme)) == 1
+    assert "Hollow tining 2025, healed: forecast " in charts["forecast-and-record"].description
+
+
+def test_a_bar_and_its_mark_stand_where_their_days_are() -> None:
+    """Bar from 20 to 40 days and mark at 30: the mark is in the middle of the bar."""
+    drawing = forecast_and_record(
+        words(plan(work("hollow tining", "2027-08-09"))),
+        [seen("2024-08-01", "2024-08-21", "2024-09-10", "2024-08-31")],
     )
-    (season,) = seasons_on_record(told)
-    assert season.season.endswith("2026, healed")
-    assert season.low == pytest.approx(13 / 1.5)
-    assert season.high == pytest.approx(13 / 0.9)
-    # Twenty days at most as good as the best.
-    assert season.actual is not None
-    assert 15 < season.actual <= 20
+    assert drawing is not None
+    root = ET.fromstring(drawing.svg)  # noqa: S314, it was drawn here
+    bar = next(b for b in root.iter(f"{SVG}rect") if b.get("fill") == SAND)
+    left, wide = float(bar.attrib["x"]), float(bar.attrib["width"])
+    mark = next(p for p in root.iter(f"{SVG}path") if p.get("fill") == LOAM)
+    top = float(mark.attrib["d"].removeprefix("M").split()[0])
+    assert top == pytest.approx(left + wide / 2, abs=0.01)
+    # Forty days are as far from nought as twenty from the begin of the bar, twice over.
+    assert wide == pytest.approx(20 / 40 * (left + wide - LEFT), abs=0.01)
 
 
 def test_charts_become_pictures() -> None:

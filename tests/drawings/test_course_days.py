@@ -81,6 +81,30 @@ def test_a_day_of_work_and_what_follows() -> None:
     assert "<title>The course day by day, Mon 9 Aug to " in drawing.svg
 
 
+def test_what_golfers_go_without_has_a_lane_of_its_own() -> None:
+    told = words(
+        plan(
+            work("hollow tining", "2027-08-09 to 2027-08-10"),
+            greens="1-9",
+            restrictions=[
+                {"what": "buggies", "dates": "2027-08-09 to 2027-08-11", "except": "a permit"},
+                {"what": "parking by the shed", "dates": "2027-08-05 to 2028-03-31"},
+            ],
+        )
+    )
+    drawings = course_day_by_day(told)
+    texts = [text for drawing in drawings for text in said(drawing)]
+    assert texts.count("No buggies") == 1
+    # The drawing ends when the greens are healed, and says how long the rest goes on.
+    (shed,) = (text for text in texts if text.startswith("No parking by the shed"))
+    assert shed == "No parking by the shed, until Fri 31 Mar 2028"
+    assert "No buggies from Monday 9 to Wednesday 11 August (except a permit)." in (
+        drawings[0].description
+    )
+    for drawing in drawings:
+        assert_well_set(drawing.svg)
+
+
 def test_the_key_explains_every_state_that_is_drawn() -> None:
     told = words_of("withy-hollow")
     for drawing in course_day_by_day(told):

@@ -372,10 +372,10 @@ def test_a_place_that_brings_its_own_little_word(where: str) -> None:
     [
         (None, ""),
         ("pending", ""),
-        ({"by": "the Greens Committee"}, "Approved by the Greens Committee."),
+        ({"by": "the Greens Committee"}, "The Greens Committee approved the plan."),
         (
             {"by": "the Greens Committee", "date": "2027-02-01", "reference": "minute 9"},
-            "Approved by the Greens Committee on 1 February 2027 (minute 9).",
+            "The Greens Committee approved the plan on 1 February 2027 (minute 9).",
         ),
     ],
 )

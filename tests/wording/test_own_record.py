@@ -47,9 +47,11 @@ def test_members_hear_how_many_seasons_it_rests_on(tmp_path: Path, count: int, s
 
 def test_the_front_page_sets_the_record_beside_the_book(tmp_path: Path) -> None:
     (said,) = own_record_in_figures(words(tmp_path, *SEASONS))
-    assert said.startswith("Hollow tining: two seasons on record. An edge grew ")
+    assert said.startswith(
+        "Hollow tining: two seasons on record. In the best growing weather, an edge "
+    )
     # The middle of 0.45 to 0.75 mm/day, the model's own rate (agronomy.recovery).
-    assert said.endswith("the book has 0.60 mm.")
+    assert said.endswith("Our general figure is 0.60 mm.")
 
 
 @pytest.mark.usefixtures("few_documents")

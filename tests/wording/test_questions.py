@@ -168,8 +168,10 @@ def test_the_cost_goes_to_the_committee_alone() -> None:
 
 
 def test_a_plan_that_awaits_approval_says_so() -> None:
-    assert answer("a drain in winter", "who-approved-it").startswith("Nobody yet.")
-    assert "Approved by the Greens Committee on 1 February 2027." in answer(
+    assert answer("a drain in winter", "who-approved-it").startswith(
+        "Nobody has approved the plan yet."
+    )
+    assert "The Greens Committee approved the plan on 1 February 2027." in answer(
         "all of it, 18 greens", "who-approved-it"
     )
 
