@@ -51,9 +51,12 @@ class LoadedPlan:
 
     def located(self, findings: Iterable[Finding]) -> tuple[Finding, ...]:
         """Return the findings with their places in the file filled in."""
-        return tuple(
-            finding if finding.place else finding.at(self._place(finding.path))
-            for finding in findings
+        return _in_its_words(
+            self.source,
+            (
+                finding if finding.place else finding.at(self._place(finding.path))
+                for finding in findings
+            ),
         )
 
     def refuse(self, findings: Iterable[Finding]) -> None:
@@ -123,7 +126,8 @@ def load_plan(path: Path, content: bytes | None = None) -> LoadedPlan:
         fixtures = _fixtures(plan, path, source, findings)
         plan = _with_settings(plan).model_copy(update={"fixtures": tuple(f for _, f in fixtures)})
     if plan is None or findings:
-        raise PlanFault(sorted(dict.fromkeys(findings), key=source.order)[:MOST_FAULTS])
+        told = sorted(dict.fromkeys(findings), key=source.order)[:MOST_FAULTS]
+        raise PlanFault(_in_its_words(source, told))
     return LoadedPlan(plan, source, tuple(line for line, _ in fixtures), text_files)
 
 
@@ -133,6 +137,15 @@ def _read(path: Path, content: bytes | None) -> PlanSource:
     from notices.plan.workbook import read_workbook  # noqa: PLC0415, only who has one waits
 
     return read_workbook(path, content)
+
+
+def _in_its_words(source: PlanSource, findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Return the findings in the words of the file: keys in YAML, headings in a workbook."""
+    if not source.sheets:
+        return tuple(findings)
+    from notices.plan.workbook_words import in_workbook_words  # noqa: PLC0415, only who has one
+
+    return tuple(in_workbook_words(finding) for finding in findings)
 
 
 def canonical(plan: Plan) -> dict[str, Any]:

@@ -28,8 +28,8 @@ def started(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 def test_an_empty_workbook_asks_for_what_it_needs(started: Path) -> None:
     assert [line.partition(". ")[0] for line in said_of(started)] == [
-        'Club!B5: "name" is missing',
-        'Greens!B4: "greens" is missing',
+        'Club!B5: "Name" is missing',
+        'Greens!B4: no row of the sheet "Greens" is filled',
     ]
 
 

@@ -64,8 +64,8 @@ FAULTS: dict[str, tuple[str, str, Any, str]] = {
     "a setting of another work": (
         *("Works", "Blade width", "3 mm"),
         (
-            'hollow tining has no setting "blade_width". '
-            "Known are tine_diameter, spacing, depth, passes, inside_diameter."
+            'hollow tining has no setting "Blade width". '
+            'Known are "Tine diameter", "Spacing", "Depth", "Passes", "Inside diameter".'
         ),
     ),
     "an operation that is none": (
@@ -85,7 +85,7 @@ FAULTS: dict[str, tuple[str, str, Any, str]] = {
     ),
     "a club without a name": (
         *("Club", "Name", None),
-        '"name" is missing. Add it: full name of the club.',
+        '"Name" is missing. Add it: full name of the club.',
     ),
     "a time on its own": (
         *("Crew", "Working day", dt.time(6, 30)),
