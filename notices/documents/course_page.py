@@ -11,10 +11,10 @@ from notices.documents.questions_and_answers import facts_of
 from notices.drawings.course import greens_by_day
 from notices.drawings.course_days import course_day_by_day
 from notices.drawings.model import Drawing
-from notices.drawings.of_period import drawings_of
+from notices.drawings.of_period import drawings_of, name_of_slice, slice_of
 from notices.drawings.sizes import PAGE, PHONE
 from notices.operations import WhileWorking
-from notices.programme.model import Period, Programme
+from notices.programme.model import Period, Programme, Work
 from notices.wording import circumstances, visit
 from notices.wording.audience import Audience
 from notices.wording.blocks import (
@@ -84,7 +84,11 @@ def _drawings(words: Words, main: Period | None) -> Iterator[Drawing]:
     if main is not None:
         if _has_days(main):
             yield greens_by_day(words, PeriodWords(words, main))
-        yield from drawings_of(words, main)
+        for sizes in (PAGE, PHONE):
+            yield from drawings_of(words, main, sizes)
+            for period, work in _explained(words, main):
+                if period is not main and (drawn := slice_of(words, period, work, sizes)):
+                    yield drawn
 
 
 def _has_days(period: Period) -> bool:
@@ -188,21 +192,31 @@ def _why(words: Words) -> Iterator[Part]:
     if main is None:
         return
     place = words.programme.periods.index(main) + 1
-    below = Picture(f"section-{place}")
-    blocks: list[Block] = [*words.story(main), below, *phrases.photos(words)]
+    below = _in_both_sizes(f"section-{place}")
+    blocks: list[Block] = [*words.story(main), *below, *phrases.photos(words)]
+    for period, work in _explained(words, main):
+        heading, *story = phrases.operation_story(words, work)
+        if isinstance(heading, Heading):
+            slices = _in_both_sizes(name_of_slice(words, period, work))
+            blocks.append(Folded(heading.text, (*story, *slices)))
+    later = (Picture(f"surface-{place}-{moment}") for moment in ("smooth", "healed"))
+    from_above = (*_in_both_sizes(f"surface-{place}-after"), *later)
+    blocks.append(Folded("The green from above: after the work, later and healed", from_above))
+    yield Section("why", tuple(blocks), "Why we do it, and how"), []
+
+
+def _explained(words: Words, main: Period) -> Iterator[tuple[Period, Work]]:
+    """Yield the first work of each kind, with its period; the main one leads."""
     told: set[str] = set()
     for period in (main, *words.other_periods()):
         for work in period.works:
-            if work.operation.name in told:
-                continue
-            told.add(work.operation.name)
-            heading, *story = phrases.operation_story(words, work)
-            if isinstance(heading, Heading):
-                slice_of_it = Picture(f"section-{place}-{work.id}")
-                blocks.append(Folded(heading.text, (*story, slice_of_it)))
-    from_above = tuple(Picture(f"surface-{place}-{then}") for then in ("after", "smooth", "healed"))
-    blocks.append(Folded("The green from above: after the work, later and healed", from_above))
-    yield Section("why", tuple(blocks), "Why we do it, and how"), []
+            if work.operation.name not in told:
+                told.add(work.operation.name)
+                yield period, work
+
+
+def _in_both_sizes(name: str) -> tuple[Picture, Picture]:
+    return Picture(name + PAGE.suffix, "wide"), Picture(name + PHONE.suffix, "narrow")
 
 
 def _asked(words: Words) -> Iterator[Part]:

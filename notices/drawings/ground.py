@@ -13,9 +13,15 @@ from notices.drawings.places import Place
 from notices.drawings.svg import Point, Rect, attributes, circle, number, path, rect, text
 from notices.operations import Opening
 from notices.programme.model import Profile
-from notices.programme.openings import Cut
+from notices.programme.openings import Cut, Sand
 from notices.wording.below_ground import SUBSOIL
 
+LARGEST = 12.0
+"""Largest scale of a section: beyond it a picture shows no more [units/mm]."""
+MOST = 60
+"""How many openings of a kind are drawn at most; only lines closer than a picture shows are more."""
+FEW = frozenset({Opening.CHANNELS, Opening.TRENCHES})
+"""What lies so far apart that several works together show only one of it."""
 BROKEN, STRIP = 12.0, 54.0
 """Height of the broken edge, and of the ground below it that is not to scale."""
 
@@ -28,6 +34,10 @@ class Frame:
     after: Rect
     scale: float
     """Units of the drawing to a millimetre."""
+    left: float = 0.0
+    """How far from the left edge of the whole the panel after the work begins [mm]."""
+    near: bool = False
+    """Whether it is a close-up of another."""
 
     @property
     def surface(self) -> float:
@@ -40,7 +50,7 @@ class Frame:
 
     def across(self, mm: float) -> float:
         """Return where a distance from the left edge is, after the work."""
-        return self.after.x + mm * self.scale
+        return self.after.x + (mm - self.left) * self.scale
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,10 +61,28 @@ class Placed:
     places: tuple[Place, ...]
 
 
-def ground(frame: Frame, profile: Profile, placed: Sequence[Placed], *, sanded: bool) -> str:
+def ground(
+    frame: Frame, profile: Profile, placed: Sequence[Placed], sand: Sand | None = None
+) -> str:
     """Draw the layers and the turf of both panels, and then the openings in the second."""
-    root_zone = _root_zone(profile, placed)
-    bare = [
+    root_zone = depth_of_root_zone(profile, placed)
+    parts = []
+    for panel in (frame.before, frame.after):
+        gaps = bare(frame, placed) if panel is frame.after else []
+        parts.append(layers(panel, frame.scale, profile, root_zone))
+        parts.append(textures.grass(panel.x, panel.right, panel.y, gaps))
+    if sand is not None:
+        high = max(4.0, sand.on_surface * frame.scale)
+        top = Rect(frame.after.x, frame.surface - high, frame.after.width, high)
+        parts.append(textures.grains(top))
+    parts += [opened(frame, each) for each in placed]
+    parts.append(_layer_names(frame, profile, root_zone))
+    return "".join(parts)
+
+
+def bare(frame: Frame, placed: Sequence[Placed]) -> list[tuple[float, float]]:
+    """Return from where to where no grass stands after the work."""
+    return [
         (
             frame.across(place.middle - each.cut.width / 2),
             frame.across(place.middle + each.cut.width / 2),
@@ -63,19 +91,9 @@ def ground(frame: Frame, profile: Profile, placed: Sequence[Placed], *, sanded: 
         if each.cut.kind is not Opening.TRENCHES  # their turf is put back
         for place in each.places
     ]
-    parts = []
-    for panel in (frame.before, frame.after):
-        gaps = bare if panel is frame.after else []
-        parts.append(_layers(panel, frame.scale, profile, root_zone))
-        parts.append(textures.grass(panel.x, panel.right, panel.y, gaps))
-    if sanded:
-        parts.append(textures.grains(Rect(frame.after.x, frame.surface - 4, frame.after.width, 4)))
-    parts += [_opened(frame, each) for each in placed]
-    parts.append(_layer_names(frame, profile, root_zone))
-    return "".join(parts)
 
 
-def _root_zone(profile: Profile, placed: Sequence[Placed]) -> float | None:
+def depth_of_root_zone(profile: Profile, placed: Sequence[Placed]) -> float | None:
     """Return to which depth the root zone is drawn: channels lie in the clay below it [mm]."""
     if profile.root_zone_mm is None:
         return None
@@ -83,7 +101,14 @@ def _root_zone(profile: Profile, placed: Sequence[Placed]) -> float | None:
     return max(profile.thatch_mm + 10, min([profile.root_zone_mm, *tops]))
 
 
-def _layers(panel: Rect, scale: float, profile: Profile, root_zone: float | None) -> str:
+def layers(
+    panel: Rect,
+    scale: float,
+    profile: Profile,
+    root_zone: float | None,
+    name: str = "panel",
+) -> str:
+    """Draw what lies below the turf in one panel."""
     thatch = min(profile.thatch_mm * scale, panel.height)
     roots = min(root_zone * scale if root_zone is not None else thatch, panel.height)
     parts = [textures.thatch(Rect(panel.x, panel.y, panel.width, thatch))]
@@ -93,19 +118,19 @@ def _layers(panel: Rect, scale: float, profile: Profile, root_zone: float | None
     if panel.height > roots:
         low = Rect(panel.x, panel.y + roots, panel.width, panel.height - roots)
         parts.append(textures.subsoil(low, profile.subsoil))
-    edge = rect(panel, fill="none", stroke=INK, stroke_width=0.8, class_="panel")
+    edge = rect(panel, fill="none", stroke=INK, stroke_width=0.8, class_=name)
     return "".join(parts) + edge
 
 
 def _layer_names(frame: Frame, profile: Profile, root_zone: float | None) -> str:
     """Write the names of the layers into the panel before the work, where they are high enough."""
     panel = frame.before
-    layers = [("Thatch", profile.thatch_mm)]
+    named = [("Thatch", profile.thatch_mm)]
     if root_zone is not None:
-        layers.append(("Root zone", root_zone))
-    layers.append((SUBSOIL[profile.subsoil].capitalize(), panel.height / frame.scale))
+        named.append(("Root zone", root_zone))
+    named.append((SUBSOIL[profile.subsoil].capitalize(), panel.height / frame.scale))
     parts, top = [], 0.0
-    for name, mm in layers:
+    for name, mm in named:
         low = min(mm * frame.scale, panel.height)
         if low - top >= 26:
             wide = lettering.width_of(name, DETAIL) + 8
@@ -116,36 +141,53 @@ def _layer_names(frame: Frame, profile: Profile, root_zone: float | None) -> str
     return "".join(parts)
 
 
-def _opened(frame: Frame, placed: Placed) -> str:
+def opened(frame: Frame, placed: Placed) -> str:
     """Draw the openings of one work; the group says which work that is."""
     cut = placed.cut
     content = "".join(_opening(frame, cut, place) for place in placed.places)
-    return f"<g{attributes(class_=f'cut {cut.kind.value}', data_work=cut.work.id)}>{content}</g>"
+    of = {"data_near" if frame.near else "data_work": cut.work.id}
+    return f"<g{attributes(class_=f'cut {cut.kind.value}', **of)}>{content}</g>"
 
 
 def _opening(frame: Frame, cut: Cut, place: Place) -> str:
+    """Draw one opening, as much of it as lies in the panel."""
     x, wide = frame.across(place.middle), cut.width * frame.scale
     line: dict[str, Any] = {"stroke": INK, "stroke_width": min(1.0, wide / 5)}
+    name = "near-{}" if frame.near else "{}"
+    deep = (cut.depth - cut.channel / 2 if cut.channel else cut.depth) * frame.scale
+    hole = within(Rect(x - wide / 2, frame.surface, wide, deep), frame.after)
+    if hole is None:
+        return ""
     if cut.channel:
-        high = (cut.depth - cut.channel / 2) * frame.scale
-        slot = rect(
-            Rect(x - wide / 2, frame.surface, wide, high), fill=PAPER, class_="slot", **line
-        )
+        slot = rect(hole, fill=PAPER, class_=name.format("slot"), **line)
         middle, radius = (x, frame.down(cut.depth)), cut.channel / 2 * frame.scale
-        ring = {"stroke": INK, "stroke_width": min(1.4, radius / 3), "class_": "channel"}
+        if middle[1] + radius > frame.after.bottom:
+            return slot
+        ring = {
+            "stroke": INK,
+            "stroke_width": min(1.4, radius / 3),
+            "class_": name.format("channel"),
+        }
         return slot + circle(middle, radius, fill=PAPER, **ring)
-    hole = Rect(x - wide / 2, frame.surface, wide, cut.depth * frame.scale)
-    drawn = rect(hole, fill=PAPER, class_="opening", data_pass=place.turn, **line)
+    drawn = rect(hole, fill=PAPER, class_=name.format("opening"), data_pass=place.turn, **line)
     if cut.kind is Opening.TRENCHES:
         return drawn + _stone_and_pipe(frame, cut, hole)
     if cut.filled:
-        inside = Rect(hole.x, hole.y, wide, cut.filled * frame.scale)
-        drawn += textures.sand(inside, class_="filled", **line)
+        sand = Rect(hole.x, hole.y, hole.width, cut.filled * frame.scale)
+        inside = within(sand, frame.after)
+        drawn += textures.sand(inside, class_=name.format("filled"), **line) if inside else ""
     return drawn
 
 
+def within(box: Rect, panel: Rect) -> Rect | None:
+    """Return as much of a box as lies in a panel; None where that is nothing."""
+    left, top = max(box.x, panel.x), max(box.y, panel.y)
+    right, bottom = min(box.right, panel.right), min(box.bottom, panel.bottom)
+    return Rect(left, top, right - left, bottom - top) if right > left and bottom > top else None
+
+
 def _stone_and_pipe(frame: Frame, cut: Cut, hole: Rect) -> str:
-    turf = min(100.0, cut.depth / 3) * frame.scale
+    turf = depth_over_stone(cut) * frame.scale
     radius = pipe_radius(frame, cut)
     return (
         textures.root_zone(Rect(hole.x, hole.y, hole.width, turf))
@@ -153,6 +195,11 @@ def _stone_and_pipe(frame: Frame, cut: Cut, hole: Rect) -> str:
         + rect(hole, fill="none", stroke=INK, stroke_width=1.0)
         + textures.pipe((hole.x + hole.width / 2, hole.bottom - radius - 1), radius)
     )
+
+
+def depth_over_stone(cut: Cut) -> float:
+    """Return how deep turf and root zone lie above the stone of a trench, as is usual [mm]."""
+    return min(100.0, cut.depth / 3)
 
 
 def pipe_radius(frame: Frame, cut: Cut) -> float:

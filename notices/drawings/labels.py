@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from notices.drawings import lettering
 from notices.drawings.palette import INK, PAPER, QUIET
-from notices.drawings.svg import LINE, Point, circle, lines, path, polyline
+from notices.drawings.svg import LINE, Point, Rect, circle, lines, path, polyline, text
 
 NAME, DETAIL = 15.0, 14.0
 """Sizes of a name and of what is said below it."""
@@ -22,20 +22,45 @@ class Label:
     name: tuple[str, ...]
     details: tuple[str, ...]
     target: Point
+    of: str = ""
+    """Id of the work that it names, if it does."""
 
     @classmethod
-    def of(cls, name: str, details: Sequence[str], target: Point, room: float) -> Label:
+    def fitted(
+        cls, name: str, details: Sequence[str], target: Point, room: float, of: str = ""
+    ) -> Label:
         """Break a name and its details into lines no wider than their room."""
         broken = [
             line for detail in details for line in lettering.lines_of(detail, room, DETAIL, most=2)
         ]
         heading = lettering.lines_of(name, room, NAME, bold=True, most=2)
-        return cls(tuple(heading), tuple(broken), target)
+        return cls(tuple(heading), tuple(broken), target, of)
 
 
 def height_of(label: Label) -> float:
     """Return how high a label is, with the room to the next."""
     return LINE * (len(label.name) * NAME + len(label.details) * DETAIL) + GAP
+
+
+def numbered(labels: Sequence[Label]) -> list[Label]:
+    """Return numbers in place of the labels, where there is no room for words beside a picture."""
+    return [replace(label, name=(str(n),), details=()) for n, label in enumerate(labels, 1)]
+
+
+def draw_key(labels: Sequence[Label], box: Rect) -> tuple[str, float]:
+    """Say in a box what each number stands for; return where that ends, too."""
+    parts, y = [], box.y
+    for place, label in enumerate(labels, 1):
+        told = ": ".join(filter(None, [" ".join(label.name), ", ".join(label.details)]))
+        rows = lettering.lines_of(lettering.unbroken(told), box.width - _NUMBER, DETAIL)
+        parts.append(text(str(place), (box.x, y + DETAIL), DETAIL, bold=True))
+        parts.append(lines(rows, (box.x + _NUMBER, y + DETAIL), DETAIL))
+        y += len(rows) * LINE * DETAIL + 3
+    return "".join(parts), y
+
+
+_NUMBER = 20.0
+"""Room for a number in a key."""
 
 
 def draw_labels(labels: Sequence[Label], *, x: float, top: float, bottom: float) -> str:

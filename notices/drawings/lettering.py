@@ -5,6 +5,7 @@ The widths are those of our own fonts; a test holds them together.
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Mapping
 
@@ -51,6 +52,11 @@ def width_of(text: str, size: float, *, bold: bool = False) -> float:
 
 def _bare(sign: str, widths: Mapping[str, int]) -> int:
     return widths.get(unicodedata.normalize("NFD", sign)[0], UNKNOWN)
+
+
+def unbroken(text: str) -> str:
+    """Keep each number in one line with what is counted."""
+    return re.sub(r"(?<=[\d½¼¾]) (?=\S)", "\N{NO-BREAK SPACE}", text)
 
 
 def fitted(text: str, room: float, size: float, *, bold: bool = False) -> str:

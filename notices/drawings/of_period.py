@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 from notices.drawings.model import Drawing
 from notices.drawings.section import cross_section
+from notices.drawings.sizes import PAGE, Sizes
 from notices.drawings.surface import surface
 from notices.operations import Opening
-from notices.programme.model import Period
+from notices.programme.model import Period, Work
 from notices.programme.openings import Moment, cuts
 from notices.wording.words import Words
 
@@ -16,25 +17,38 @@ HALF = 0.5
 """Size of the square at later moments: there is less to see."""
 
 
-def drawings_of(words: Words, period: Period) -> tuple[Drawing, ...]:
+def drawings_of(words: Words, period: Period, sizes: Sizes = PAGE) -> tuple[Drawing, ...]:
     """Return every drawing of a period; names tell those of several periods apart.
 
     First the whole programme below ground, where it is more than one work, then each work alone,
     then the surface just after the work in true size, and when it putts smoothly and has healed
-    in half of it.
+    in half of it. A telephone is narrower than the square and has the first in half of it; the
+    other two are the same there.
     """
-    return tuple(drawing for drawing in _drawn(words, period) if drawing is not None)
+    return tuple(drawing for drawing in _drawn(words, period, sizes) if drawing is not None)
 
 
-def _drawn(words: Words, period: Period) -> Iterator[Drawing | None]:
+def slice_of(words: Words, period: Period, work: Work, sizes: Sizes = PAGE) -> Drawing | None:
+    """Draw what one work of a period does below ground; None where that is nothing."""
+    return cross_section(words, [work], name_of_slice(words, period, work), sizes)
+
+
+def name_of_slice(words: Words, period: Period, work: Work) -> str:
+    """Name the drawing of one work of a period, without what its size adds."""
+    return f"section-{words.programme.periods.index(period) + 1}-{work.id}"
+
+
+def _drawn(words: Words, period: Period, sizes: Sizes) -> Iterator[Drawing | None]:
     number = words.programme.periods.index(period) + 1
     found = cuts(period.works, words.programme)
     sanded = any(work.operation.opening is Opening.SAND for work in period.works)
     if len(found) + sanded > 1:
-        yield cross_section(words, period.works, f"section-{number}")
+        yield cross_section(words, period.works, f"section-{number}", sizes)
     for work in period.works:
-        yield cross_section(words, [work], f"section-{number}-{work.id}")
-    yield surface(words, period, Moment.AFTER, f"surface-{number}-after")
-    if found:
-        yield surface(words, period, Moment.SMOOTH, f"surface-{number}-smooth", HALF)
-        yield surface(words, period, Moment.HEALED, f"surface-{number}-healed", HALF)
+        yield slice_of(words, period, work, sizes)
+    square = f"surface-{number}"
+    after = f"{square}-after{sizes.suffix}"
+    yield surface(words, period, Moment.AFTER, after, 1.0 if sizes == PAGE else HALF)
+    if found and sizes == PAGE:
+        yield surface(words, period, Moment.SMOOTH, f"{square}-smooth", HALF)
+        yield surface(words, period, Moment.HEALED, f"{square}-healed", HALF)

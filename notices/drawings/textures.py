@@ -129,6 +129,26 @@ def grass(left: float, right: float, surface: float, bare: Sequence[tuple[float,
     return path(strokes(blades), stroke=TURF, stroke_width=1.1, stroke_linecap="round", fill="none")
 
 
+def mown_grass(area: Rect, bare: Sequence[tuple[float, float]], **named: object) -> str:
+    """Draw blades of grass to scale, all mown to the upper edge of an area."""
+    blades = []
+    apart = min(5.0, max(2.6, area.height / 6))
+    x, place = area.x + 2, 1
+    while x < area.right - 2:
+        lean = (0.5 * _part(place, 0, 0) - 0.25) * area.height
+        tip = min(max(x + lean, area.x + 1), area.right - 1)
+        if not any(low - 1 < x < high + 1 or low - 1 < tip < high + 1 for low, high in bare):
+            blades.append(((x, area.bottom), (tip, area.y)))
+        x, place = x + apart, place + 1
+    return path(
+        strokes(blades),
+        stroke=TURF,
+        stroke_width=float(min(1.8, apart / 2.4)),
+        fill="none",
+        **named,
+    )
+
+
 def pipe(centre: Point, radius: float, **named: object) -> str:
     """Draw a drain pipe, seen from its end."""
     return circle(centre, radius, fill=PAPER, stroke=INK, stroke_width=2, **named)

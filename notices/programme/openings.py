@@ -57,6 +57,38 @@ class Cut:
         return self.width
 
 
+@dataclass(frozen=True, slots=True)
+class Sand:
+    """What a dressing leaves on the surface."""
+
+    work: Work
+    on_surface: float
+    """Depth of the first dressing beyond what falls into open holes, where it is deepest [mm]."""
+    carried: float
+    """Depth of all that this dressing brings, where it is most [mm]."""
+
+
+def sand_of(works: Iterable[Work], programme: Programme) -> Sand | None:
+    """Return what dressings leave on the surface: the deepest of them; None where there are none."""
+    found = []
+    for work in works:
+        if work.operation.opening is Opening.SAND:
+            brought = [need for need in programme.sand if need.work == work.id]
+            deepest = max((need.on_surface_of(1) for need in brought), default=0.0)
+            carried = max((need.depth_of(1) for need in brought), default=0.0)
+            found.append(Sand(work, deepest, carried))
+    return max(found, key=lambda sand: sand.on_surface, default=None)
+
+
+def heights_of_cut(works: Iterable[Work], programme: Programme) -> tuple[float, float]:
+    """Return how high the grass is mown before works and after them [mm]."""
+    before = after = programme.profile.mown_mm
+    for work in works:
+        if {"from", "to"} <= work.settings.values.keys():
+            before, after = work.settings.number("from"), work.settings.number("to")
+    return before, after
+
+
 def cuts(works: Iterable[Work], programme: Programme) -> tuple[Cut, ...]:
     """Return what works open in the ground, the deepest first; sand and turf open nothing."""
     found = [_cut(work, programme) for work in works if work.operation.opening in _OPENS]

@@ -28,6 +28,7 @@ def profile_of(plan: Plan, works: Sequence[Work]) -> Profile:
         thatch_measured=tuple(thatch),
         root_zone_mm=None if subsoil is Subsoil.SAND else USUAL_PROFILE.root_zone_mm,
         drains=plan.course.drains or "",
+        mown_mm=plan.course.mowing_height or USUAL_PROFILE.mown_mm,
     )
 
 

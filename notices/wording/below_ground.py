@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from notices.operations import Opening
 from notices.programme.model import Profile, Subsoil, Work
-from notices.programme.openings import Cut, Moment
+from notices.programme.openings import Cut, Moment, Sand
 from notices.wording import measures, texts
 from notices.wording.blocks import Paragraph
-from notices.wording.lists import and_list, counted, sentence
+from notices.wording.lists import and_list, counted, number, sentence
 from notices.wording.words import Words
 
 SUBSOIL = {Subsoil.CLAY: "clay", Subsoil.SAND: "sand", Subsoil.SOIL: "soil"}
@@ -89,6 +89,16 @@ def layers(words: Words, profile: Profile) -> str:
     return f"Layers from the top: turf, {and_list(told)}."
 
 
+def lying(words: Words, sand: Sand) -> str:
+    """Say how deep sand lies in the grass, where it is more than a film."""
+    deep = f"{length(words, sand.on_surface)} " if sand.on_surface >= LEAST_FILM_MM else ""
+    return f"{deep}in the grass"
+
+
+LEAST_FILM_MM = 0.2
+"""Sand that lies thinner is hardly a grain deep, and no depth is said of it."""
+
+
 def lets_water_down(words: Words, found: Sequence[Cut]) -> bool:
     """Whether anything reaches through the thatch, so that water has a way down."""
     return any(cut.bottom > words.programme.profile.thatch_mm for cut in found)
@@ -137,6 +147,17 @@ def description(words: Words, found: Sequence[Cut], caption: str, *, sanded: boo
     return " ".join(told)
 
 
+PARTS_OF_A_DRAIN = ("Turf and root zone", "Stone", "Pipe")
+PARTS_OF_A_CHANNEL = ("Slot", "Channel")
+"""What drains and channels are made of, from the top down."""
+
+
+def close_up(times: int) -> str:
+    """Say what part of a section a close-up shows, and how much larger."""
+    larger = "twice" if times == 2 else f"{number(times)} times"
+    return f"Close-up of the framed part, {larger} as large."
+
+
 def scale_note(profile: Profile, *, drained: bool) -> str:
     """Say what of a section is to scale, and what is only typical."""
     scale = "Below the grass all is to scale"
@@ -180,9 +201,8 @@ def later(cut: Cut) -> str:
 
 def size_note(scale: float) -> str:
     """Say how large a square of the surface is drawn."""
-    if scale == 1:
-        return "In true size when printed at 100 %."
-    return "In half of its true size." if scale == 0.5 else f"In {scale:.0%} of its true size."
+    size = {1.0: "true size", 0.5: "half of its true size"}
+    return f"In {size.get(scale, f'{scale:.0%} of its true size')} when printed at 100 %."
 
 
 def _sentences(words: Words, name: str, facts: dict[str, object]) -> str:

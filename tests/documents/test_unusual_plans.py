@@ -283,7 +283,7 @@ def test_a_single_green(tmp_path: Path) -> None:
     assert "all 1 " not in page.text
     pictures = Mail.read(pack.files["member-email.eml"]).images
     assert [name.partition("@")[0] for name in pictures] == [
-        "below-ground"
+        "below-ground-phone"
     ]  # no days to tell apart
 
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from notices.drawings.model import Drawing
 from notices.drawings.of_period import drawings_of
+from notices.drawings.sizes import PAGE, PHONE
 from notices.operations import CATALOGUE, TEXT_SECTIONS, Opening, Operation
 from notices.programme.model import Programme
 from notices.wording.words import Words
@@ -126,5 +127,6 @@ def drawn() -> dict[str, tuple[Words, Drawing]]:
         f"{name}: {drawing.name}": (Words(programme), drawing)
         for name, programme in clubs().items()
         for period in programme.periods
-        for drawing in drawings_of(Words(programme), period)
+        for sizes in (PAGE, PHONE)
+        for drawing in drawings_of(Words(programme), period, sizes)
     }

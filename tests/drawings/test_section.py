@@ -37,9 +37,22 @@ class Measured:
         self.after = (float(after.attrib["x"]), float(after.attrib["width"]))
         self.bottom = self.surface + float(after.attrib["height"])
 
+    def close_ups(self) -> list[tuple[float, float, float]]:
+        """Surface, lower edge and scale of the close-up, if there is one."""
+        found = []
+        for group in self.all("g", "close-up"):
+            (panel,) = self.all("rect", "near-panel", group)
+            top, high = float(panel.attrib["y"]), float(panel.attrib["height"])
+            found.append((top, top + high, float(group.attrib["data-scale"])))
+        return found
+
     def all(self, tag: str, name: str, within: ET.Element | None = None) -> list[ET.Element]:
         found = (self.root if within is None else within).iter(f"{SVG}{tag}")
         return [shape for shape in found if shape.get("class") == name]
+
+    def near(self, work: Work) -> ET.Element:
+        (group,) = (g for g in self.root.iter(f"{SVG}g") if g.get("data-near") == work.id)
+        return group
 
     def of(self, work: Work) -> ET.Element:
         (group,) = (g for g in self.root.iter(f"{SVG}g") if g.get("data-work") == work.id)
@@ -61,7 +74,8 @@ class Measured:
 
 def of_one(words: Words, name: str) -> list[tuple[Work, bool]]:
     """Works in a drawing, each with whether it stands alone."""
-    number, _, alone = name.split(": section-")[1].partition("-")
+    number, _, alone = name.split(": section-")[1].removesuffix("-phone").partition("-")
+    alone = alone.removeprefix("phone")
     period = words.programme.periods[int(number) - 1]
     works = [w for w in period.works if w.operation.opening in WIDTHS]
     return [(w, True) for w in works if w.id == alone] if alone else [(w, False) for w in works]
@@ -138,18 +152,26 @@ def test_the_ruler_measures_the_same(name: str) -> None:
     words, drawing = drawn()[name]
     measured = Measured(drawing)
     imperial = words.programme.club.units == "imperial"
-    placed = [text for text in texts_in(drawing.svg) if text.box.right < 34]
-    unit = next(t.text for t in texts_in(drawing.svg) if t.text in ("mm", "cm", "inches"))
-    assert (unit == "inches") == imperial
-    in_mm = {"mm": 1.0, "cm": 10.0, "inches": 25.4}[unit]
-    figures = {t.box.bottom: number(t.text) for t in placed if re.fullmatch(r"[\d. ½¼¾/]+", t.text)}
-    zero = min(figures)
-    assert figures[zero] == 0
-    assert len(figures) >= 2
-    for y, figure in figures.items():
-        assert (y - zero) / measured.scale == pytest.approx(
-            figure * in_mm, abs=2 * NEAR / measured.scale
-        )
+    for surface, bottom, scale in (
+        (measured.surface, measured.bottom, measured.scale),
+        *measured.close_ups(),
+    ):
+        beside = [
+            text
+            for text in texts_in(drawing.svg)
+            if text.box.right < 42 and surface - 24 < text.box.top and text.box.bottom < bottom + 9
+        ]
+        unit = next(text.text for text in beside if text.text in ("mm", "cm", "inches"))
+        assert (unit == "inches") == imperial
+        in_mm = {"mm": 1.0, "cm": 10.0, "inches": 25.4}[unit]
+        figures = {
+            t.box.bottom: number(t.text) for t in beside if re.fullmatch(r"[\d. ½¼¾/]+", t.text)
+        }
+        zero = min(figures)
+        assert figures[zero] == 0
+        assert len(figures) >= 2
+        for y, figure in figures.items():
+            assert (y - zero) / scale == pytest.approx(figure * in_mm, rel=1e-4, abs=2 * NEAR / scale)
 
 
 def number(figure: str) -> float:
@@ -272,3 +294,78 @@ def test_what_opens_nothing_has_no_section() -> None:
     for name in ("sand alone", "turf alone"):
         words = Words(clubs()[name])
         assert cross_section(words, words.programme.works) is None
+
+
+CLOSE = [name for name in SECTIONS if 'class="close-up"' in drawn()[name][1].svg]
+
+
+@pytest.mark.parametrize("name", CLOSE)
+def test_a_close_up_is_to_scale_and_as_many_times_as_large_as_it_says(name: str) -> None:
+    words, drawing = drawn()[name]
+    measured = Measured(drawing)
+    ((surface, bottom, scale),) = measured.close_ups()
+    said = re.search(r"Close-up of the framed part, (.+?) as large\.", drawing.svg)
+    assert said is not None
+    times = {"twice": 2, **{f"{word} times": n for n, word in enumerate(COUNTED)}}.get(said[1])
+    assert scale / measured.scale == pytest.approx(
+        times or int(said[1].removesuffix(" times")), abs=1e-3
+    )
+    # The frame in the section is as deep, and as wide, as what is shown of it.
+    (frame,) = measured.all("rect", "close-up-mark")
+    (panel,) = measured.all("rect", "near-panel")
+    low = float(frame.attrib["y"]) + float(frame.attrib["height"])
+    assert (low - measured.surface) / measured.scale == pytest.approx(
+        (bottom - surface) / scale, rel=1e-3, abs=0.05
+    )
+    assert float(frame.attrib["width"]) >= 6
+    if float(frame.attrib["width"]) > 6:
+        assert measured.mm(frame, "width") == pytest.approx(
+            float(panel.attrib["width"]) / scale, rel=1e-3, abs=0.05
+        )
+    left, right = float(panel.attrib["x"]), float(panel.attrib["x"]) + float(panel.attrib["width"])
+    for planned, _ in of_one(words, name):
+        for opening in measured.all("rect", "near-opening", measured.near(planned)):
+            x, wide = float(opening.attrib["x"]), float(opening.attrib["width"])
+            assert left - NEAR <= x
+            assert x + wide <= right + NEAR
+            whole = left + NEAR < x and x + wide < right - NEAR
+            width = setting(planned, *WIDTHS[planned.operation.opening])
+            assert wide / scale == pytest.approx(width, abs=0.01) or not whole
+            deep = min(planned.settings.number("depth"), (bottom - surface) / scale)
+            assert float(opening.attrib["height"]) / scale == pytest.approx(deep, abs=0.01)
+
+
+COUNTED = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"]
+
+
+@pytest.mark.parametrize(
+    ("name", "close"),
+    [
+        # Slits of 2 mm beside a channel 30 cm down: 380 ÷ 322.5 mm = 1.2 units to a millimetre.
+        ("withy-hollow: section-2", True),
+        ("withy-hollow: section-2-scarifying-1", False),
+        ("withy-hollow: section-3-drain-trenching-1", True),  # a pipe, three metres from the next
+        ("marlpit-common: section-1", False),  # holes of 13 mm, 50 mm deep
+    ],
+)
+def test_a_close_up_is_drawn_only_of_what_cannot_be_seen(name: str, close: bool) -> None:
+    assert (name in CLOSE) == close
+    assert ("Close-up" in drawn()[name][1].description) == close
+
+
+@pytest.mark.parametrize("name", [name for name in drawn() if name.endswith("-phone")])
+def test_letters_are_large_enough_on_a_telephone(name: str) -> None:
+    """Course page at 375 px: main 2 × 16, a folded part 2 × 17, a drawing 2 × 8: 293 are left."""
+    drawing = drawn()[name][1]
+    shrunk = min(1.0, (375 - 2 * 16 - 2 * 17 - 2 * 8) / drawing.width)
+    assert min(text.size for text in texts_in(drawing.svg)) * shrunk >= 12
+
+
+def test_numbers_on_a_telephone_have_a_key() -> None:
+    """Each number stands at its opening and once more before its name."""
+    said = [text.text for text in texts_in(drawn()["withy-hollow: section-2-phone"][1].svg)]
+    names = ("Sand", "Thatch", "Scarifying", "Hollow", "Deep solid", "Mole", "Drain")
+    for number, name in enumerate(names, 1):
+        keyed = {after for one, after in itertools.pairwise(said) if one == str(number)}
+        assert said.count(str(number)) >= 2
+        assert any(text.startswith(name) for text in keyed), keyed

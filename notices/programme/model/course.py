@@ -63,6 +63,8 @@ class Profile:
     """Depth to which the root zone typically goes; None where sand goes right down [mm]."""
     drains: str = ""
     """Drain or ditch of the greens, in the club's words; empty where the plan names none."""
+    mown_mm: float = 3.5
+    """Height to which the grass is mown; the usual one where the plan names none [mm]."""
 
 
 USUAL_PROFILE = Profile(Subsoil.SOIL, thatch_mm=13.0, thatch_measured=(), root_zone_mm=150.0)
