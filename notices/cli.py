@@ -201,24 +201,21 @@ def build(
         programme = notices.work_out(loaded.plan, _issued(loaded, today))
         loaded.refuse(programme.findings)
         loaded.refuse(notices.check_texts(programme, own_texts(loaded.plan)))
-        published: dict[str, bytes] = {}
-        if since is not None:
-            earlier = history.before(since, programme.issued)
+        earlier = history.before(since, programme.issued) if since else None
+        if earlier is not None:
             programme = history.follow(programme, earlier)
-            published = dict(earlier.calendars)
         canonical = notices.canonical(loaded.plan)
         notice = history.notice_of(programme)
-        others = (
-            [notice.replaces, *(content.decode() for content in published.values())]
-            if since
-            else []
-        )
+        others = [notice.replaces, *earlier.sources] if earlier else []
         source = notices.made_from(canonical, programme.issued, *others)
         report = None
         if not notices.is_current(out, source):
             programme = notices.with_patterns(programme, loaded.plan)
             documents = notices.write_documents(programme, canonical)
-            files = notices.render_pack(documents, told, notices.known_files(out), published)
+            issue = history.let_stand(documents, programme, earlier)
+            files = notices.render_pack(
+                issue.documents, told, notices.known_files(out), issue.published, issue.standing
+            )
             report = notices.write_pack(
                 files,
                 out,
@@ -411,6 +408,10 @@ def trace(folder: Path, number: str) -> None:
     for found in find_number(folder, number):
         notice, departs = found.manifest.notice, found.departs
         click.echo(f"{found.folder}: notice {notice.number}, issued {found.manifest.issued}")
+        if found.standing:
+            click.echo(
+                f"  Still in force from notice {number.strip()}: {', '.join(found.standing)}."
+            )
         if notice.replaces:
             click.echo(f"  It replaces notice {notice.replaces}.")
         click.echo(f"  The plan behind it: {found.folder / 'plan.json'}")

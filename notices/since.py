@@ -6,7 +6,9 @@ import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
+from notices.documents.model import Imprint, file_names, imprint_of
 from notices.errors import EarlierFault
 from notices.findings import Finding, Weight
 from notices.pack.earlier import Earlier, find_earlier
@@ -14,6 +16,10 @@ from notices.pack.manifest import Notice
 from notices.plan.load import LoadedPlan, canonical, load_plan
 from notices.programme.model import Edition, Programme
 from notices.programme.work_out import work_out
+
+if TYPE_CHECKING:
+    from notices.documents.pack import PackDocuments
+    from notices.rendering.files import RenderedFile
 
 
 @dataclass(frozen=True)
@@ -23,8 +29,19 @@ class Before:
     programme: Programme
     calendars: Mapping[str, bytes]
     """By the names of their files."""
-    is_pack: bool
-    """False for a plan alone."""
+    earlier: Earlier
+
+    @property
+    def is_pack(self) -> bool:
+        """False for a plan alone."""
+        return self.earlier.manifest is not None
+
+    @property
+    def sources(self) -> tuple[str, ...]:
+        """All of it that decides what the next pack holds, byte for byte."""
+        if self.earlier.manifest is not None:
+            return (self.earlier.manifest.to_bytes().decode(),)
+        return tuple(content.decode() for content in self.calendars.values())
 
     @property
     def edition(self) -> Edition:
@@ -53,7 +70,7 @@ def before(path: Path, today: dt.date) -> Before:
     loaded = load_plan(earlier.plan)
     programme = work_out(loaded.plan, earlier.issued or loaded.plan.issued or today)
     programme = replace(programme, replaces=_replaced(earlier))
-    return Before(programme, _calendars(earlier, loaded, programme), earlier.manifest is not None)
+    return Before(programme, _calendars(earlier, loaded, programme), earlier)
 
 
 def follow(programme: Programme, earlier: Before) -> Programme:
@@ -85,6 +102,62 @@ def follow(programme: Programme, earlier: Before) -> Programme:
     )
 
 
+@dataclass(frozen=True)
+class Issue:
+    """The documents of a notice, and what people have of the one before."""
+
+    documents: PackDocuments
+    """Each with the notice that it belongs to."""
+    published: Mapping[str, bytes]
+    """Calendars, by the names of their files."""
+    standing: Mapping[str, RenderedFile]
+    """Files that stand as they are, by their names."""
+
+
+def let_stand(documents: PackDocuments, programme: Programme, before: Before | None) -> Issue:
+    """Leave every document as it was in the earlier pack that says the same as it did there.
+
+    It keeps its number, its date and its file, so that what hangs on a wall can go on hanging. A
+    file that somebody has changed in the earlier pack is made again, with its old number.
+
+    Parameters
+    ----------
+    documents
+        All of them, as new.
+    programme
+        What they were written from.
+    before
+        The earlier notice; None where this is the first.
+    """
+    if before is None:
+        return Issue(documents, {}, {})
+    from notices.documents.pack import let_stand as give_imprints  # noqa: PLC0415, start-up time
+    from notices.rendering.said import said_by  # noqa: PLC0415, start-up time
+
+    manifest = before.earlier.manifest
+    if manifest is None:
+        return Issue(documents, before.calendars, {})
+    said = said_by(documents.items)
+    edition = programme.edition
+    imprints = {
+        entry.name: entry.imprint
+        if entry.said == said.get(entry.name)
+        else Imprint(edition, entry.imprint.edition)
+        for entry in manifest.files
+        if entry.imprint is not None
+    }
+    documents = give_imprints(documents, programme, imprints)
+    old = {
+        name
+        for item in documents.items
+        if imprint_of(item).edition.number != edition.number
+        for name in file_names(item)
+    }
+    files = before.earlier.files()
+    standing = {name: file for name, file in files.items() if name in old}
+    return Issue(documents, before.calendars, standing)
+
+
 def notice_of(programme: Programme) -> Notice:
     """Return what the manifest of a pack says of its place among the club's notices."""
     replaced = programme.replaces.number if programme.replaces else ""
@@ -99,9 +172,9 @@ def _replaced(earlier: Earlier) -> Edition | None:
         return None
     try:
         begun = dt.date.fromisoformat(manifest.notice.begun)
+        return replace(Edition.numbered(manifest.notice.replaces), first_issued=begun)
     except ValueError:
-        begun = manifest.issued
-    return Edition(manifest.issued, manifest.notice.version - 1, begun)
+        return Edition(manifest.issued, manifest.notice.version - 1)
 
 
 def _calendars(earlier: Earlier, loaded: LoadedPlan, programme: Programme) -> Mapping[str, bytes]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import json
+import re
 import shutil
 from pathlib import Path
 from typing import Any
@@ -14,12 +15,14 @@ import pytest
 import notices
 from notices.documents import pack
 from notices.documents.calendar import calendars
+from notices.documents.change_notice import change_notices
 from notices.documents.mailings import member_emails
 from notices.documents.team_calendar import team_calendars
+from notices.documents.team_sheet import team_sheets
 from notices.documents.visitor_notice import visitor_notices
 from notices.rendering.whole_pack import render_calendars
 from notices.since import before, follow
-from tests.documents.reading import Page
+from tests.documents.reading import Page, Sheet, plain
 from tests.test_cli import AT_FAULT, DONE, WRONG_USAGE, run
 
 PLAN = """\
@@ -33,7 +36,14 @@ closures:
 """
 LATER = PLAN.replace("2026-09-14 to 2026-09-15, ", '"2026-09-14, 2026-09-16", ')
 
-FEW = (member_emails, visitor_notices, calendars, team_calendars)
+FEW = (
+    change_notices,
+    member_emails,
+    visitor_notices,
+    team_sheets,
+    calendars,
+    team_calendars,
+)
 """Documents of each kind that bears a number, and all that follow one another."""
 
 
@@ -44,7 +54,7 @@ def _no_date_from_outside(monkeypatch: pytest.MonkeyPatch) -> None:
 
 @pytest.fixture(scope="module")
 def packs_of_one_club(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The first notice, the one after rain, and one that takes back the closure."""
+    """The first notice, the one after rain, one that takes back the closure, one after more rain."""
     folder = tmp_path_factory.mktemp("club")
     for name, text, more in (
         ("1", PLAN, ()),
@@ -53,6 +63,11 @@ def packs_of_one_club(tmp_path_factory: pytest.TempPathFactory) -> Path:
             "3",
             LATER.partition("closures:")[0],
             ("--since", folder / "2", "--today", "2026-09-15"),
+        ),
+        (
+            "4",
+            LATER.partition("closures:")[0].replace("2026-09-16", "2026-09-18"),
+            ("--since", folder / "3", "--today", "2026-09-16"),
         ),
     ):
         plan = folder / f"{name}.yaml"
@@ -155,13 +170,18 @@ def test_each_document_bears_its_number_and_names_the_notice_it_replaces(
     packs_of_one_club: Path,
 ) -> None:
     first, second = (packs_of_one_club / name for name in ("1", "2"))
-    for name in ("member-email.txt", "member-email.html", "index.html", "visitor-notice.txt"):
+    for name, thing in (
+        ("member-email.txt", "email"),
+        ("member-email.html", "email"),
+        ("index.html", "page"),
+        ("visitor-notice.txt", "text"),
+    ):
         before, after = (
             " ".join((pack / name).read_text("utf-8").split()) for pack in (first, second)
         )
         assert "Notice 20260801-1." in before, name
-        assert "This replaces our notice" not in before, name
-        told = "Notice 20260915-2. This replaces our notice of 1 August 2026."
+        assert "replaces the one of" not in before, name
+        told = f"Notice 20260915-2. This {thing} replaces the one of 1 August 2026."
         assert told in after, name
     edition = json.loads((second / "programme.json").read_text("utf-8"))["edition"]
     assert edition == {"number": "20260915-2", "version": 2, "replaces": "20260801-1"}
@@ -177,7 +197,7 @@ def test_a_number_leads_to_its_pack(packs_of_one_club: Path) -> None:
     assert "files are as they were written." in shown.stdout
     unknown = run("trace", packs_of_one_club, "20260915-9")
     assert unknown.exit_code == AT_FAULT
-    assert unknown.stderr.endswith("there are: 20260801-1, 20260915-2, 20260915-3\n")
+    assert unknown.stderr.endswith("there are: 20260801-1, 20260915-2, 20260915-3, 20260916-4\n")
 
 
 def test_a_pack_that_somebody_worked_on_is_told(packs_of_one_club: Path, tmp_path: Path) -> None:
@@ -214,6 +234,116 @@ def test_no_notice_is_issued_before_the_one_that_it_replaces(
     assert refused.exit_code == AT_FAULT
     assert "before the one of 2026-09-15 that it replaces" in refused.stderr
     assert not (tmp_path / "pack").exists()
+
+
+# What a change does not touch
+
+
+def numbers(pack: Path) -> dict[str, tuple[str, str]]:
+    """By file, the notice that is printed on it, and the one it replaces."""
+    files = json.loads((pack / "manifest.json").read_text("utf-8"))["files"]
+    return {
+        file["name"]: (file["notice"], file.get("replaces", ""))
+        for file in files
+        if "notice" in file
+    }
+
+
+def same_bytes(one: Path, other: Path) -> set[str]:
+    """Files of both packs that are the same, byte for byte."""
+    names = {path.name for path in one.iterdir()} & {path.name for path in other.iterdir()}
+    return {name for name in names if (one / name).read_bytes() == (other / name).read_bytes()}
+
+
+def test_what_says_the_same_keeps_its_file_and_its_number(packs_of_one_club: Path) -> None:
+    """Without the practice ground, the team does on each day what it was to do before."""
+    two, three = (packs_of_one_club / name for name in ("2", "3"))
+    same = same_bytes(two, three)
+    assert "team-sheet.pdf" in same
+    assert not same & {"visitor-notice.pdf", "member-email.eml", "calendar.ics", "index.html"}
+    for name, told in (
+        ("team-sheet.pdf", "20260915-2"),
+        ("visitor-notice.pdf", "20260915-3"),
+    ):
+        assert numbers(three)[name][0] == told
+        assert f"Notice {told}." in plain(Sheet.read((three / name).read_bytes()).text)
+
+
+def test_a_sheet_replaces_the_one_that_hangs(packs_of_one_club: Path) -> None:
+    """The third notice left the team's sheet as it was, so the fourth replaces the second's."""
+    four = packs_of_one_club / "4"
+    assert numbers(four)["team-sheet.pdf"] == ("20260916-4", "20260915-2")
+    assert numbers(four)["visitor-notice.pdf"] == ("20260916-4", "20260915-3")
+    sheet = plain(Sheet.read((four / "visitor-notice.pdf").read_bytes()).text)
+    assert "This sheet replaces the one of 15 September 2026." in sheet
+    # What is different comes beside the sheets that hang, in place of none.
+    assert numbers(four)["change-notice.eml"] == ("20260916-4", "")
+    text = " ".join((four / "change-notice.txt").read_text("utf-8").split())
+    assert "Changes to our notice of 15 September 2026" in text
+
+
+def test_the_front_page_says_what_is_new_and_what_holds(packs_of_one_club: Path) -> None:
+    first, third = (
+        Page((packs_of_one_club / name / "index.html").read_text("utf-8")).text
+        for name in ("1", "3")
+    )
+    assert "What is new" not in first
+    assert "The same as in notice" not in first
+    assert "It follows notice 20260915-2 of 15 September 2026." in third
+    assert "Still holds, of 15 September 2026 team-sheet.pdf. No need to print" in plain(third)
+    assert "The same as in notice 20260915-2 of 15 September 2026. Pages that are" in plain(third)
+    assert "New. It replaces the one of 15 September 2026." in third
+
+
+def test_the_number_of_a_sheet_that_still_hangs_leads_to_both_packs(
+    packs_of_one_club: Path,
+) -> None:
+    shown = run("trace", packs_of_one_club, "20260915-2").stdout
+    second, third = (packs_of_one_club / name for name in ("2", "3"))
+    assert f"{second}: notice 20260915-2, issued 2026-09-15\n" in shown
+    assert f"{third}: notice 20260915-3, issued 2026-09-15\n" in shown
+    assert re.search(r"Still in force from notice 20260915-2: .*team-sheet\.pdf", shown)
+    assert shown.count("Still in force") == 1
+
+
+@pytest.fixture
+def few(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(pack, "ENTRIES", FEW)
+
+
+@pytest.mark.usefixtures("few")
+def test_where_nothing_changed_nothing_is_new(packs_of_one_club: Path, tmp_path: Path) -> None:
+    first, plan = packs_of_one_club / "1", packs_of_one_club / "1.yaml"
+    arguments = ("--since", first, "--today", "2026-08-20")
+    for name in ("one", "two"):
+        assert run("build", plan, "--out", tmp_path / name, *arguments).exit_code == DONE
+    again = tmp_path / "one"
+    files = {path.name for path in first.iterdir()}
+    assert {path.name for path in again.iterdir()} == files
+    new = {"index.html", "manifest.json", "programme.json"}
+    assert same_bytes(first, again) == files - new
+    assert same_bytes(again, tmp_path / "two") == files
+    front = Page((again / "index.html").read_text("utf-8")).text
+    assert "There is nothing to send, print or put up." in front
+
+
+@pytest.mark.usefixtures("few")
+def test_what_somebody_changed_in_the_old_pack_is_made_as_it_was(
+    packs_of_one_club: Path, tmp_path: Path
+) -> None:
+    shutil.copytree(packs_of_one_club / "1", tmp_path / "kept")
+    (tmp_path / "kept" / "member-email.txt").write_text("mine")
+    done = run(
+        "build",
+        packs_of_one_club / "1.yaml",
+        "--out",
+        tmp_path / "new",
+        *("--since", tmp_path / "kept", "--today", "2026-08-20"),
+    )
+    assert done.exit_code == DONE
+    for name in ("member-email.txt", "team-sheet.pdf"):
+        made = (tmp_path / "new" / name).read_bytes()
+        assert made == (packs_of_one_club / "1" / name).read_bytes()
 
 
 def test_the_same_plan_again_changes_no_event(packs_of_one_club: Path) -> None:

@@ -53,6 +53,7 @@ def board_notices(programme: Programme) -> Entry:
             Sheet(replace(sheet, name="board-notice-a3"), "board-notice-a3", FITS),
             Sheet(large, "large-print", pages=MANY),
         ),
+        again="Leave it up: no need to print it again.",
     )
 
 

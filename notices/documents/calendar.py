@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from notices.documents.model import CalendarDocument, CalendarEntry, Entry
+from notices.documents.model import CalendarDocument, CalendarEntry, Entry, Imprint
 from notices.programme.model import Period, Programme, Visit, Work
 from notices.wording import circumstances
 from notices.wording.dates import runs_of_days
@@ -23,6 +23,7 @@ def calendars(programme: Programme) -> Entry:
         "Members and visitors",
         "Put it on the club’s website, or attach it to a message. The email already carries it.",
         (calendar(programme),),
+        again="Leave the one that is on the website.",
     )
 
 
@@ -75,7 +76,7 @@ def calendar_of(
         title=f"{'DRAFT: ' if draft else ''}{programme.club.name}: {title}",
         language=programme.club.language,
         summary=f"{DRAFT} {about}" if draft else about,
-        issued=programme.issued,
+        imprint=Imprint.of(programme),
         organizer=(programme.club.name, programme.club.sender.email),
         entries=tuple(sorted(entries, key=lambda entry: entry.first)),
     )

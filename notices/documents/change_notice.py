@@ -18,17 +18,19 @@ from notices.documents.model import (
     Entry,
     Fact,
     Fit,
+    Imprint,
     Item,
     PlainText,
     Section,
     Sheet,
+    with_imprint,
 )
 from notices.programme.changes import Change, ChangeKind, Changes, Subject, compare
 from notices.programme.model import Period, PlayStatus, Programme
 from notices.wording import circumstances
 from notices.wording.blocks import Block, Bullets, Paragraph, Table, with_links
 from notices.wording.changes import ChangeWords
-from notices.wording.edition import edition_in_words
+from notices.wording.edition import changed_in_words
 from notices.wording.lists import and_list, sentence
 from notices.wording.period import PeriodWords
 from notices.wording.text_message import ONE_PART, first_within, for_phones
@@ -60,21 +62,27 @@ def change_notices(programme: Programme) -> Entry | None:
     if told.changes:
         notice = change_notice(programme, told)
         items = [
-            letter(_as_letter(notice, told), programme, calendar="calendar"),
+            letter(notice, programme, calendar="calendar"),
             Sheet(replace(notice, name="change-notice-a4"), "handout", FITS),
             PlainText(short_change(programme, told), wrapped=False),
         ]
+    paper = Words(programme).language.terms.paper
+    todo = []
+    if items:
+        todo.append("Send change-notice.eml first.")
+        todo.append(f"Print change-notice-a4 on {paper} and put it up beside the board notice.")
     if slip := starters_slip(programme, earlier):
         items.append(Sheet(slip, "handout", FITS))
+        todo.append(f"Print change-slip on {paper} for the starter.")
     if not items:
         return None
-    terms = Words(programme).language.terms
+    # It comes beside the notice that it changes, and in place of nothing.
+    imprint = Imprint(programme.edition)
     return Entry(
         CHANGE_NOTICE,
         "Members, and the starter",
-        f"Send it first. Print the sheets on {terms.paper}: change-notice-a4 goes on the board in "
-        "place of the old one, change-slip to the starter. Take the old notice down.",
-        tuple(items),
+        " ".join(todo),
+        tuple(with_imprint(item, imprint) for item in items),
     )
 
 
@@ -91,9 +99,9 @@ def change_notice(programme: Programme, told: ChangeWords) -> Document:
     """Write what has changed, and what holds now."""
     words = told.new
     said = told.sentences()
-    day = words.dates.date(told.old.programme.issued)
     sections = [
-        Section("changed", (Bullets.of(*said), Paragraph.of("Everything else stands.")), "Changed")
+        *_opening(told.old, _title(told)),
+        Section("changed", (Bullets.of(*said), Paragraph.of("Everything else stands.")), "Changed"),
     ]
     facts = [Fact("changed", text) for text in said]
     for period in _touched(programme, told.changes):
@@ -120,17 +128,23 @@ def change_notice(programme: Programme, told: ChangeWords) -> Document:
         programme,
         name="change-notice",
         title=_title(told),
-        summary=f"What has changed since our notice of {day}.",
+        summary=f"What has changed since our notice of {_day(told.old)}.",
         sections=sections,
         facts=facts,
     )
 
 
-def _as_letter(notice: Document, told: ChangeWords) -> Document:
-    """Say first what it replaces, as the head of a sheet does."""
-    replaces = edition_in_words(told.new)[1]
-    opening = Section("opening", (Paragraph.of(replaces),))
-    return replace(notice, sections=(opening, *notice.sections))
+def _opening(old: Words, title: str) -> list[Section]:
+    """Say first which notice it changes, where the title does not."""
+    if _day(old) in title:
+        return []
+    programme = old.programme
+    said = changed_in_words(programme.edition, programme.club.language)
+    return [Section("opening", (Paragraph.of(said),))]
+
+
+def _day(old: Words) -> str:
+    return old.dates.date(old.programme.issued)
 
 
 def _title(told: ChangeWords) -> str:
@@ -139,8 +153,7 @@ def _title(told: ChangeWords) -> str:
         if periods:
             names = [PeriodWords(told.new, period).inside() for period in periods[:2]]
             return f"New dates: {and_list(names)}"
-    day = told.new.dates.date(told.old.programme.issued)
-    return f"Changes to our notice of {day}"
+    return f"Changes to our notice of {_day(told.old)}"
 
 
 def _touched(programme: Programme, changes: Changes) -> Iterator[Period]:
@@ -154,7 +167,7 @@ def _touched(programme: Programme, changes: Changes) -> Iterator[Period]:
 def short_change(programme: Programme, told: ChangeWords) -> Document:
     """Write the change for phones: the first change if it fits, else that there are some."""
     club = programme.club.name
-    day = told.new.dates.date(told.old.programme.issued)
+    day = _day(told.old)
     said = told.sentences()
     candidates = [
         f"{club}: {' '.join(said)}",
@@ -199,6 +212,7 @@ def starters_slip(programme: Programme, earlier: Programme) -> Document | None:
         title="Greens: what has changed",
         summary="Days on which other greens are in play than was said.",
         sections=(
+            *_opening(before, ""),
             Section(
                 "days",
                 (

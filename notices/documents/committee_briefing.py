@@ -66,6 +66,7 @@ def committee_briefings(programme: Programme) -> Entry:
         "Greens committee and board",
         "Send it with the agenda, or hand it round at the table. It prints in black and white.",
         (Sheet(committee_briefing(programme), "committee-briefing", FITS, PAGES),),
+        again="No need to print it again.",
     )
 
 

@@ -42,6 +42,7 @@ def course_pages(programme: Programme) -> Entry:
         "Put course-page.html on the club’s website as it is: it is one file and needs no other. "
         "Put the new one in its place when the plan changes.",
         (Page(course_page(programme), "contents"),),
+        again="Leave the one that is on the website.",
     )
 
 

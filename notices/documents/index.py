@@ -6,8 +6,17 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from notices.documents.model import CHANGE_NOTICE, Document, Entry, Section
+from notices.documents.standing import (
+    News,
+    marks,
+    new_documents,
+    old_one,
+    standing_of,
+    what_is_new,
+)
 from notices.findings import Finding, Weight
 from notices.programme.duties import DutyKind, Subject, duties
+from notices.programme.duties_again import ON_PAPER, asked_again
 from notices.programme.model import Programme
 from notices.wording import circumstances
 from notices.wording.blocks import KeyFact, KeyFacts, Paragraph
@@ -18,13 +27,23 @@ from notices.wording.words import Words
 
 
 @dataclass(frozen=True, slots=True)
+class Listed:
+    """A file, and whether it is new where others beside it are not."""
+
+    name: str
+    mark: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Card:
     """One thing to send, print or keep, with the files that it comes in."""
 
     title: str
     whom: str
     todo: str
-    files: tuple[str, ...]
+    files: tuple[Listed, ...]
+    standing: str = ""
+    """Whether it has changed since the notice before; empty in a first notice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +61,10 @@ class Index:
     """The front page: the document, the files, and the findings that stay open."""
 
     document: Document
+    news: tuple[News, ...]
+    """What is new and what stands, where the notice replaces another."""
     todo: tuple[Todo, ...]
+    todo_note: str
     cards: tuple[Card, ...]
     findings: tuple[KeyFact, ...]
     accepted: tuple[KeyFact, ...]
@@ -58,12 +80,15 @@ OFFICE = {
 }
 """What the secretary sees to."""
 
+TAKE_DOWN = "When you put a new sheet up, take the old one down."
+ONLY_NEW = "This list asks for what is new: what still holds stays where it is."
+
 FIGURES = Card(
     "Figures and plan",
     "Course manager and committee",
     "Keep them. programme.json says how each figure was worked out and from what. "
     "plan.json is the plan, and can be built again.",
-    ("programme.json", "plan.json", "manifest.json"),
+    tuple(map(Listed, ("programme.json", "plan.json", "manifest.json"))),
 )
 
 
@@ -97,8 +122,10 @@ def index(programme: Programme, entries: Sequence[Entry]) -> Index:
     )
     return Index(
         document,
+        tuple(what_is_new(words, entries)),
         tuple(_todo(words, entries)),
-        (*(Card(entry.title, entry.whom, entry.todo, entry.files) for entry in entries), FIGURES),
+        f"{TAKE_DOWN} {ONLY_NEW if programme.replaces else ''}".strip(),
+        (*(_card(words, entry) for entry in entries), FIGURES),
         tuple(_finding(found) for found in programme.findings),
         tuple(
             KeyFact(f"Accepted by {by}", f"{sentence(found.message)} {sentence(why)}")
@@ -114,7 +141,8 @@ def _todo(words: Words, entries: Sequence[Entry]) -> Iterator[Todo]:
     today = words.dates.short_days_without_year([issued])
     if changed := next((entry for entry in entries if entry.title == CHANGE_NOTICE), None):
         yield Todo(today, changed.todo, changed.whom)
-    for duty in duties(words.programme):
+    new = new_documents(words.programme, entries)
+    for duty in asked_again(words.programme, duties(words.programme), new):
         # What was over before this notice is in the one that it replaces.
         ahead = duty.last >= issued
         if ahead and (duty.kind in OFFICE or duty.subject is Subject.APPROVAL):
@@ -122,7 +150,22 @@ def _todo(words: Words, entries: Sequence[Entry]) -> Iterator[Todo]:
             when = words.dates.short_days_without_year(sorted(days)[:1])
             if len(days) > 1:
                 when = f"{when} to {words.dates.short_days_without_year(sorted(days)[1:])}"
-            yield Todo(when, duty_in_words(words, duty), whom.get(duty.document, ""))
+            said = duty_in_words(words, duty)
+            if duty.kind in ON_PAPER and duty.first <= issued:
+                hangs = duty.kind is DutyKind.PUT_UP
+                said = f"{said} {old_one(words, new.get(duty.document), hangs=hangs)}".strip()
+            yield Todo(when, said, whom.get(duty.document, ""))
+
+
+def _card(words: Words, entry: Entry) -> Card:
+    marked = marks(words, entry)
+    return Card(
+        entry.title,
+        entry.whom,
+        entry.todo,
+        tuple(Listed(name, marked[name]) for name in entry.files),
+        standing_of(words, entry),
+    )
 
 
 def _finding(found: Finding) -> KeyFact:

@@ -31,6 +31,7 @@ def member_emails(programme: Programme) -> Entry:
         "into Bcc, so that nobody sees the others. For a mailing service, take "
         "member-email.html and member-email.txt.",
         (member_email(programme),),
+        again="No need to send it again.",
     )
 
 
@@ -45,6 +46,7 @@ def later_messages(programme: Programme) -> Entry | None:
         "Send each on its day: the list above says when. Read it first, and mend it in your mail "
         "program if the day went otherwise.",
         letters,
+        again="Each is still to be sent on its day.",
     )
 
 

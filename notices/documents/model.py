@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Self
 
 from notices.drawings.model import Drawing
 from notices.look import HOUSE, Look
-from notices.programme.model import Programme
-from notices.wording.blocks import Block
+from notices.programme.model import Edition, Programme
+from notices.wording.blocks import Block, Photo
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +39,29 @@ class Section:
 
 
 @dataclass(frozen=True, slots=True)
+class Imprint:
+    """Which of the club's notices a document belongs to: the last that changed a word of it."""
+
+    edition: Edition
+    replaces: Edition | None = None
+    """The notice of the one in whose place it comes; None where there was none."""
+
+    @classmethod
+    def of(cls, programme: Programme) -> Self:
+        """Return that of a document which is new with a notice."""
+        return cls(programme.edition, programme.replaces)
+
+    @classmethod
+    def numbered(cls, number: str, replaces: str = "") -> Self:
+        """Return one from the numbers that are printed; raises ValueError where one is none."""
+        return cls(Edition.numbered(number), Edition.numbered(replaces) if replaces else None)
+
+
+BLANK = Imprint(Edition(dt.date.min))
+"""Of a document whose words are looked at, whichever notice it belongs to."""
+
+
+@dataclass(frozen=True, slots=True)
 class Document:
     """One document for one kind of reader, in the order in which it is read."""
 
@@ -46,7 +70,7 @@ class Document:
     title: str
     language: str
     club: str
-    issued: dt.date
+    imprint: Imprint
     summary: str
     """One sentence for previews and descriptions."""
     sections: tuple[Section, ...]
@@ -54,10 +78,6 @@ class Document:
     drawings: tuple[Drawing, ...] = ()
     draft: bool = False
     look: Look = HOUSE
-    edition: str = ""
-    """Which of the club's notices it is, in words."""
-    replaces: str = ""
-    """Which notice it replaces, in words; empty where it is the first."""
 
     @classmethod
     def of(
@@ -77,13 +97,24 @@ class Document:
             title=title,
             language=programme.club.language,
             club=programme.club.name,
-            issued=programme.issued,
+            imprint=Imprint.of(programme),
             summary=summary,
             sections=tuple(sections),
             facts=tuple(facts),
             drawings=tuple(drawings),
             draft=programme.draft,
         )
+
+    @property
+    def issued(self) -> dt.date:
+        """The day of the notice that it belongs to."""
+        return self.imprint.edition.issued
+
+    @property
+    def photos(self) -> tuple[Photo, ...]:
+        """The photographs in it."""
+        blocks = (block for section in self.sections for block in section.blocks)
+        return tuple(block for block in blocks if isinstance(block, Photo))
 
     def section(self, name: str) -> Section | None:
         """Return a section by name, or None where this document has none."""
@@ -115,11 +146,16 @@ class CalendarDocument:
     title: str
     language: str
     summary: str
-    issued: dt.date
+    imprint: Imprint
     organizer: tuple[str, str]
     entries: tuple[CalendarEntry, ...]
     fallen_away: str = "Called off"
     """What stands before the name of an entry that an earlier notice had and this one has not."""
+
+    @property
+    def issued(self) -> dt.date:
+        """The day of the notice that it belongs to."""
+        return self.imprint.edition.issued
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,13 +167,24 @@ class Letter:
     sender: tuple[str, str]
     to: tuple[str, str]
     reply_to: tuple[str, str] | None
-    message_id: str
+    identity: str
+    """Like no other's in one notice of the club."""
     list_id: str
     unsubscribe: str
     template: str = "letter"
     """Of ``templates/mail``."""
     calendar: str = ""
     """Name of the calendar that travels with it, if any."""
+
+    @property
+    def domain(self) -> str:
+        """Where it comes from."""
+        return self.sender[1].rpartition("@")[2]
+
+    @property
+    def message_id(self) -> str:
+        """Like no other message's (RFC 5322 section 3.6.4)."""
+        return f"<{self.identity}.{self.document.imprint.edition.number}@{self.domain}>"
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,7 +232,7 @@ class PlainText:
 
 
 CHANGE_NOTICE = "Change notice"
-"""Title of the entry that comes before all others to the office."""
+"""Title of the entry that comes before all others to the office, and never stands unchanged."""
 
 Item = Letter | Sheet | Page | PlainText | CalendarDocument
 """What becomes one file, or as a letter three."""
@@ -201,6 +248,8 @@ class Entry:
     todo: str
     """What the secretary does with it."""
     items: tuple[Item, ...]
+    again: str = ""
+    """What the secretary does with it where a later notice has left it as it was."""
 
     @property
     def files(self) -> tuple[str, ...]:
@@ -221,3 +270,15 @@ def file_names(item: Item) -> tuple[str, ...]:
             return (f"{document.name}.txt",)
         case CalendarDocument(name=name):
             return (f"{name}.ics",)
+
+
+def imprint_of(item: Item) -> Imprint:
+    """Return which of the club's notices an item belongs to."""
+    return item.imprint if isinstance(item, CalendarDocument) else item.document.imprint
+
+
+def with_imprint(item: Item, imprint: Imprint) -> Item:
+    """Return the item as one of another notice, the same word for word."""
+    if isinstance(item, CalendarDocument):
+        return replace(item, imprint=imprint)
+    return replace(item, document=replace(item.document, imprint=imprint))

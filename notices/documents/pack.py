@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from notices.documents.board_notice import board_notices
@@ -13,7 +13,16 @@ from notices.documents.counter_handout import counter_handouts
 from notices.documents.course_page import course_pages
 from notices.documents.index import Index, index
 from notices.documents.mailings import later_messages, member_emails, messages_in_case
-from notices.documents.model import CalendarDocument, Document, Entry, Item
+from notices.documents.model import (
+    CHANGE_NOTICE,
+    CalendarDocument,
+    Document,
+    Entry,
+    Imprint,
+    Item,
+    file_names,
+    with_imprint,
+)
 from notices.documents.questions_and_answers import questions_and_answers
 from notices.documents.short_messages import short_messages
 from notices.documents.starter_sheet import starter_sheets
@@ -21,11 +30,9 @@ from notices.documents.team_calendar import team_calendars
 from notices.documents.team_sheet import team_sheets
 from notices.documents.tee_sign import tee_signs
 from notices.documents.visitor_notice import visitor_notices
-from notices.look import HOUSE, look_of
+from notices.look import HOUSE, Look, look_of
 from notices.programme.as_json import programme_as_json
 from notices.programme.model import Programme
-from notices.wording.edition import edition_in_words
-from notices.wording.words import Words
 
 ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
     change_notices,
@@ -89,29 +96,54 @@ def write_documents(programme: Programme, plan: Mapping[str, object]) -> PackDoc
         The plan in canonical form; the pack carries it, so that it can be built again.
     """
     look = look_of(programme.club.colour) if programme.club.colour else HOUSE
-    edition, replaces = edition_in_words(Words(programme))
-
-    def issued(document: Document) -> Document:
-        return replace(document, look=look, edition=edition, replaces=replaces)
-
     written = (write(programme) for write in ENTRIES)
-    entries = tuple(_each(entry, issued) for entry in written if entry is not None)
-    front = index(programme, entries)
-    return PackDocuments(
-        index=replace(front, document=issued(front.document)),
-        entries=entries,
-        records={"programme.json": programme_as_json(programme), "plan.json": plan},
+    entries = tuple(_in_its_look(entry, look) for entry in written if entry is not None)
+    records = {"programme.json": programme_as_json(programme), "plan.json": plan}
+    return PackDocuments(_front(programme, entries, look), entries, records)
+
+
+def let_stand(
+    documents: PackDocuments, programme: Programme, imprints: Mapping[str, Imprint]
+) -> PackDocuments:
+    """Give each document the notice that it belongs to, and write the front page by that.
+
+    Parameters
+    ----------
+    documents
+        As they were written, all of them new.
+    programme
+        What they were written from.
+    imprints
+        By the names of files of the notice before: where nothing has changed the imprint that the
+        file had, else that of this notice and which one it replaces. What is not among them is new.
+    """
+
+    def standing(item: Item) -> Item:
+        return with_imprint(item, imprints.get(file_names(item)[0], Imprint(programme.edition)))
+
+    entries = tuple(
+        entry
+        if entry.title == CHANGE_NOTICE
+        else replace(entry, items=tuple(map(standing, entry.items)))
+        for entry in documents.entries
     )
+    front = _front(programme, entries, documents.index.document.look)
+    return replace(documents, index=front, entries=entries)
 
 
-def _each(entry: Entry, issued: Callable[[Document], Document]) -> Entry:
-    """Give every document what all have alike: the look of the club, and which notice it is."""
+def _front(programme: Programme, entries: Sequence[Entry], look: Look) -> Index:
+    front = index(programme, entries)
+    return replace(front, document=replace(front.document, look=look))
+
+
+def _in_its_look(entry: Entry, look: Look) -> Entry:
+    """Give every document the look of the club."""
     return replace(
         entry,
         items=tuple(
             item
             if isinstance(item, CalendarDocument)
-            else replace(item, document=issued(item.document))
+            else replace(item, document=replace(item.document, look=look))
             for item in entry.items
         ),
     )

@@ -20,6 +20,7 @@ def questions_and_answers(programme: Programme) -> Entry:
         "Keep them at hand in the office, the shop and the clubhouse. When somebody writes, copy "
         "the answer from questions-and-answers.html into your reply.",
         (Page(document, "contents"), Sheet(document, "contents", pages=6)),
+        again="No need to print it again.",
     )
 
 

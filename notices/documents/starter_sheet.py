@@ -28,6 +28,7 @@ def starter_sheets(programme: Programme) -> Entry | None:
         "Print it the day before the work begins: each day has its page. Days that are the same "
         "share one. When a date moves, build again and throw the old pages away.",
         (on_paper(document),),
+        again="Pages that are printed already still hold.",
     )
 
 

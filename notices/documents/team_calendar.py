@@ -24,6 +24,7 @@ def team_calendars(programme: Programme) -> Entry:
         "Bring it into the calendar that the team and the office share. It holds the work day by "
         "day, and when to order, send, print, put up, take down and look.",
         (team_calendar(programme),),
+        again="No need to bring it in again.",
     )
 
 

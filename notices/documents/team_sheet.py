@@ -46,6 +46,7 @@ def team_sheets(programme: Programme) -> Entry | None:
         "Give it to the Course Manager, to print the day before: each day has its page. "
         "The last page is on safety at work: hang it where the team meets.",
         (on_paper(team_sheet(programme)),),
+        again="Pages that are printed already still hold.",
     )
 
 

@@ -65,6 +65,7 @@ def tee_signs(programme: Programme) -> Entry | None:
         f"Print them on {terms.paper}, on its side. Each has its days on it: put it up at the first "
         "tee, the tenth and the shop that morning, and take it down when its days are over.",
         (Sheet(document, "tee-sign", fits, pages=len(document.sections)),),
+        again="Signs that are printed already still hold.",
     )
 
 

@@ -37,6 +37,7 @@ def visitor_notices(programme: Programme) -> Entry:
         "Visitors and societies",
         todo,
         tuple(item for document in documents for item in _forms(document)),
+        again="No need to send or print it again.",
     )
 
 

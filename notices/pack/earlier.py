@@ -13,8 +13,10 @@ from notices.pack.manifest import (
     Differences,
     Manifest,
     compare_folder,
+    files_as_written,
     read_manifest,
 )
+from notices.rendering.files import RenderedFile
 
 PLAN = "plan.json"
 
@@ -29,6 +31,12 @@ class Earlier:
     """None for a plan alone."""
     calendars: Mapping[str, bytes] = field(default_factory=dict)
     """The pack's calendars by the names of their files."""
+
+    def files(self) -> Mapping[str, RenderedFile]:
+        """Return the files of the pack that are as they were written, by their names."""
+        if self.manifest is None:
+            return {}
+        return {file.name: file for file in files_as_written(self.plan.parent, self.manifest)}
 
     @property
     def issued(self) -> dt.date | None:
@@ -71,10 +79,14 @@ class Found:
     manifest: Manifest
     departs: Differences
     """How the folder differs from what was written."""
+    standing: tuple[str, ...]
+    """Files that bear the number though the pack is of a later notice; none where it is its own."""
 
 
 def find_number(folder: Path, number: str) -> tuple[Found, ...]:
-    """Find the packs of a number in a folder and those below it, in the order of their names.
+    """Find the packs of a number, and those with files of it, in a folder and those below it.
+
+    They come in the order of their names.
 
     Raises
     ------
@@ -90,9 +102,13 @@ def find_number(folder: Path, number: str) -> tuple[Found, ...]:
             manifest = read_manifest(path.read_bytes())
         except (OSError, ValueError):
             continue
-        known.add(manifest.notice.number)
-        if manifest.notice.number == number.strip():
-            packs.append(Found(path.parent, manifest, compare_folder(path.parent, manifest)))
+        own = manifest.notice.number
+        known |= {own, *(entry.number for entry in manifest.files)}
+        bearing = tuple(entry.name for entry in manifest.files if entry.number == number.strip())
+        if own == number.strip() or bearing:
+            departs = compare_folder(path.parent, manifest)
+            standing = () if own == number.strip() else bearing
+            packs.append(Found(path.parent, manifest, departs, standing))
     if not packs:
         others = ", ".join(sorted(filter(None, known))) or "none"
         raise EarlierFault(f"No pack in {folder} has the number {number}; there are: {others}")

@@ -6,10 +6,12 @@ import datetime as dt
 import hashlib
 import json
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from pathlib import Path
+from typing import Any, Self
 
+from notices.documents.model import Imprint
 from notices.rendering.files import RenderedFile
 
 MANIFEST = "manifest.json"
@@ -33,6 +35,48 @@ class Entry:
     media_type: str
     source: str = ""
     """Digest of what it was made from, where making it again takes long."""
+    said: str = ""
+    """Digest of what it says, whichever notice it belongs to; empty for a record."""
+    imprint: Imprint | None = None
+    """The notice that last changed it, which is printed on it; None for a record."""
+
+    @property
+    def number(self) -> str:
+        """Of the notice that is printed on it; empty for a record."""
+        return self.imprint.edition.number if self.imprint else ""
+
+    def to_json(self) -> dict[str, object]:
+        """Return it as it is written, without what is empty."""
+        record: dict[str, object] = {
+            "name": self.name,
+            "sha256": self.sha256,
+            "bytes": self.bytes,
+            "media_type": self.media_type,
+            "source": self.source,
+            "said": self.said,
+        }
+        if self.imprint is not None:
+            replaces = self.imprint.replaces
+            record |= {
+                "notice": self.number,
+                "version": self.imprint.edition.version,
+                "replaces": replaces.number if replaces else "",
+            }
+        return {key: value for key, value in record.items() if value != ""}
+
+    @classmethod
+    def from_json(cls, record: Mapping[str, Any]) -> Self:
+        """Read what `to_json` wrote; raises ValueError, KeyError or TypeError where it did not."""
+        number = str(record.get("notice", ""))
+        return cls(
+            check_name(str(record["name"])),
+            str(record["sha256"]),
+            int(record["bytes"]),
+            str(record["media_type"]),
+            str(record.get("source", "")),
+            str(record.get("said", "")),
+            Imprint.numbered(number, str(record.get("replaces", ""))) if number else None,
+        )
 
 
 @dataclass(frozen=True)
@@ -73,10 +117,7 @@ class Manifest:
             "issued": self.issued.isoformat(),
             "notice": asdict(self.notice),
             "made_from": self.made_from,
-            "files": [
-                {key: value for key, value in asdict(entry).items() if value != ""}
-                for entry in self.files
-            ],
+            "files": [entry.to_json() for entry in self.files],
         }
         return (json.dumps(record, ensure_ascii=False, indent=2) + "\n").encode("utf-8")
 
@@ -137,7 +178,15 @@ def build_manifest(
             raise ValueError(f"two files of the pack are called {file.name}")
         seen.add(file.name.casefold())
     entries = (
-        Entry(file.name, _digest(file.content), len(file.content), file.media_type, file.source)
+        Entry(
+            file.name,
+            _digest(file.content),
+            len(file.content),
+            file.media_type,
+            file.source,
+            file.said,
+            file.imprint,
+        )
         for file in sorted(files, key=lambda file: file.name)
     )
     return Manifest(version, issued, tuple(entries), made_from, notice)
@@ -155,16 +204,7 @@ def read_manifest(content: bytes) -> Manifest:
         record = json.loads(content)
         if record["made_by"] != _MADE_BY:
             raise ValueError("somebody else's manifest")
-        files = tuple(
-            Entry(
-                check_name(str(entry["name"])),
-                str(entry["sha256"]),
-                int(entry["bytes"]),
-                str(entry["media_type"]),
-                str(entry.get("source", "")),
-            )
-            for entry in record["files"]
-        )
+        files = tuple(Entry.from_json(entry) for entry in record["files"])
         issued = dt.date.fromisoformat(record["issued"])
         made_from = str(record.get("made_from", ""))
         known = record.get("notice", {})
@@ -177,6 +217,28 @@ def read_manifest(content: bytes) -> Manifest:
         return Manifest(str(record["version"]), issued, files, made_from, notice)
     except (AttributeError, KeyError, TypeError, RecursionError) as error:
         raise ValueError("not a manifest") from error
+
+
+def files_as_written(folder: Path, manifest: Manifest) -> Iterator[RenderedFile]:
+    """Yield the files of a pack that nobody has worked on since.
+
+    Raises
+    ------
+    OSError
+        If the folder cannot be read.
+    """
+    differences = compare_folder(folder, manifest)
+    others = {*differences.changed, *differences.missing}
+    for entry in manifest.files:
+        if entry.name not in others:
+            yield RenderedFile(
+                entry.name,
+                entry.media_type,
+                (folder / entry.name).read_bytes(),
+                entry.source,
+                entry.said,
+                entry.imprint,
+            )
 
 
 def compare_folder(folder: Path, manifest: Manifest) -> Differences:

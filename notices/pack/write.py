@@ -29,6 +29,7 @@ from notices.pack.manifest import (
     Notice,
     build_manifest,
     compare_folder,
+    files_as_written,
     is_empty,
     read_manifest,
 )
@@ -135,14 +136,7 @@ def known_files(target: Path) -> dict[str, RenderedFile]:
     """
     try:
         manifest = read_manifest((target / MANIFEST).read_bytes())
-        changed = compare_folder(target, manifest).changed
-        return {
-            entry.source: RenderedFile(
-                entry.name, entry.media_type, (target / entry.name).read_bytes(), entry.source
-            )
-            for entry in manifest.files
-            if entry.source and entry.name not in changed
-        }
+        return {file.source: file for file in files_as_written(target, manifest) if file.source}
     except (OSError, ValueError):
         return {}
 

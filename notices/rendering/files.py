@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from notices.documents.model import Imprint
+
 
 @dataclass(frozen=True)
 class RenderedFile:
@@ -16,3 +18,7 @@ class RenderedFile:
     content: bytes
     source: str = ""
     """Digest of all that it was made from, where making it again takes long."""
+    said: str = ""
+    """Digest of what it says, whichever notice it belongs to; empty for a record."""
+    imprint: Imprint | None = None
+    """The notice that it belongs to; None for a record."""

@@ -16,7 +16,7 @@ from notices.makers import makers
 from notices.paths import templates_folder
 from notices.rendering import html
 from notices.rendering.files import RenderedFile
-from notices.rendering.furniture import issued
+from notices.rendering.furniture import SHEET, imprint
 from notices.rendering.pdf import Layout, lay_out
 
 PDF = "application/pdf"
@@ -82,16 +82,23 @@ def write_sheet(sheet: Sheet) -> RenderedFile:
 
 def source(sheet: Sheet) -> str:
     """Return a digest of all that decides what a sheet looks like."""
+    return hashlib.sha256("\0".join([content(sheet), makers()]).encode()).hexdigest()
+
+
+def content(sheet: Sheet) -> str:
+    """Return all that a sheet says and shows, before it is set."""
     # The order of a set is another one in each process.
     ways = [(fit.styles, sorted(fit.left_out), fit.pages) for fit in sheet.fits]
-    text = "\0".join([_filled(sheet, sheet.fits[0]), f"{ways} {sheet.pages}", makers()])
-    return hashlib.sha256(text.encode()).hexdigest()
+    return "\0".join([_filled(sheet, sheet.fits[0]), f"{ways} {sheet.pages}"])
 
 
 def _filled(sheet: Sheet, fit: Fit) -> str:
     document = sheet.document
     page = html.fill(
-        f"print/{sheet.template}.html.j2", document=document, issued=issued(document), fit=fit
+        f"print/{sheet.template}.html.j2",
+        document=document,
+        imprint=imprint(document, SHEET),
+        fit=fit,
     )
     return printable(page)
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import datetime as dt
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import replace
 
 from notices.documents.index import Index
 from notices.documents.model import (
@@ -14,19 +15,20 @@ from notices.documents.model import (
     Page,
     PlainText,
     Sheet,
+    file_names,
+    imprint_of,
 )
 from notices.documents.pack import PackDocuments
 from notices.paths import font_files
-from notices.rendering import html, mail
+from notices.rendering import forms, html, mail
 from notices.rendering.calendar import Event, write_calendar
 from notices.rendering.files import RenderedFile
-from notices.rendering.furniture import footer
+from notices.rendering.furniture import PAGE, footer
 from notices.rendering.photographs import scaled
 from notices.rendering.png import svg_to_png
 from notices.rendering.preview import previews
+from notices.rendering.said import said_by
 from notices.rendering.sheets import write_sheet, write_sheets
-from notices.rendering.text import plain_text
-from notices.wording.blocks import Photo
 
 PRODID = "-//Notices//Course calendar//EN"
 PHOTO_WIDTH = 1000
@@ -40,6 +42,7 @@ def render_pack(
     told: Callable[[int, int], None] = lambda _done, _of: None,
     known: Mapping[str, RenderedFile] | None = None,
     published: Mapping[str, bytes] | None = None,
+    standing: Mapping[str, RenderedFile] | None = None,
 ) -> tuple[RenderedFile, ...]:
     """Render every file of a pack but its manifest.
 
@@ -53,17 +56,35 @@ def render_pack(
         Files of an earlier build, by their source; what would come out the same is taken from it.
     published
         Calendars that people have already, by the names of their files.
+    standing
+        Files of the notice before that stand as they are, by their names.
     """
     items = tuple(documents.items)
-    sheets = [item for item in items if isinstance(item, Sheet)]
-    calendars = render_calendars(documents, published or {})
-    files = [_record(name, data) for name, data in documents.records.items()]
+    kept = standing or {}
+    files: list[RenderedFile] = []
+    sheets: list[Sheet] = []
+    rendered = render_calendars(documents, published or {})
+    calendars = {name: kept.get(file.name, file) for name, file in rendered.items()}
     for item in items:
-        if not isinstance(item, Sheet):
+        names = file_names(item)
+        if all(name in kept for name in names):
+            files += (kept[name] for name in names)
+        elif isinstance(item, Sheet):
+            sheets.append(item)
+        else:
             files += render_item(item, calendars)
     files += write_sheets(sheets, known or {}, lambda done: told(done, len(sheets)))
+    files = _marked(files, items)
     seen = previews(items, {file.name: file for file in files})
-    return (_index(documents.index, seen), *files)
+    records = (_record(name, data) for name, data in documents.records.items())
+    return (_index(documents.index, seen), *files, *records)
+
+
+def _marked(files: Iterable[RenderedFile], items: Sequence[Item]) -> list[RenderedFile]:
+    """Say of each file what it says and which notice it belongs to, for the next notice."""
+    said = said_by(items)
+    imprints = {name: imprint_of(item) for item in items for name in file_names(item)}
+    return [replace(file, said=said[file.name], imprint=imprints[file.name]) for file in files]
 
 
 def render_calendars(
@@ -85,12 +106,10 @@ def render_item(item: Item, calendars: Mapping[str, RenderedFile]) -> tuple[Rend
         case Sheet():
             return (write_sheet(item),)
         case Page(document=document):
-            page = html.fill(
-                f"web/{item.template}.html.j2", document=document, footer=footer(document)
-            )
+            page = forms.page_html(item)
             return (RenderedFile(f"{document.name}.html", "text/html", page.encode()),)
         case PlainText(document=document):
-            text = plain_text(document, footer(document), wrapped=item.wrapped)
+            text = forms.text(item)
             return (RenderedFile(f"{document.name}.txt", "text/plain", text.encode()),)
         case CalendarDocument(name=name):
             return (calendars[name],)
@@ -102,23 +121,17 @@ def _index(index: Index, pictures: Mapping[str, str]) -> RenderedFile:
         document=index.document,
         index=index,
         pictures=pictures,
-        footer=footer(index.document),
+        footer=footer(index.document, PAGE),
     )
-    return RenderedFile("index.html", "text/html", page.encode())
+    return RenderedFile("index.html", "text/html", page.encode(), imprint=index.document.imprint)
 
 
 def _email(letter: Letter, calendar: bytes | None) -> tuple[RenderedFile, ...]:
     document = letter.document
-    domain = letter.sender[1].rpartition("@")[2]
-    photos = [
-        block
-        for section in document.sections
-        for block in section.blocks
-        if isinstance(block, Photo)
-    ]
+    photos = document.photos
     names = [drawing.name for drawing in document.drawings] + [photo.name for photo in photos]
-    content_ids = {name: f"{name}@{domain}" for name in names}
-    text = plain_text(document, footer(document))
+    content_ids = {name: f"{name}@{letter.domain}" for name in names}
+    text = forms.email_text(letter)
     message = mail.Message(
         subject=letter.subject,
         sender=letter.sender,
@@ -130,7 +143,7 @@ def _email(letter: Letter, calendar: bytes | None) -> tuple[RenderedFile, ...]:
         list_id=letter.list_id,
         list_unsubscribe=letter.unsubscribe,
         text=text,
-        html=_email_html(letter, content_ids),
+        html=html.inline_styles(forms.email_html(letter, content_ids)),
         images=tuple(
             mail.InlineImage(
                 content_ids[drawing.name],
@@ -152,20 +165,13 @@ def _email(letter: Letter, calendar: bytes | None) -> tuple[RenderedFile, ...]:
     return (
         RenderedFile(f"{document.name}.eml", "message/rfc822", mail.compose(message)),
         # A mailing service cannot take pictures that travel inside a message.
-        RenderedFile(f"{document.name}.html", "text/html", _email_html(letter, {}).encode()),
+        RenderedFile(
+            f"{document.name}.html",
+            "text/html",
+            html.inline_styles(forms.email_html(letter, {})).encode(),
+        ),
         RenderedFile(f"{document.name}.txt", "text/plain", text.encode()),
     )
-
-
-def _email_html(letter: Letter, pictures: dict[str, str]) -> str:
-    document = letter.document
-    page = html.fill(
-        f"mail/{letter.template}.html.j2",
-        document=document,
-        pictures=pictures,
-        footer=footer(document),
-    )
-    return html.inline_styles(page)
 
 
 def _calendar(document: CalendarDocument, published: bytes = b"") -> RenderedFile:

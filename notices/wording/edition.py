@@ -1,21 +1,26 @@
-"""Which of a club's notices a document belongs to, in words."""
+"""Which of a club's notices something belongs to, in words."""
 
 from __future__ import annotations
 
-from notices.wording.words import Words
+from notices.programme.model import Edition
+from notices.wording.dates import DateWords
 
 
-def edition_in_words(words: Words) -> tuple[str, str]:
-    """Notice 20261012-2. This replaces our notice of 14 September 2026.
+def number_in_words(edition: Edition) -> str:
+    """Notice 20261012-2."""
+    return f"Notice {edition.number}."
 
-    Returns
-    -------
-    tuple of str
-        The number; and what it replaces, empty for a first notice.
-    """
-    programme = words.programme
-    number = f"Notice {programme.edition.number}."
-    if programme.replaces is None:
-        return number, ""
-    day = words.dates.date(programme.replaces.issued)
-    return number, f"This replaces our notice of {day}."
+
+def replaced_in_words(thing: str, replaced: Edition, language: str) -> str:
+    """Return: This sheet replaces the one of 14 September 2026."""
+    return f"This {thing} replaces the one of {day_of(replaced, language)}."
+
+
+def changed_in_words(changed: Edition, language: str) -> str:
+    """Return: This changes our notice of 14 September 2026."""
+    return f"This changes our notice of {day_of(changed, language)}."
+
+
+def day_of(edition: Edition, language: str) -> str:
+    """14 September 2026."""
+    return DateWords(language, edition.issued).date(edition.issued)

@@ -13,8 +13,9 @@ from hypothesis import HealthCheck, given, settings
 import notices
 from notices.documents.model import Letter
 from notices.programme.news import last_day_of_news
+from notices.rendering import forms
 from notices.rendering.text import plain_text
-from notices.rendering.whole_pack import _calendar, _email_html
+from notices.rendering.whole_pack import _calendar
 from tests.documents.building import ISSUED, days_of
 from tests.documents.dates_in_words import read_dates
 from tests.documents.reading import Page, plain, unwrapped
@@ -61,7 +62,7 @@ def test_any_plan_is_told(path: Path, data: dict[str, Any]) -> None:
     email = documents.document("member-email")
     text = unwrapped(plain_text(email, "Footer."))
     letter = next(item for item in documents.items if isinstance(item, Letter))
-    page = Page(_email_html(letter, {})).text
+    page = Page(forms.email_html(letter, {})).text
     for fact in email.facts:
         assert plain(fact.text) in text
         assert plain(fact.text) in page

@@ -60,7 +60,7 @@ def entry(moved: Programme) -> Entry:
 def test_it_tells_the_change_and_what_holds_now(entry: Entry) -> None:
     text = " ".join(plain_text(files(entry)["change-notice"], "").split())
     assert "New dates: the greens renovation" in text
-    assert "This replaces our notice of 19 July 2027." in text
+    assert "This changes our notice of 19 July 2027." in text
     assert "is now from Tuesday 24 to Monday 30 August, not from Monday 23" in text
     assert "Everything else stands." in text
     assert "When: Tuesday 24 to Monday 30 August 2027." in text
@@ -92,7 +92,9 @@ def test_the_sheets_take_one_page_and_say_the_same(entry: Entry) -> None:
 def test_the_slip_has_the_days_that_differ_and_no_other(moved: Programme, entry: Entry) -> None:
     assert moved.earlier is not None
     slip = files(entry)["change-slip"]
-    (table,) = [block for block in slip.sections[0].blocks if isinstance(block, Table)]
+    (table,) = [
+        block for part in slip.sections for block in part.blocks if isinstance(block, Table)
+    ]
     # Greens 1 to 3 were to be done on Monday 23 August and are done a day later.
     first = table.rows[0]
     assert first[0] == "Monday 23 August"

@@ -7,7 +7,8 @@ import datetime as dt
 import jinja2
 import pytest
 
-from notices.documents.model import Document
+from notices.documents.model import Document, Imprint
+from notices.programme.model import Edition
 from notices.rendering import html
 
 DOCUMENT = Document(
@@ -15,7 +16,7 @@ DOCUMENT = Document(
     title="Title",
     language="en-GB",
     club="Fallow Moor Golf Club",
-    issued=dt.date(2027, 3, 1),
+    imprint=Imprint(Edition(dt.date(2027, 3, 1))),
     summary="Summary.",
     sections=(),
     facts=(),

@@ -7,7 +7,8 @@ import datetime as dt
 
 import pytest
 
-from notices.documents.model import Document, Fit, Section, Sheet
+from notices.documents.model import Document, Fit, Imprint, Section, Sheet
+from notices.programme.model import Edition
 from notices.rendering import sheets
 from notices.rendering.files import RenderedFile
 from notices.wording.blocks import Paragraph
@@ -20,7 +21,7 @@ def sheet(name: str, words: str = "Words.") -> Sheet:
         title=f"Sheet {name}",
         language="en-GB",
         club="Fallow Moor Golf Club",
-        issued=dt.date(2027, 3, 1),
+        imprint=Imprint(Edition(dt.date(2027, 3, 1))),
         summary="Summary.",
         sections=(Section("words", (Paragraph.of(words),)), Section("more", ())),
         facts=(),

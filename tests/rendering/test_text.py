@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import datetime as dt
 
-from notices.documents.model import Document, Section
+from notices.documents.model import Document, Imprint, Section
+from notices.programme.model import Edition
 from notices.rendering.text import plain_text
 from notices.wording.blocks import (
     Block,
@@ -30,7 +31,7 @@ def written(*blocks: Block, heading: str = "", draft: bool = False, title: str =
         title=title,
         language="en-GB",
         club="Fallow Mead Golf Club",
-        issued=dt.date(2027, 3, 1),
+        imprint=Imprint(Edition(dt.date(2027, 3, 1))),
         summary="",
         sections=(Section("only", blocks, heading),),
         facts=(),

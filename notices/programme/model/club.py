@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from dataclasses import dataclass, field
+from typing import Self
 
 from notices.plan.moments import Moment, Sending
 
@@ -101,6 +102,18 @@ class Edition:
     def begun(self) -> dt.date:
         """When golfers first heard of the work."""
         return self.first_issued or self.issued
+
+    @classmethod
+    def numbered(cls, number: str) -> Self:
+        """Return the one of a printed number, its first forgotten.
+
+        Raises
+        ------
+        ValueError
+            If it is no such number.
+        """
+        issued, _, version = number.partition("-")
+        return cls(dt.date.fromisoformat(issued), int(version))
 
     @property
     def number(self) -> str:
