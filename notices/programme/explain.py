@@ -9,6 +9,7 @@ import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 
 from notices.errors import UnknownFigure
+from notices.programme.club_units import in_inches
 from notices.programme.model import Figure, Programme
 from notices.programme.slugs import ALL
 from notices.references import REFERENCES
@@ -76,6 +77,9 @@ ONE_OF = {
     "years": "year",
 }
 """Units of figures, and one of them."""
+
+DIFFERENCES = {"spread_c"}
+"""Inputs in degrees that are no temperatures."""
 
 NOT_PUT_IN = {
     *("growth days needed", "greens", "years", "seasons on record", "loads", "reserve delay"),
@@ -146,23 +150,27 @@ def _listed(figures: Sequence[Figure]) -> str:
 
 
 def _lines(programme: Programme, figure: Figure) -> Iterator[str]:
-    yield f"{_capital(figure.quantity)}: {_result(figure)}"
+    result = _result(programme, figure)
+    yield f"{_capital(figure.quantity)}: {result}"
     yield f"  {_scope(programme, figure)}"
     yield ""
     yield from _part("How", f"{figure.formula}")
     put_in = _put_in(programme, figure)
     if put_in != figure.formula:
-        yield from _part("Put in", put_in)
+        inches = programme.club.units == "imperial"
+        yield from _part(
+            f"Put in{', in the metric units of the formula' if inches else ''}", put_in
+        )
     yield "With"
     for name, value in figure.inputs.items():
         yield from textwrap.wrap(
-            f"{_name(programme, figure, name)}: {_measured(programme, figure, name, value)}",
+            f"{_name(programme, figure, name)}: {_in_both(programme, figure, name, value)}",
             WIDTH,
             initial_indent="  ",
             subsequent_indent="    ",
             break_on_hyphens=False,
         )
-    yield from _part("Result", _result(figure))
+    yield from _part("Result", result)
     if figure.value is not None:
         yield from _part("Unrounded", f"{figure.value!r} {_unit(figure)}".rstrip())
     yield "Source"
@@ -200,7 +208,7 @@ def _scope(programme: Programme, figure: Figure) -> str:
     return f"{work.operation.name} ({work.id}), {days}, {where}"
 
 
-def _result(figure: Figure) -> str:
+def _result(programme: Programme, figure: Figure) -> str:
     if figure.value is None:
         return "not within the two years looked at"
     day = figure.inputs.get("day")
@@ -208,7 +216,9 @@ def _result(figure: Figure) -> str:
     unit = _unit(figure)
     for many, one in ONE_OF.items() if figure.value == 1 else ():
         unit = re.sub(rf"^{many}\b", one, unit)
-    return f"{_rounded(figure.value)} {unit}".rstrip() + until
+    said = f"{_rounded(figure.value)} {unit}".rstrip() + until
+    own = in_inches(figure.value, unit, digits=3) if programme.club.units == "imperial" else ""
+    return f"{own} ({said})" if own else said
 
 
 def _unit(figure: Figure) -> str:
@@ -247,14 +257,36 @@ def _name(programme: Programme, figure: Figure, name: str) -> str:
     return next(said, _split(name)[0].replace("_", " "))
 
 
+def _unit_of(programme: Programme, figure: Figure, name: str) -> str:
+    if _is_of_a_work(programme, name):
+        return _unit(figure)
+    return "" if "/" in name else _split(name)[1]
+
+
 def _measured(programme: Programme, figure: Figure, name: str, value: float | str | None) -> str:
     if value is None:
         return "none"
-    own = _is_of_a_work(programme, name)
-    unit = _unit(figure) if own else "" if "/" in name else _split(name)[1]
+    unit = _unit_of(programme, figure, name)
     if isinstance(value, str):
         return value if _is_date(value) else f"{value} {unit}".rstrip()
     return f"{value:,.10g} {unit}".rstrip().replace("-", "−")
+
+
+def _in_both(programme: Programme, figure: Figure, name: str, value: float | str | None) -> str:
+    """Return an input as it is put in, before it what it is in the inches of a club that has them."""
+    measured = _measured(programme, figure, name, value)
+    if programme.club.units != "imperial" or value is None or _is_date(str(value)):
+        return measured
+    unit = _unit_of(programme, figure, name)
+    numbers = value.split(", ") if isinstance(value, str) else [value]
+    try:
+        own = [in_inches(float(one), unit, apart=name in DIFFERENCES) for one in numbers]
+    except ValueError:
+        return measured  # words
+    if not all(own):
+        return measured
+    said = own[0].partition(" ")[2]
+    return f"{', '.join(one.partition(' ')[0] for one in own)} {said} ({measured})"
 
 
 def _is_date(value: str) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from pathlib import Path
 
@@ -169,3 +170,43 @@ def test_a_soil_that_cannot_hold_a_channel_stops_the_build(tmp_path: Path) -> No
     checked = CliRunner().invoke(main, ["check", str(path)])
     assert checked.exit_code == 1
     assert checked.stdout.startswith("Cannot be built:")
+
+
+IN_INCHES = (
+    PLAN.replace("Marl Hill", "Marl Hill, language: en-US, units: imperial")
+    .replace("480 m2", "5400 sq ft")
+    .replace("10 mm, spacing: 50 x 50 mm, depth: 50 mm", "1/2 in, spacing: 2 x 2 in, depth: 2 in")
+)
+
+
+@pytest.mark.parametrize(
+    ("name", "told"),
+    [
+        # An inch is 25.4 mm by definition: 1/2 in is 12.7 mm, 2 in are 50.8 mm.
+        ("surface-disturbed/all", "diameter: 0.5 in (12.7 mm) spacing along: 2 in (50.8 mm)"),
+        (
+            "surface-disturbed/all",
+            "Put in, in the metric units of the formula 100 × (π × (12.7 mm)²",
+        ),
+        # 12 in of a foot hold 6 spacings of 2 in each way: 36 holes. A foot is 0.3048 m, so these
+        # are 36 ÷ 0.3048² = 387.5 per m².
+        ("holes-per-m2/all", "Result 36 per sq ft (388 per m²)"),
+        # 5400 × 0.3048² = 501.676416.
+        ("top-dressing-1/sand/1", "area: 5,400 sq ft (501.676416 m²)"),
+        # Degrees between two temperatures: 18 °F = 10 °C apart; 5.5 °C apart are 9.9 °F.
+        ("hollow-tining-1/growth-potential/all", "optimum: 68 °F (20 °C) spread: 9.9 °F (5.5 °C)"),
+    ],
+)
+def test_a_club_that_measures_in_inches_reads_both(
+    programme_of: ProgrammeOf, name: str, told: str
+) -> None:
+    assert told in " ".join(explain(programme_of(IN_INCHES), name).split())
+
+
+def test_every_figure_can_be_explained_in_inches(programme_of: ProgrammeOf) -> None:
+    programme = programme_of(IN_INCHES)
+    metric = re.compile(r"\d (?:mm|m|m²|m³|L/m²|kg/m²|t|t/m³|km/h|°C)(?!\w)")
+    for figure in programme.figures:
+        text = explain(programme, figure.id)
+        told = text.partition("\nWith\n")[2].partition("\nUnrounded\n")[0]
+        assert not metric.search(re.sub(r"\([^()]*\)", "", told)), text
