@@ -7,16 +7,18 @@ before it takes the place of the old; the old stays beside it.
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from notices import disk
-from notices.errors import EditFault
-from notices.findings import Finding, Weight
+from notices.errors import EditFault, PlanFault
+from notices.findings import Finding, Weight, ended
 from notices.plan.days import all_days
 from notices.plan.followers import named_works, work_called
 from notices.plan.green_list import GreenRef, format_greens, parse_greens
 from notices.plan.load import LoadedPlan, load_plan
+from notices.plan.model import Observed
 from notices.plan.postpone import put_off, write_put_off
 from notices.plan.record import Record, write_record
 from notices.plan.refusal import Refusal
@@ -74,7 +76,7 @@ def postpone(
     EditFault
         If it cannot be done, with the reason; the file is then as it was.
     PlanFault
-        If the plan is at fault, or would be.
+        If the plan is at fault already.
     """
     content, loaded, programme, text = _read(path, today)
     try:
@@ -93,7 +95,8 @@ def postpone(
         for what, both in ((one.what, set(all_days(one.dates)) & set(move.days)) for one in parts)
         if both
     )
-    return replace(_write(path, content, text, programme, today), left=left)
+    asked = {"--to": to.isoformat() if to else "reserve"}
+    return replace(_write(path, content, text, programme, today, asked), left=left)
 
 
 def finish(
@@ -128,7 +131,7 @@ def finish(
     EditFault
         If it cannot be done, with the reason; the file is then as it was.
     PlanFault
-        If the plan is at fault, or would be.
+        If the plan is at fault already.
     """
     content, loaded, programme, text = _read(path, today)
     try:
@@ -141,10 +144,14 @@ def finish(
             putting_smoothly,
             healed,
         )
+        if done:
+            _check_done(programme, planned, done)
         write_record(text, loaded.plan, record)
     except ValueError as error:
         raise EditFault(_sentence(error)) from None
-    return _write(path, content, text, programme, today), record
+    days = {"--on": done, "--putting-smoothly": putting_smoothly, "--healed": healed}
+    asked = {option: day.isoformat() for option, day in days.items() if day}
+    return _write(path, content, text, programme, today, asked), record
 
 
 def _read(path: Path, today: dt.date) -> tuple[bytes, LoadedPlan, Programme, PlanText]:
@@ -167,15 +174,24 @@ def _read(path: Path, today: dt.date) -> tuple[bytes, LoadedPlan, Programme, Pla
 
 
 def _write(
-    path: Path, content: bytes, text: PlanText, before: Programme, today: dt.date
+    path: Path,
+    content: bytes,
+    text: PlanText,
+    before: Programme,
+    today: dt.date,
+    asked: Mapping[str, str],
 ) -> Changed:
     """Write the changed plan, if it is still one that can be built."""
     changed = text.result().encode()
     if changed == content:
         raise EditFault(f"{path} says so already")
-    loaded = load_plan(path, changed)
-    after = work_out(loaded.plan, loaded.plan.issued or today)
-    loaded.refuse(after.findings)
+    try:
+        loaded = load_plan(path, changed)
+        after = work_out(loaded.plan, loaded.plan.issued or today)
+        loaded.refuse(after.findings)
+    except PlanFault as fault:
+        told = dict.fromkeys(_of_option(finding, asked) for finding in fault.findings)
+        raise EditFault("\n".join(told)) from None
     backup = disk.replace_file(path, content, changed, EditFault)
     known = {_what(finding) for finding in before.findings}
     doubts = (
@@ -184,6 +200,14 @@ def _write(
         if finding.weight is Weight.THINK_AGAIN and _what(finding) not in known
     )
     return Changed(before, after, backup, loaded.located(doubts))
+
+
+def _of_option(finding: Finding, asked: Mapping[str, str]) -> str:
+    """Return what was found in the changed plan, which nobody sees, as a fault of an option."""
+    named = {option: day for option, day in asked.items() if day in finding.message} or asked
+    options = " and ".join(f"{option} {day}" for option, day in named.items())
+    sentences = (ended(part) for part in (finding.message, finding.suggestion) if part)
+    return f"With {options} the plan could not be built: {' '.join(sentences)}"
 
 
 def _what(finding: Finding) -> tuple[str, str, str]:
@@ -229,6 +253,16 @@ def _chosen(loaded: LoadedPlan, work: Work, greens: str | None) -> tuple[GreenRe
     if others:
         raise ValueError(f"{work.operation.name} is not done on green {others[0]}")
     return None if set(chosen.greens) == set(work.greens) else refs
+
+
+def _check_done(programme: Programme, work: Work, done: dt.date) -> None:
+    """Refuse a day whose record would be that of another work, or of another season."""
+    of_it = work_on_record(Observed(operation=work.operation.name, done=done), programme.works)
+    if of_it is None or of_it.id != work.id:
+        raise Refusal(
+            f"--on {done} is no day of {work.operation.name}, planned for {_listed(set(work.dates))}",
+            "write the day on which it was done, or postpone the work first",
+        )
 
 
 def _done(

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from notices.changing import Changed, finish, postpone
-from notices.errors import EditFault, PlanFault
+from notices.errors import EditFault
 from notices.plan.load import load_plan
 from notices.programme.model import Programme
 from tests.documents.building import EXAMPLES
@@ -153,8 +153,13 @@ def test_more_days_than_are_kept_in_reserve(plan: Path) -> None:
 
 
 def test_a_change_after_which_nothing_could_be_built_is_not_made(plan: Path) -> None:
-    with pytest.raises(PlanFault, match="not in our time"):
+    with pytest.raises(EditFault) as told:
         postpone(plan, "cores", dt.date(2201, 1, 1), None, today=TODAY)
+    # Nobody sees the plan that would be: the option is what there is to mend.
+    assert str(told.value) == (
+        'With --to 2201-01-01 the plan could not be built: "2201-01-01" is not in our time. '
+        "The year must lie between 1900 and 2200."
+    )
     assert plan.read_text("utf-8") == PLAN
     assert list(plan.parent.iterdir()) == [plan]
 
@@ -240,6 +245,32 @@ def test_what_cannot_be_recorded_is_refused(
             healed=None,
             today=TODAY,
         )
+    assert plan.read_text("utf-8") == PLAN
+
+
+@pytest.mark.parametrize(
+    ("done", "healed", "words"),
+    [
+        ("2025-10-12", "", "--on 2025-10-12 is no day of hollow tining, planned for 2026-10-12 to"),
+        ("2027-10-12", "", "write the day on which it was done, or postpone the work first"),
+        ("", "2026-09-02", "With --healed 2026-09-02 the plan could not be built: 2026-09-02 is"),
+    ],
+)
+def test_a_wrong_day_is_a_fault_of_its_option(
+    plan: Path, done: str, healed: str, words: str
+) -> None:
+    with pytest.raises(EditFault) as told:
+        finish(
+            plan,
+            "cores",
+            greens=None,
+            done=dt.date.fromisoformat(done) if done else None,
+            putting_smoothly=None,
+            healed=dt.date.fromisoformat(healed) if healed else None,
+            today=TODAY,
+        )
+    assert words in str(told.value)
+    assert str(plan) not in str(told.value)
     assert plan.read_text("utf-8") == PLAN
 
 

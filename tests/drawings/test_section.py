@@ -171,7 +171,9 @@ def test_the_ruler_measures_the_same(name: str) -> None:
         assert figures[zero] == 0
         assert len(figures) >= 2
         for y, figure in figures.items():
-            assert (y - zero) / scale == pytest.approx(figure * in_mm, rel=1e-4, abs=2 * NEAR / scale)
+            assert (y - zero) / scale == pytest.approx(
+                figure * in_mm, rel=1e-4, abs=2 * NEAR / scale
+            )
 
 
 def number(figure: str) -> float:
