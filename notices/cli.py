@@ -1,7 +1,7 @@
 """The command line: read, call one function, say what happened. No logic lives here.
 
 Data and findings go to standard output, progress and errors to standard error. Exit
-status: 0 done, 1 the plan or a file is at fault, 2 wrong usage.
+status: 0 done, 1 the plan or a file is at fault, 2 wrong usage, 130 stopped by Ctrl-C.
 """
 
 from __future__ import annotations
@@ -27,6 +27,9 @@ if TYPE_CHECKING:
     from notices.changing import Changed
     from notices.plan.load import LoadedPlan
     from notices.programme.model import Programme
+
+INTERRUPTED = 128 + 2
+"""What shells expect of a program that was ended by the signal of Ctrl-C, which is number 2."""
 
 _PLAN = click.argument("plan", type=click.Path(path_type=Path))
 _TODAY = click.option(
@@ -57,12 +60,16 @@ class _Faults(click.Group):
         except NoticesError as fault:
             click.echo(str(fault), err=True)
             ctx.exit(fault.exit_status)
+        except KeyboardInterrupt:
+            # What writes is not broken off once it has begun to put things in their places.
+            click.echo("\nStopped: nothing was written.", err=True)
+            ctx.exit(INTERRUPTED)
 
 
 @click.group(
     cls=_Faults,
     context_settings={"help_option_names": ["-h", "--help"]},
-    epilog="Exit status: 0 done, 1 the plan or a file is at fault, 2 wrong usage.",
+    epilog="Exit status: 0 done, 1 the plan or a file is at fault, 2 wrong usage, 130 stopped.",
 )
 @click.version_option(notices.__version__, prog_name="notices")
 def main() -> None:

@@ -6,6 +6,7 @@ import contextlib
 import errno
 import os
 import shutil
+import signal
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -42,8 +43,9 @@ def replace_file(path: Path, before: bytes, after: bytes, fault: type[NoticesErr
         if real.read_bytes() != before:
             raise fault(f"Somebody has just changed {path}; look at it and try again")
         backup = real.with_name(real.name + BACKUP)
-        _write_beside(real, backup, before)
-        _write_beside(real, real, after)
+        with too_late_to_stop():
+            _write_beside(real, backup, before)
+            _write_beside(real, real, after)
         # Both files are in place; that this cannot be hastened to the disk undoes nothing.
         with contextlib.suppress(OSError):
             settle(real.parent)
@@ -64,6 +66,23 @@ def _write_beside(like: Path, target: Path, content: bytes) -> None:
         with contextlib.suppress(OSError):
             new.unlink()
         raise
+
+
+@contextlib.contextmanager
+def too_late_to_stop() -> Iterator[None]:
+    """Finish what takes a moment, even if somebody breaks off just now (Ctrl-C).
+
+    So whoever is told that nothing was written can rely on it.
+    """
+    try:
+        before = signal.signal(signal.SIGINT, signal.SIG_IGN)
+    except ValueError:  # only the main thread hears of it
+        yield
+        return
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, before)
 
 
 def settle(folder: Path) -> None:

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from string import Template
 
+from notices.disk import too_late_to_stop
 from notices.errors import FolderFault
 from notices.paths import examples_folder, templates_folder
 from notices.plan.load import canonical, load_plan
@@ -71,9 +72,10 @@ def start_plan(
         folder.mkdir(parents=True, exist_ok=True)
         if any(folder.iterdir()):
             raise FolderFault(f"{folder} is not empty: name a new folder")
-        for name, content in files.items():
-            with (folder / name).open("xb") as stream:
-                stream.write(content)
+        with too_late_to_stop():
+            for name, content in files.items():
+                with (folder / name).open("xb") as stream:
+                    stream.write(content)
     except (OSError, ValueError) as error:  # ValueError: a NUL in the name
         reason = (error.strerror if isinstance(error, OSError) else None) or "not a folder's name"
         raise FolderFault(f"{folder} cannot be written: {reason.lower()}") from None

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import json
 import os
+import signal
 import subprocess
 import sys
 from pathlib import Path
@@ -41,6 +42,8 @@ FIELDS = [
 """In the order in which the brief names them."""
 
 DONE, AT_FAULT, WRONG_USAGE = 0, 1, 2
+STOPPED = 130
+"""128 and the number of the signal, as shells count (bash manual, "Exit Status")."""
 
 
 @pytest.fixture(autouse=True)
@@ -272,6 +275,19 @@ def test_build_of_a_plan_at_fault_makes_no_folder(tmp_path: Path) -> None:
     result = run("build", with_faults(tmp_path), "--out", tmp_path / "pack")
     assert result.exit_code == AT_FAULT
     assert [p.name for p in tmp_path.iterdir()] == ["plan.yaml"]
+
+
+def test_a_build_that_is_stopped_says_that_nothing_was_written(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def stopped(*_programme: object) -> None:
+        signal.raise_signal(signal.SIGINT)
+
+    monkeypatch.setattr(notices, "write_documents", stopped)
+    result = run("build", SHORTEST, "--out", tmp_path / "pack", "--today", "2027-07-01")
+    assert (result.exit_code, result.stdout) == (STOPPED, "")
+    assert result.stderr.strip() == "Stopped: nothing was written."
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_a_folder_of_somebody_else_is_refused(tmp_path: Path) -> None:

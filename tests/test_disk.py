@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import errno
 import os
+import signal
 import subprocess
 import sys
 from pathlib import Path
 
 import pytest
 
-from notices.disk import replace_file
+from notices.disk import replace_file, too_late_to_stop
 from notices.errors import EditFault
 
 OLD, NEW = b"old " * 5000, b"new " * 6000
@@ -127,3 +128,10 @@ def test_a_link_stays_a_link(path: Path) -> None:
     replace_file(link, OLD, NEW, EditFault)
     assert link.is_symlink()
     assert path.read_bytes() == NEW
+
+
+def test_what_takes_a_moment_is_not_broken_off() -> None:
+    with too_late_to_stop():
+        signal.raise_signal(signal.SIGINT)
+    with pytest.raises(KeyboardInterrupt):
+        signal.raise_signal(signal.SIGINT)

@@ -71,8 +71,8 @@ RULES = {
     "pack": may("disk errors findings rendering documents paths makers"),
     "__init__": may("errors findings plan programme wording documents rendering pack"),
     # A plan written anew: it comes back from the reader, never from the programme.
-    "convert": may("errors plan operations", "yaml openpyxl"),
-    "starter": may("errors paths plan convert"),
+    "convert": may("disk errors plan operations", "yaml openpyxl"),
+    "starter": may("disk errors paths plan convert"),
     # A change to a plan is checked by working it out before it is kept.
     "changing": may("errors findings disk plan programme"),
     "since": may("errors findings plan programme documents rendering pack"),

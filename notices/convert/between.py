@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
+from notices.disk import too_late_to_stop
 from notices.errors import FolderFault
 from notices.plan.load import canonical, load_plan
 from notices.plan.photographs import picture_bytes
@@ -34,10 +35,12 @@ def convert_plan(plan: Path, other: Path) -> None:
     pictures = _pictures_apart(data, other)
     if other.exists():
         raise FolderFault(f"{other} is there already: name a new file")
-    for path, picture in pictures:
-        if not _holds(path, picture):
-            _write_new(path, picture)
-    _write_new(other, as_file(data, suffix))
+    content = as_file(data, suffix)
+    with too_late_to_stop():
+        for path, picture in pictures:
+            if not _holds(path, picture):
+                _write_new(path, picture)
+        _write_new(other, content)
 
 
 def _pictures_apart(data: dict[str, Any], other: Path) -> list[tuple[Path, bytes]]:

@@ -19,7 +19,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from notices.disk import faults_in_words, settle
+from notices.disk import faults_in_words, settle, too_late_to_stop
 from notices.errors import PackFault
 from notices.makers import makers
 from notices.pack import exchange
@@ -229,16 +229,18 @@ def _replace(place: _Place, pack: dict[str, bytes], old: dict[str, bytes] | None
                 # A program that copies what is newer leaves the unchanged files alone.
                 shutil.copystat(place.target / name, place.new / name)
         settle(place.new)
-        if old is None:
-            place.new.rename(place.target)
-        elif not exchange.exchange(place.new, place.target):
-            exchange.replace_in_two_steps(place.new, place.target, place.parked)
-        # The pack is in place; that this cannot be hastened to the disk undoes nothing.
-        with contextlib.suppress(OSError):
-            settle(place.parent)
+        with too_late_to_stop():
+            if old is None:
+                place.new.rename(place.target)
+            elif not exchange.exchange(place.new, place.target):
+                exchange.replace_in_two_steps(place.new, place.target, place.parked)
+            # The pack is in place; that this cannot be hastened to the disk undoes nothing.
+            with contextlib.suppress(OSError):
+                settle(place.parent)
+            shutil.rmtree(place.new, ignore_errors=True)  # the old pack
     finally:
-        # The old pack, or on the way out of a failure the new one. If it cannot be deleted
-        # now, the next run tries again; the pack itself is in order.
+        # On the way out of a failure the new one. If one cannot be deleted now, the next run
+        # tries again; the pack itself is in order.
         shutil.rmtree(place.new, ignore_errors=True)
 
 

@@ -6,7 +6,9 @@ import concurrent.futures
 import hashlib
 import multiprocessing
 import os
+import signal
 import sys
+import tempfile
 import threading
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
@@ -113,8 +115,24 @@ def _written(sheets: Sequence[Sheet]) -> Iterator[RenderedFile]:
     import weasyprint  # noqa: F401, PLC0415
 
     parted = multiprocessing.get_context("fork")
-    with concurrent.futures.ProcessPoolExecutor(workers, parted) as pool:
-        yield from pool.map(write_sheet, sheets)
+    with (
+        tempfile.TemporaryDirectory(prefix="notices-") as folder,
+        concurrent.futures.ProcessPoolExecutor(workers, parted, _begin, (folder,)) as pool,
+    ):
+        try:
+            yield from pool.map(write_sheet, sheets)
+        except BaseException:
+            pool.shutdown(cancel_futures=True)  # nobody waits for the rest
+            raise
+
+
+def _begin(folder: str) -> None:
+    """Make a process end at once when somebody breaks off (Ctrl-C), and leave nothing behind.
+
+    What it has for the moment lies in a folder that the process which began it takes away.
+    """
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+    tempfile.tempdir = folder
 
 
 def _forks() -> bool:

@@ -7,6 +7,7 @@ import hashlib
 import json
 import os
 import shutil
+import signal
 import stat
 import subprocess
 import sys
@@ -390,6 +391,42 @@ def test_a_failed_second_step_puts_the_old_pack_back(
     monkeypatch.setattr(Path, "rename", fail_for_the_new_one)
     refused(target, "busy")
     assert read(target) == whole(OLD)
+
+
+@pytest.mark.parametrize("existing", [True, False])
+def test_a_pack_that_is_broken_off_leaves_nothing(
+    target: Path, monkeypatch: pytest.MonkeyPatch, *, existing: bool
+) -> None:
+    if existing:
+        write_it(OLD, target)
+    before = read(target) if existing else None
+    monkeypatch.setattr(os, "fsync", lambda _handle: signal.raise_signal(signal.SIGINT))
+    with pytest.raises(KeyboardInterrupt):
+        write_it(NEW, target)
+    assert (read(target) if existing else None) == before
+    assert [path.name for path in target.parent.iterdir()] == [target.name] * existing
+
+
+def test_changing_places_is_not_broken_off(
+    target: Path, monkeypatch: pytest.MonkeyPatch, steps: str
+) -> None:
+    assert steps
+    write_it(OLD, target)
+    rename, change = Path.rename, exchange.exchange
+
+    def stopped_while_renaming(self: Path, other: Path) -> Path:
+        signal.raise_signal(signal.SIGINT)
+        return rename(self, other)
+
+    def stopped_while_changing(one: Path, other: Path) -> bool:
+        signal.raise_signal(signal.SIGINT)
+        return change(one, other)
+
+    monkeypatch.setattr(Path, "rename", stopped_while_renaming)
+    monkeypatch.setattr(exchange, "exchange", stopped_while_changing)
+    write_it(NEW, target)
+    assert read(target) == whole(NEW)
+    assert [path.name for path in target.parent.iterdir()] == [target.name]
 
 
 # Changing places.

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+import signal
+import tempfile
+from pathlib import Path
 
 import pytest
 
@@ -57,6 +60,29 @@ def test_several_processes_set_what_one_sets() -> None:
     many = [sheet(str(number)) for number in range(sheets.FEW + 1)]
     together = sheets.write_sheets(many, {})
     assert [file.content for file in together] == [sheets.write_sheet(one).content for one in many]
+
+
+def leaves_a_folder(of: Sheet) -> RenderedFile:
+    tempfile.mkdtemp()
+    return RenderedFile(f"{of.document.name}.pdf", sheets.PDF, b"%PDF")
+
+
+def test_processes_leave_nothing_behind_when_they_are_stopped(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
+    monkeypatch.setattr(sheets, "write_sheet", leaves_a_folder)
+    monkeypatch.setattr("os.sched_getaffinity", lambda _process: {0, 1})
+    monkeypatch.setattr(sheets, "_forks", lambda: True)
+
+    def stop(done: int) -> None:
+        if done == 1:
+            assert list(tmp_path.iterdir())
+            signal.raise_signal(signal.SIGINT)
+
+    with pytest.raises(KeyboardInterrupt):
+        sheets.write_sheets([sheet(str(number)) for number in range(sheets.FEW + 1)], {}, stop)
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_the_first_way_that_fits_is_taken() -> None:
