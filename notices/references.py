@@ -160,6 +160,11 @@ _ENTRIES = (
         "Naval Research Logistics Quarterly 1(1), 1954 (from memory)",
     ),
     Reference(
+        "mitten1959",
+        "Mitten, “Sequencing n jobs on two machines with arbitrary time lags”, "
+        "Management Science 5(3), 1959 (from memory)",
+    ),
+    Reference(
         "graham1969",
         "Graham, “Bounds on multiprocessing timing anomalies”, "
         "SIAM Journal on Applied Mathematics 17(2), 1969 (from memory)",

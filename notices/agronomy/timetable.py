@@ -5,7 +5,8 @@ stages in one order, and every stage through the greens. A stage is one operatio
 beside it such as clearing cores. It starts on a green as soon as
 
 * its machine has left the green before,
-* every earlier stage has left this green (a stage *beside* the green does not wait for that),
+* every earlier stage has left this green, and the green has waited as long as it must after it:
+  sand dries before it is brushed (a stage *beside* the green waits for none of that),
 * it may start at all: sand waits until the dew is off,
 * nobody is at rest, and
 * enough people are free.
@@ -14,7 +15,9 @@ Whoever can start does so. Where there are not enough people for all that could 
 earliest green goes first, and on one green the earlier stage; what does not fit is passed over
 until people are free. Nobody is called away from work that has begun. This is the list scheduling
 of [graham1969]_: a person more, or a quicker machine, can now and then end such a day later.
-Without a limit to the people none of this bites, and the day ends as early as it can.
+Without a limit to the people none of this bites, and the day ends as early as it can. With two
+stages a wait is a time lag of [mitten1959]_: what leaves the first one is free, only the green is
+not.
 """
 
 from __future__ import annotations
@@ -50,6 +53,8 @@ class Stage:
     """Before this it does not start [min from midnight]."""
     beside: bool = False
     """Whether it is done beside the green, and need not wait for what is done on it."""
+    wait: float = 0.0
+    """How long a green is left alone after it, on the clock: a rest is no rest from drying [min]."""
 
 
 class Slot(NamedTuple):
@@ -72,7 +77,7 @@ def timetable(
 ) -> tuple[Slot, ...]:
     r"""Return when each stage is on each green.
 
-    .. math:: s_{g,o} = \min \{ t \ge \max(f_{g-1,o}, f_{g,<o}, e_o) :
+    .. math:: s_{g,o} = \min \{ t \ge \max(f_{g-1,o}, f_{g,<o} + w_{<o}, e_o) :
         \text{people free at } t \ge n_o \}, \quad f_{g,o} = s_{g,o} + p_{g,o}
 
     A break stops all work, which goes on after it; nothing starts within one. It goes from event
@@ -107,7 +112,7 @@ def timetable(
 
     References
     ----------
-    [johnson1954]_, [graham1969]_
+    [johnson1954]_, [graham1969]_, [mitten1959]_
     """
     _check(minutes, stages, people)
     clock = _Clock(non_negative("start", start), breaks)
@@ -152,6 +157,7 @@ def _check(minutes: Minutes, stages: Sequence[Stage], people: int | None) -> Non
                 )
     for stage in stages:
         non_negative("earliest", stage.earliest)
+        non_negative("wait", stage.wait)
         non_negative("people", stage.people)
 
 
@@ -210,6 +216,9 @@ class _Day:
             if (greens := [g for g in range(len(minutes))[::-1] if minutes[g][o] is not None])
         }
         self.running: list[tuple[float, int, int]] = []
+        """When each stage leaves its green, with its people and its machine."""
+        self.leaving: list[tuple[float, int, int]] = []
+        """When each green may be gone on again."""
         self.busy: set[str] = set()
         self.finished: list[set[int]] = [set() for _ in minutes]
         self.first_open = [self._first_open(g, 0) for g in range(len(minutes))]
@@ -220,8 +229,7 @@ class _Day:
             self._leave()
             slots += self._begin()
             later = [self.earliest[o] for o in self.waiting if self.earliest[o] > self.now]
-            if self.running:
-                later.append(self.running[0][0])
+            later += [soonest[0][0] for soonest in (self.running, self.leaving) if soonest]
             if not later:
                 return slots
             self.now = min(later)
@@ -229,9 +237,11 @@ class _Day:
     def _leave(self) -> None:
         """Let everything go that is done by now."""
         while self.running and self.running[0][0] <= self.now:
-            _, green, stage = heapq.heappop(self.running)
+            _, _, stage = heapq.heappop(self.running)
             self.free += self.stages[stage].people
             self.busy.discard(self.stages[stage].machine)
+        while self.leaving and self.leaving[0][0] <= self.now:
+            _, green, stage = heapq.heappop(self.leaving)
             self.finished[green].add(stage)
             self.first_open[green] = self._first_open(green, self.first_open[green])
 
@@ -255,9 +265,12 @@ class _Day:
                 del self.waiting[o]
             self.free -= stage.people
             self.busy.add(stage.machine)
-            heapq.heappush(self.running, (self.now + time, green, o))
             begins = self.clock.starting(self.now)
             ends = max(begins, self.clock.finishing(self.now + time))
+            done = self.now + time
+            free = self.clock.at_work(ends + stage.wait) if stage.wait else done
+            heapq.heappush(self.running, (done, green, o))
+            heapq.heappush(self.leaving, (max(done, free), green, o))
             slots.append(Slot(green, o, begins, ends))
         return slots
 

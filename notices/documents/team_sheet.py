@@ -154,12 +154,21 @@ def _sand(words: Words, day: dt.date) -> Iterator[KeyFact]:
         loads = counted(of_day.trailer_loads, "trailer load")
         trips = f", {loads}" if of_day.trailer_loads else ""
         timetable = words.programme.timetables.get(day)
-        dry = ""
-        if timetable is not None and timetable.dew_off is not None:
-            dry = (
-                f" Spread none before {words.language.half_hour(timetable.dew_off, up=True)}: dew."
-            )
-        yield KeyFact("Sand today", f"{amount:.1f} {unit}{trips}.{dry}")
+        yield KeyFact(
+            "Sand today",
+            " ".join((f"{amount:.1f} {unit}{trips}.", *_when_to_sand(words, timetable))),
+        )
+
+
+def _when_to_sand(words: Words, timetable: DayTimetable | None) -> Iterator[str]:
+    """Yield from when sand may be spread, and how long nobody goes on it."""
+    if timetable is None:
+        return
+    if timetable.dew_off is not None:
+        yield f"Spread none before {words.language.half_hour(timetable.dew_off, up=True)}: dew."
+    if timetable.drying:
+        dries = counted(round(timetable.drying), "minute")
+        yield f"Brush or roll a green only when its sand is dry: the times allow {dries}."
 
 
 def _jobs(

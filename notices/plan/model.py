@@ -301,6 +301,9 @@ class Crew(Part):
     """Minutes of rest in the middle of the working day."""
     dew_off: Clock | None = None
     """From when sand may be spread; 10:00 in autumn and 09:00 otherwise when left out."""
+    drying: Annotated[Number, Field(ge=0, le=480)] | None = None
+    """Minutes that sand dries on a green before it is brushed or rolled; an hour when left out,
+    and none for kiln-dried sand."""
     clearing_cores: ClearingCores | None = None
     """How fast cores are cleared, where it differs from the usual."""
     hauling_sand: HaulingSand | None = None
@@ -332,6 +335,8 @@ class Sand(Part):
     """What a single dressing can work in."""
     lorry_load: WeightT = LORRY_T
     """What a full lorry brings."""
+    kiln_dried: bool = False
+    """Whether it comes kiln-dried, and can be brushed in at once."""
 
 
 class Work(Part):

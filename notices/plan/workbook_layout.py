@@ -253,6 +253,7 @@ CREW = Sheet(
         _column("crew", "kept_back", takes=_N),
         _column("crew", "breaks", takes=_N),
         _column("crew", "dew_off", takes=_C),
+        _column("crew", "drying", takes=_N),
         _column("crew", "hour_price", takes=_N),
         _column("crew", "clearing_cores", "people", takes=_N, heading="People clearing cores"),
         _column(
@@ -296,6 +297,7 @@ SAND = Sheet(
         _column("sand", "waste", takes=_P, such_as="5 %"),
         _column("sand", "most_per_dressing", takes=_Q, such_as="3 kg/m2"),
         _column("sand", "lorry_load", takes=_Q, such_as="20 t"),
+        _yes_no("sand", "kiln_dried"),
     ),
     is_list=False,
 )

@@ -390,6 +390,7 @@ def _timetable(day: DayTimetable) -> Json:
         **_time("rest_from", day.rest[0]),
         **_time("rest_until", day.rest[1]),
         **_time("dew_off", day.dew_off),
+        "drying_minutes": day.drying,
         **_time("start", day.first_start),
         **_time("finish", day.last_finish),
         "too_long_by_minutes": day.too_long_by,

@@ -148,7 +148,7 @@ def _and(numbers: Sequence[int]) -> str:
 
 
 def orders_that_are_fine(programme: Programme, _plan: Plan) -> Iterator[Finding]:
-    """Two orders that look wrong and are not."""
+    """Orders that look wrong and are not."""
     for solid in _of(programme, "solid tining"):
         for sand in _of(programme, "top dressing"):
             if greens := _soon_before(sand, solid, FRESH_SAND):
@@ -165,18 +165,22 @@ def orders_that_are_fine(programme: Programme, _plan: Plan) -> Iterator[Finding]
                 )
     for deep in _of(programme, "deep solid tining"):
         for core in _of(programme, "hollow tining"):
-            if greens := _soon_before(core, deep, FRESH_SAND):
-                yield Finding(
-                    "deep-tining-after-coring",
-                    Weight.INFORMATION,
-                    f"deep solid tining from {deep.dates[0]} follows the coring of "
-                    f"{_count(greens)}: it may come before or after",
-                    "",
-                    ("works", deep.plan_index, "dates"),
-                    work=deep.id,
-                    greens=greens,
-                    dates=deep.dates,
-                )
+            for code, first, then, does in (
+                ("deep-tining-after-coring", core, deep, "follows"),
+                ("deep-tining-before-coring", deep, core, "comes before"),
+            ):
+                if greens := _soon_before(first, then, FRESH_SAND):
+                    yield Finding(
+                        code,
+                        Weight.INFORMATION,
+                        f"deep solid tining from {deep.dates[0]} {does} the coring of "
+                        f"{_count(greens)}: it may come before or after",
+                        "",
+                        ("works", deep.plan_index, "dates"),
+                        work=deep.id,
+                        greens=greens,
+                        dates=deep.dates,
+                    )
 
 
 def green_left_out(programme: Programme, _plan: Plan) -> Iterator[Finding]:

@@ -18,6 +18,7 @@ _SUGGESTIONS = {
     Limit.MACHINE: "Take fewer greens a day, or a second or a faster machine",
     Limit.PEOPLE: "Take fewer greens a day, or more people",
     Limit.DEW: "Take fewer greens a day, or bring the sand out on another day",
+    Limit.DRYING: "Take fewer greens a day, or brush and roll the next morning",
     Limit.DAYLIGHT: "Take fewer greens a day, or let the working day go by the light",
 }
 
@@ -167,6 +168,10 @@ def _held_up_by(day: DayTimetable) -> str:
             return f"that {_there(day.people)} there for it"
         case Limit.DEW:
             return f"that no sand is spread before the dew is off at {clock(day.dew_off or 0)}"
+        case Limit.DRYING:
+            return (
+                f"that sand dries for {_hours(day.drying or 0)} before a green is brushed or rolled"
+            )
         case Limit.DAYLIGHT:
             return f"that it is light only from {clock(day.light_from or 0)} to {clock(day.light_until or 0)}"
 

@@ -5,18 +5,19 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from notices.agronomy.timetable import Slot, Stage, end_of_day, timetable
 from notices.operations import Opening
-from notices.plan.model import Crew, Plan
+from notices.plan.model import Plan
 from notices.programme.model import DayTimetable, Limit, Programme, Task, Visit, Work
 from notices.programme.pace import ClubPace, clearing_of, club_paces, hauling_of, pace_of
-from notices.programme.working_day import WorkingDay, working_day
+from notices.programme.working_day import WorkingDay, drying, working_day
 
 CLEARING, HAULING = "clearing cores", "hauling sand"
 
 MOST_OF_IT = 0.5
-"""What must be won of the time too long before people, dew or light are named, and not the
+"""What must be won of the time too long before people, dew, drying or light are named, and not the
 machine that is at work longest (judgement)."""
 
 A_MINUTE = 1.0
@@ -56,22 +57,22 @@ def timetables(programme: Programme, plan: Plan) -> dict[dt.date, DayTimetable]:
             by_day.setdefault(visit.date, []).append((work, visit))
     found = {}
     for day, visits in sorted(by_day.items()):
-        rows = [
-            row for work, visit in visits for row in _rows(programme, plan.crew, paces, work, visit)
-        ]
+        rows = [row for work, visit in visits for row in _rows(programme, plan, paces, work, visit)]
         if rows := [row for row in rows if row.minutes]:
-            found[day] = _timetable(rows, working_day(plan.crew, plan.club, day))
+            given = working_day(plan.crew, plan.club, day)
+            found[day] = _timetable(rows, given, drying(plan.crew, plan.sand))
     return found
 
 
 def _rows(
     programme: Programme,
-    crew: Crew,
+    plan: Plan,
     paces: Mapping[str, ClubPace],
     work: Work,
     visit: Visit,
 ) -> Iterator[_Row]:
     """Yield the machine of one visit, and the work by hand before and after it."""
+    crew = plan.crew
     row = _Row(work, visit, "", 1, {})
     hauling = hauling_of(work, crew)
     if hauling is not None:
@@ -95,7 +96,7 @@ def _rows(
             people=machine.pace.people,
             minutes=times,
             sanding=sanding,
-            default_used=assumed or (sanding and crew.dew_off is None),
+            default_used=assumed or (sanding and not _says_when_to_sand(plan)),
         )
     clearing = clearing_of(work, crew)
     if clearing is not None:
@@ -103,6 +104,14 @@ def _rows(
         yield replace(
             row, name=CLEARING, people=clearing[0].people, minutes=times, default_used=assumed
         )
+
+
+def _says_when_to_sand(plan: Plan) -> bool:
+    """Whether the club says when the dew is off, and how long sand dries."""
+    crew = plan.crew
+    if crew is None or crew.dew_off is None:
+        return False
+    return crew.drying is not None or plan.sand.kiln_dried
 
 
 def _times(
@@ -125,8 +134,11 @@ class _Day:
     rows: Sequence[_Row]
     greens: Sequence[str]
     given: WorkingDay
+    drying: float
 
-    def slots(self, *, people: int | None, start: float, dew_off: float) -> tuple[Slot, ...]:
+    def slots(
+        self, *, people: int | None, start: float, dew_off: float, drying: float
+    ) -> tuple[Slot, ...]:
         """Lay the day out; a task that takes more people than there are takes everybody."""
         stages = [
             Stage(
@@ -134,11 +146,21 @@ class _Day:
                 people=row.people if people is None else min(row.people, people),
                 earliest=dew_off if row.sanding else 0.0,
                 beside=row.beside,
+                wait=drying if row.sanding else 0.0,
             )
             for row in self.rows
         ]
         minutes = [[row.minutes.get(green) for row in self.rows] for green in self.greens]
         return timetable(minutes, stages, people, start, [self.given.rest])
+
+    @property
+    def gone_on_after_sand(self) -> bool:
+        """Whether a green that is sanded has more done to it that day."""
+        return any(
+            row.sanding and not later.beside and not row.minutes.keys().isdisjoint(later.minutes)
+            for stage, row in enumerate(self.rows)
+            for later in self.rows[stage + 1 :]
+        )
 
     def tasks(self, slots: Sequence[Slot]) -> tuple[Task, ...]:
         """Say of a day that is laid out what is done where."""
@@ -156,8 +178,8 @@ class _Day:
         )
 
 
-def _timetable(rows: Sequence[_Row], given: WorkingDay) -> DayTimetable:
-    day = _Day(rows, _in_order(rows), given)
+def _timetable(rows: Sequence[_Row], given: WorkingDay, drying_time: float) -> DayTimetable:
+    day = _Day(rows, _in_order(rows), given, drying_time)
     sanded = any(row.sanding for row in rows)
     totals: dict[str, float] = {}
     for row in rows:
@@ -166,7 +188,9 @@ def _timetable(rows: Sequence[_Row], given: WorkingDay) -> DayTimetable:
     start = given.begins if given.light_from is None else max(given.begins, given.light_from)
     laid_out = DayTimetable(
         date=given.date,
-        tasks=day.tasks(day.slots(people=given.people, start=start, dew_off=given.dew_off)),
+        tasks=day.tasks(
+            day.slots(people=given.people, start=start, dew_off=given.dew_off, drying=day.drying)
+        ),
         people=given.people,
         begins=given.begins,
         ends=given.ends,
@@ -175,6 +199,7 @@ def _timetable(rows: Sequence[_Row], given: WorkingDay) -> DayTimetable:
         light=given.light,
         rest=given.rest,
         dew_off=given.dew_off if sanded else None,
+        drying=day.drying if day.gone_on_after_sand else None,
         limited_by=Limit.MACHINE,
         busiest=busiest,
         busiest_minutes=totals[busiest],
@@ -192,24 +217,23 @@ def _in_order(rows: Sequence[_Row]) -> tuple[str, ...]:
 def _limit(day: _Day, found: DayTimetable) -> Limit:
     """Say what decides when a day ends, by laying it out again without each limit in turn.
 
-    Where the day fits, it is whatever brings its end forward most. Where it does not, people, dew
-    or light must be to blame for most of what is too much; else it is the machines, one after
+    Where the day fits, it is whatever brings its end forward most. Where it does not, people, dew,
+    drying or light must be to blame for most of what is too much; else it is the machines, one after
     another.
     """
-    given = day.given
-    people, start, dew_off = given.people, found.work_from, given.dew_off
+    given, start = day.given, found.work_from
+    as_it_is = partial(
+        day.slots, people=given.people, start=start, dew_off=given.dew_off, drying=day.drying
+    )
     without: list[tuple[Limit, float, tuple[Slot, ...]]] = []
-    if sum(row.people for row in day.rows) > people:
-        without.append(
-            (Limit.PEOPLE, found.work_until, day.slots(people=None, start=start, dew_off=dew_off))
-        )
+    if sum(row.people for row in day.rows) > given.people:
+        without.append((Limit.PEOPLE, found.work_until, as_it_is(people=None)))
     if found.dew_off is not None and found.dew_off > start:
-        without.append(
-            (Limit.DEW, found.work_until, day.slots(people=people, start=start, dew_off=0.0))
-        )
+        without.append((Limit.DEW, found.work_until, as_it_is(dew_off=0.0)))
+    if found.drying:
+        without.append((Limit.DRYING, found.work_until, as_it_is(drying=0.0)))
     if start > found.begins or found.work_until < found.ends:
-        slots = day.slots(people=people, start=found.begins, dew_off=dew_off)
-        without.append((Limit.DAYLIGHT, found.ends, slots))
+        without.append((Limit.DAYLIGHT, found.ends, as_it_is(start=found.begins)))
     late = found.last_finish - found.work_until
     won = {limit: late - (end_of_day(slots) - until) for limit, until, slots in without}
     best = max(won, key=lambda limit: won[limit], default=Limit.MACHINE)

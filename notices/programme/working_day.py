@@ -6,7 +6,7 @@ import datetime as dt
 from dataclasses import dataclass
 
 from notices.agronomy.daylight import daylight
-from notices.plan.model import Club, Crew, Position
+from notices.plan.model import Club, Crew, Position, Sand
 from notices.programme.climate import is_southern
 
 KEPT_BACK_OF = 5
@@ -14,6 +14,10 @@ KEPT_BACK_OF = 5
 
 DEW_OFF_IN_AUTUMN, DEW_OFF = 10 * 60.0, 9 * 60.0
 """When the dew is off a green and sand may be spread [min from midnight] (common practice)."""
+
+DRYING = 60.0
+"""How long sand dries on a green before it is brushed or rolled [min]: on a dry day an hour or so
+(common practice)."""
 
 _AUTUMN = (9, 10, 11)
 _AUTUMN_IN_THE_SOUTH = (3, 4, 5)
@@ -68,6 +72,13 @@ def people_for_works(crew: Crew, day: dt.date) -> int:
     kept = crew.people // KEPT_BACK_OF if crew.kept_back is None else crew.kept_back
     there = crew.hired_dates is None or any(day in span for span in crew.hired_dates)
     return max(0, crew.people + (crew.hired_people if there else 0) - kept)
+
+
+def drying(crew: Crew, sand: Sand) -> float:
+    """Return how long sand dries on a green: the club's own time, else none where it comes dry."""
+    if crew.drying is not None:
+        return crew.drying
+    return 0.0 if sand.kiln_dried else DRYING
 
 
 def _dew_off(crew: Crew, club: Club, day: dt.date) -> float:

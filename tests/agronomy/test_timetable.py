@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
+from itertools import permutations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from notices.agronomy.timetable import Break, Slot, Stage, end_of_day, timetable
@@ -49,6 +51,54 @@ def test_two_operations_follow_the_textbook_recurrence(pairs: list[tuple[float, 
     assert end_of_day(slots) == second
 
 
+# A wait after the first of two machines is what mitten1959 calls a time lag (from memory): there a
+# green may be begun on the second machine a start lag after it was begun on the first, and done
+# there no sooner than a stop lag after it was done on the first. With times a and b and a wait w
+# after the first machine the start lag is a + w, and the stop lag w + b.
+LAGGED = st.lists(
+    st.tuples(st.integers(0, 60), st.integers(0, 60)), min_size=1, max_size=5
+).flatmap(lambda pairs: st.tuples(st.just(pairs), st.integers(0, 90)))
+
+
+def with_a_wait(pairs: list[tuple[int, int]], wait: int) -> float:
+    return end_of_day(timetable(pairs, [Stage("first", wait=wait), Stage("second")]))
+
+
+@given(LAGGED)
+def test_two_operations_with_a_wait_follow_the_recurrence_with_stop_lags(
+    day: tuple[list[tuple[int, int]], int],
+) -> None:
+    pairs, wait = day
+    first = second = 0
+    for a, b in pairs:
+        first += a
+        # Straight on after the green before; and not before the stop lag is over.
+        second = max(second + b, first + (wait + b))
+    assert with_a_wait(pairs, wait) == second
+    # The same as one sum: some green decides, up to which the first machine never waits and from
+    # which the second never does.
+    ways = (
+        sum(a for a, _ in pairs[: k + 1]) + wait + sum(b for _, b in pairs[k:])
+        for k in range(len(pairs))
+    )
+    assert with_a_wait(pairs, wait) == max(ways)
+
+
+@given(LAGGED)
+@settings(max_examples=30)
+def test_the_best_order_with_a_wait_is_that_of_the_rule_for_time_lags(
+    day: tuple[list[tuple[int, int]], int],
+) -> None:
+    # The rule of johnson1954 upon start lag and stop lag: those with the shorter start lag first,
+    # the shortest at the head; then the others, the shortest stop lag at the end.
+    pairs, wait = day
+    lags = [(a + wait, wait + b, (a, b)) for a, b in pairs]
+    head = sorted((lag for lag in lags if lag[0] <= lag[1]), key=lambda lag: lag[0])
+    tail = sorted((lag for lag in lags if lag[0] > lag[1]), key=lambda lag: -lag[1])
+    best = min(with_a_wait(list(order), wait) for order in permutations(pairs))
+    assert with_a_wait([pair for _, _, pair in head + tail], wait) == best
+
+
 def simulate(
     minutes: Grid,
     stages: list[Stage],
@@ -82,7 +132,9 @@ def simulate(
                 taken = {stages[stage].machine for _, stage in at_it}
                 own_turn = all((h, o) in done for h in range(g) if (h, o) in todo)
                 entered = stages[o].beside or all(
-                    (g, p) in done for p in range(o) if (g, p) in todo
+                    (g, p) in done and clock >= done[g, p] + stages[p].wait
+                    for p in range(o)
+                    if (g, p) in todo
                 )
                 if (
                     own_turn
@@ -113,6 +165,7 @@ def days(draw: st.DrawFn) -> tuple[Grid, list[Stage], int, int, tuple[int, int]]
             draw(st.integers(0, 4)),
             draw(st.sampled_from([0, 0, 7, 12])),
             beside=draw(st.sampled_from([False, False, True])),
+            wait=draw(st.sampled_from([0, 0, 3, 11])),
         )
         for index in range(count)
     ]
@@ -143,7 +196,7 @@ def test_people_without_limit_are_never_slower(
 ) -> None:
     # No more is true: by graham1969 one person more may end a day later.
     minutes, stages, people, start, rest = day
-    own = [Stage(f"own {o}", s.people, s.earliest, s.beside) for o, s in enumerate(stages)]
+    own = [replace(stage, machine=f"own {o}") for o, stage in enumerate(stages)]
     few = timetable(minutes, own, people, start, [rest])
     many = timetable(minutes, own, None, start, [rest])
     assert end_of_day(many) <= end_of_day(few)
@@ -222,6 +275,30 @@ def test_sand_waits_for_the_dew() -> None:
     assert end_of_day(slots) == 560
 
 
+def test_sand_dries_before_it_is_brushed_while_the_spreader_goes_on() -> None:
+    stages = [Stage("spreader", wait=60), Stage("brush")]
+    # Spread until 0:20 and 0:40; brushed from 1:20, and from 1:40.
+    slots = timetable([[20, 10], [20, 10]], stages)
+    assert spans(slots) == [(0, 0, 0, 20), (1, 0, 20, 40), (0, 1, 80, 90), (1, 1, 100, 110)]
+
+
+@pytest.mark.parametrize(
+    ("rest", "brushed"),
+    [
+        ((30, 60), 80),  # while it dries: it dries on
+        ((70, 100), 100),  # dry at 80, and everybody is at rest
+        ((10, 40), 110),  # in the midst of spreading: done at 50, dry an hour later
+    ],
+)
+def test_sand_dries_while_everybody_rests(rest: Break, brushed: float) -> None:
+    slots = timetable([[20, 10]], [Stage("spreader", wait=60), Stage("brush")], 1, 0, [rest])
+    assert slots[-1].start == brushed
+
+
+def test_nothing_waits_after_the_last_stage() -> None:
+    assert end_of_day(timetable([[20]], [Stage("spreader", wait=60)])) == 20
+
+
 def test_one_machine_for_two_works_takes_turns() -> None:
     both = [Stage("roller"), Stage("roller")]
     slots = timetable([[10, None], [None, 10]], both)
@@ -256,7 +333,9 @@ def test_what_is_no_day_is_refused(
         timetable(minutes, stages_of(1), people, start, breaks)
 
 
-@pytest.mark.parametrize("stage", [Stage("a", -1), Stage("a", earliest=math.nan)])
+@pytest.mark.parametrize(
+    "stage", [Stage("a", -1), Stage("a", earliest=math.nan), Stage("a", wait=-1)]
+)
 def test_a_stage_is_one_of_people(stage: Stage) -> None:
     with pytest.raises(ValueError, match="must be"):
         timetable([[1]], [stage])

@@ -140,6 +140,7 @@ crews = _optional(
     kept_back=st.just(0),
     breaks=st.integers(0, 240),
     dew_off=st.just("09:30"),
+    drying=st.integers(0, 480),
     clearing_cores=st.just({"people": 3, "m3_per_person_hour": 0.8}),
     hauling_sand=st.just({"m3_per_load": 0.6, "minutes_per_load": 12}),
     machines=st.lists(
@@ -215,6 +216,7 @@ def plans(draw: st.DrawFn) -> dict[str, Any]:
                     "waste": st.floats(0.01, 50).map(q.format_percent),
                     "most_per_dressing": st.floats(0.5, 20).map(q.format_rate_kg_m2),
                     "lorry_load": st.floats(1, 40).map(q.format_weight_t),
+                    "kiln_dried": st.booleans(),
                 },
             ),
             "closures": closures,

@@ -30,6 +30,7 @@ def test_it_is_written_as_it_is_read() -> None:
         "kept_back": 2,
         "breaks": 45,
         "dew_off": "09:30",
+        "drying": 30,
         "clearing_cores": {"people": 3, "m3_per_person_hour": 0.8},
         "hauling_sand": {"people": 2, "m3_per_load": 0.6, "minutes_per_load": 12},
     }
@@ -46,6 +47,8 @@ def test_it_is_written_as_it_is_read() -> None:
         ({"people": 2, "kept_back": -1}, "greater than or equal to 0"),
         ({"people": 2, "breaks": 241}, "less than or equal to 240"),
         ({"people": 2, "dew_off": "9:30"}, "24-hour clock"),
+        ({"people": 2, "drying": -1}, "greater than or equal to 0"),
+        ({"people": 2, "drying": 481}, "less than or equal to 480"),
         ({"people": 2, "clearing_cores": {"people": 0}}, "greater than or equal to 1"),
         ({"people": 2, "clearing_cores": {"m3_per_person_hour": 0}}, "greater than or equal"),
         ({"people": 2, "hauling_sand": {"m3_per_load": 0}}, "greater than or equal"),

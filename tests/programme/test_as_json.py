@@ -86,6 +86,7 @@ SHAPE: dict[str, set[str]] = {
         ),
         *("rest_from", "rest_from_minutes", "rest_until", "rest_until_minutes"),
         *("dew_off", "dew_off_minutes", "start", "start_minutes", "finish", "finish_minutes"),
+        "drying_minutes",
     },
     "greens_back": {"work", "back_in_play", "putting_smoothly", "fully_healed"},
     "records": {"operation", "seasons", "rate_mm_per_day", "book_mm_per_day", "records"},

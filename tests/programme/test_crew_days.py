@@ -26,6 +26,7 @@ def test_hours_leave_out_the_rest_and_the_dark() -> None:
         light="",
         rest=(600, 660),
         dew_off=None,
+        drying=None,
         limited_by=Limit.MACHINE,
         busiest="hollow tining",
         busiest_minutes=240,

@@ -130,6 +130,12 @@ TABLE = [
         works(CORES, on("06-14", DEEP)),
     ),
     (
+        "deep-tining-before-coring",
+        Weight.INFORMATION,
+        works(on("06-14", DEEP), CORES),
+        works(DEEP, on("06-14", CORES)),
+    ),
+    (
         # The putting green has no number and is left out on purpose.
         "green-left-out",
         Weight.THINK_AGAIN,
@@ -198,8 +204,8 @@ def test_a_plan_that_just_does_not(
 
 
 def test_every_check_is_in_the_table() -> None:
-    # The orders that are fine have two codes, and so has a dressing that nobody brushes in.
-    assert len({row[0] for row in TABLE}) == len(ORDER_CHECKS) + 2
+    # The orders that are fine have three codes, a dressing that nobody brushes in has two.
+    assert len({row[0] for row in TABLE}) == len(ORDER_CHECKS) + 3
 
 
 def test_overlapping_closures_are_fine(programme_of: ProgrammeOf) -> None:

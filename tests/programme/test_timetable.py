@@ -135,6 +135,74 @@ def test_every_dressing_has_its_day_and_only_the_sand_it_brings(programme_of: Pr
         assert hauling.finish_minutes - hauling.start_minutes == 10
 
 
+# An hour of spreading a green and an hour of brushing, no dew, no rest, and the sand is there.
+SAND_AND_BRUSH = f"""
+course: {{greens: [{{green: 1-2, area: 480 m2}}]}}
+crew:
+  people: 4
+  working_day: 07:00 to 12:00
+  breaks: 0
+  dew_off: 07:00
+  hauling_sand: {{people: 1, m3_per_load: 50, minutes_per_load: 0}}
+  machines:
+    - {{operation: top dressing, {AN_HOUR}, people: 1}}
+    - {{operation: brushing, {AN_HOUR}, people: 1}}
+works:
+  - {{operation: top dressing, dates: 2026-06-01, reopen: when finished}}
+  - {{operation: brushing, dates: 2026-06-01, reopen: when finished, settings: {{passes: 1}}}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("crew", "sand", "brushed", "allowed"),
+    [
+        # Spread 07:00 to 08:00 and 08:00 to 09:00. An hour where the plan is silent.
+        ("", "", ["09:00", "10:00"], 60),
+        ("", "kiln_dried: true", ["08:00", "09:00"], 0),
+        ("drying: 45", "", ["08:45", "09:45"], 45),
+        # What the club says of its own day counts, whatever the sand.
+        ("drying: 90", "kiln_dried: true", ["09:30", "10:30"], 90),
+        ("drying: 0", "", ["08:00", "09:00"], 0),
+    ],
+)
+def test_sand_dries_before_it_is_brushed(
+    programme_of: ProgrammeOf, crew: str, sand: str, brushed: list[str], allowed: float
+) -> None:
+    text = SAND_AND_BRUSH.replace("  breaks: 0", f"  breaks: 0\n  {crew}")
+    programme = programme_of(text + f"sand: {{{sand}}}\n")
+    day = programme.timetables[MONDAY]
+    spread = [task.start for task in day.tasks if task.name == "top dressing"]
+    assert spread == ["07:00", "08:00"]  # the spreader does not wait
+    assert [task.start for task in day.tasks if task.name == "brushing"] == brushed
+    assert day.drying == allowed
+    # The green is back when it is brushed, an hour after that began.
+    shut, again = programme.stretches_on(MONDAY, "1")[1:]
+    (brushing,) = (task for task in day.on("1") if task.name == "brushing")
+    assert (shut.start, again.start) == ("07:00", brushing.finish)
+    assert day.default_used is True  # the rest of the crew's hours is the book's
+    length = programme.figure(f"length of the day, {MONDAY}", "all")
+    assert length is not None
+    assert length.inputs["drying_minutes"] == allowed
+
+
+def test_drying_is_named_where_it_makes_the_day_too_long(programme_of: ProgrammeOf) -> None:
+    # Dry at 11:00, brushed until 12:00 and until 13:00; without drying until 10:00.
+    text = SAND_AND_BRUSH.replace("  breaks: 0", "  breaks: 0\n  drying: 180")
+    programme = programme_of(text)
+    day = programme.timetables[MONDAY]
+    assert (day.limited_by, day.too_long_by) == (Limit.DRYING, 60)
+    (found,) = (one for one in programme.findings if one.code == "day-too-long")
+    assert "sand dries for 3.0 hours before a green is brushed or rolled" in found.message
+    assert "brush and roll the next morning" in found.suggestion
+
+
+def test_sand_that_nobody_goes_on_that_day_dries_by_itself(programme_of: ProgrammeOf) -> None:
+    next_day = SAND_AND_BRUSH.replace("brushing, dates: 2026-06-01", "brushing, dates: 2026-06-02")
+    days = programme_of(next_day).timetables
+    assert [day.drying for day in days.values()] == [None, None]
+    assert days[MONDAY].last_finish == 9 * 60
+
+
 def test_a_dressing_with_nothing_to_fill_hauls_nothing(programme_of: ProgrammeOf) -> None:
     programme = programme_of("""
         course: {greens: [{green: 1, area: 480 m2}]}

@@ -43,8 +43,8 @@ LENGTH_OF_DAY = Quantity(
     "minutes",
     "end of the last task − start of the first; each starts when its machine is free, the work "
     "before it has left the green and its people are free, not before light, sand not before the "
-    "dew is off; a rest in between counts",
-    ("johnson1954", "graham1969", "common_practice"),
+    "dew is off, and nothing on a sanded green before the sand is dry; a rest in between counts",
+    ("johnson1954", "mitten1959", "graham1969", "common_practice"),
 )
 
 
@@ -183,6 +183,7 @@ def figures_of_days(timetables: Iterable[DayTimetable]) -> Iterator[Figure]:
                 "finish": clock(day.last_finish),
                 "rest": f"{clock(day.rest[0])} to {clock(day.rest[1])}",
                 "people": day.people,
+                "drying_minutes": day.drying,
                 "limited_by": day.limited_by.value,
                 "light": day.light or None,
             },

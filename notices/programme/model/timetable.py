@@ -14,6 +14,7 @@ class Limit(enum.Enum):
     MACHINE = "a machine"
     PEOPLE = "people"
     DEW = "dew"
+    DRYING = "drying"
     DAYLIGHT = "daylight"
 
 
@@ -66,13 +67,15 @@ class DayTimetable:
     """From when to when everybody rests."""
     dew_off: float | None
     """From when sand may be spread, where some is."""
+    drying: float | None
+    """How long sand dries before the green is gone on again, where it is that day [min]."""
     limited_by: Limit
     """What decides when it ends."""
     busiest: str
     """Task with the most time that day, of those that take turns at one machine or gang."""
     busiest_minutes: float
     default_used: bool
-    """Whether hours, rest, dew, people or paces are not all the club's own."""
+    """Whether hours, rest, dew, drying, people or paces are not all the club's own."""
 
     @property
     def work_from(self) -> float:
