@@ -88,7 +88,8 @@ def _drawings(words: Words, main: Period | None) -> Iterator[Drawing]:
         for sizes in (PAGE, PHONE):
             yield from drawings_of(words, main, sizes)
             for period, work in _explained(words, main):
-                if period is not main and (drawn := slice_of(words, period, work, sizes)):
+                name = name_of_slice(words, period, work)
+                if period is not main and (drawn := slice_of(words, work, name, sizes)):
                     yield drawn
 
 

@@ -9,7 +9,7 @@ from notices.documents import phrases
 from notices.documents.letters import letter
 from notices.documents.model import Document, Fact, Letter, Section
 from notices.drawings.course import greens_by_day
-from notices.drawings.section import cross_section
+from notices.drawings.of_period import whole_of
 from notices.drawings.sizes import PHONE
 from notices.programme.model import Period, Programme
 from notices.wording import circumstances
@@ -63,7 +63,7 @@ def member_email(programme: Programme) -> Letter:
     sections += phrases.rules_section(words)
     facts += phrases.rules_facts(words)
     if main is not None:
-        below = cross_section(words, main.works, "below-ground", PHONE)
+        below = whole_of(words, main, "below-ground", PHONE)
         drawings += [below] if below else []
         sections += _explained(words, main, () if below is None else (Picture(below.name),))
     for period in others:

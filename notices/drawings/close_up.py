@@ -259,7 +259,7 @@ def _parts(words: Words, near: Frame, placed: Placed, columns: Columns) -> list[
             Label.fitted(slot, [], (x, near.down(cut.depth / 2)), room),
             Label.fitted(channel, [wide], (x + aside, near.down(cut.depth)), room),
         ]
-    turf, stone, pipe = say.PARTS_OF_A_DRAIN
+    turf, stone, pipe = say.parts_of_a_drain(words)
     above = depth_over_stone(cut)
     low = near.down(cut.depth) - pipe_radius(near, cut) - 1
     return [

@@ -62,13 +62,20 @@ class Placed:
 
 
 def ground(
-    frame: Frame, profile: Profile, placed: Sequence[Placed], sand: Sand | None = None
+    frame: Frame,
+    profile: Profile,
+    placed: Sequence[Placed],
+    sand: Sand | None = None,
+    worn: Sequence[tuple[float, float]] = (),
 ) -> str:
-    """Draw the layers and the turf of both panels, and then the openings in the second."""
+    """Draw the layers and the turf of both panels, and then the openings in the second.
+
+    Worn is where no grass is left before the work.
+    """
     root_zone = depth_of_root_zone(profile, placed)
     parts = []
     for panel in (frame.before, frame.after):
-        gaps = bare(frame, placed) if panel is frame.after else []
+        gaps = bare(frame, placed) if panel is frame.after else worn
         parts.append(layers(panel, frame.scale, profile, root_zone))
         parts.append(textures.grass(panel.x, panel.right, panel.y, gaps))
     if sand is not None:
@@ -76,7 +83,7 @@ def ground(
         top = Rect(frame.after.x, frame.surface - high, frame.after.width, high)
         parts.append(textures.grains(top))
     parts += [opened(frame, each) for each in placed]
-    parts.append(_layer_names(frame, profile, root_zone))
+    parts.append(layer_names(frame, profile, root_zone))
     return "".join(parts)
 
 
@@ -122,7 +129,7 @@ def layers(
     return "".join(parts) + edge
 
 
-def _layer_names(frame: Frame, profile: Profile, root_zone: float | None) -> str:
+def layer_names(frame: Frame, profile: Profile, root_zone: float | None) -> str:
     """Write the names of the layers into the panel before the work, where they are high enough."""
     panel = frame.before
     named = [("Thatch", profile.thatch_mm)]

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from notices.drawings.in_the_grass import in_the_grass
+from notices.drawings.laid_turf import laid_turf
 from notices.drawings.model import Drawing
 from notices.drawings.section import cross_section
 from notices.drawings.sizes import PAGE, Sizes
@@ -28,9 +30,21 @@ def drawings_of(words: Words, period: Period, sizes: Sizes = PAGE) -> tuple[Draw
     return tuple(drawing for drawing in _drawn(words, period, sizes) if drawing is not None)
 
 
-def slice_of(words: Words, period: Period, work: Work, sizes: Sizes = PAGE) -> Drawing | None:
-    """Draw what one work of a period does below ground; None where that is nothing."""
-    return cross_section(words, [work], name_of_slice(words, period, work), sizes)
+def slice_of(words: Words, work: Work, name: str, sizes: Sizes = PAGE) -> Drawing | None:
+    """Draw what one work does below ground or in the grass; None where there is nothing to see."""
+    match work.operation.opening:
+        case Opening.BARE:
+            return laid_turf(words, work, name, sizes)
+        case Opening.SAND | Opening.NONE:
+            return in_the_grass(words, work, name, sizes)
+        case _:
+            return cross_section(words, [work], name, sizes)
+
+
+def whole_of(words: Words, period: Period, name: str, sizes: Sizes = PAGE) -> Drawing | None:
+    """Draw the whole of a period below ground, or the first of its works that shows anything."""
+    slices = (slice_of(words, work, name, sizes) for work in period.works)
+    return cross_section(words, period.works, name, sizes) or next(filter(None, slices), None)
 
 
 def name_of_slice(words: Words, period: Period, work: Work) -> str:
@@ -45,7 +59,7 @@ def _drawn(words: Words, period: Period, sizes: Sizes) -> Iterator[Drawing | Non
     if len(found) + sanded > 1:
         yield cross_section(words, period.works, f"section-{number}", sizes)
     for work in period.works:
-        yield slice_of(words, period, work, sizes)
+        yield slice_of(words, work, name_of_slice(words, period, work), sizes)
     square = f"surface-{number}"
     after = f"{square}-after{sizes.suffix}"
     yield surface(words, period, Moment.AFTER, after, 1.0 if sizes == PAGE else HALF)

@@ -21,24 +21,28 @@ _STEPS_INCHES = tuple(Fraction(n) for n in ("1/8", "1/4", "1/2", 1, 2, 4, 8, 12,
 _FRACTIONS = {"1/2": "½", "1/4": "¼", "3/4": "¾"}
 
 
-def ruler(x: float, surface: float, height: float, scale: float, units: str) -> str:
+def ruler(
+    x: float, surface: float, height: float, scale: float, units: str, above: float = 0.0
+) -> str:
     """Draw a ruler downwards from the surface; its line stands at x, its figures left of it.
 
-    The scale is so many units of the drawing to a millimetre.
+    It may reach above the surface, too. The scale is so many units of the drawing to a millimetre.
     """
-    unit, marks = _marks(height, scale, units)
-    lines = [((x, surface), (x, surface + height))]
+    unit, marks = _marks(height, scale, units, above)
+    lines = [((x, surface - above), (x, surface + height))]
     lines += [((x - 5, surface + mm * scale), (x, surface + mm * scale)) for mm, _ in marks]
     figures = [
         text(label, (x - 8, surface + mm * scale + 5), SIZE, anchor="end") for mm, label in marks
     ]
     # A long word begins at the edge of the picture instead of ending at the ruler.
     left = max(2.0, x + 2 - width_of(unit, SIZE))
-    name = text(unit, (left, surface - 12), SIZE)
+    name = text(unit, (left, surface - above - 12), SIZE)
     return path(strokes(lines), stroke=INK, stroke_width=1.2, fill="none") + "".join(figures) + name
 
 
-def _marks(height: float, scale: float, units: str) -> tuple[str, list[tuple[float, str]]]:
+def _marks(
+    height: float, scale: float, units: str, above: float
+) -> tuple[str, list[tuple[float, str]]]:
     """Return the unit, and the depth of each mark [mm] with what is written beside it."""
     if units == "imperial":
         inches = next(step for step in _STEPS_INCHES if float(step) * MM_PER_INCH * scale >= _LEAST)
@@ -48,8 +52,9 @@ def _marks(height: float, scale: float, units: str) -> tuple[str, list[tuple[flo
         apart = next(step for step in _STEPS_MM if step * scale >= _LEAST)
         unit, part = ("mm", 1) if apart < 10 else ("cm", 10)
         figures = [f"{apart * n / part:g}" for n in range(_MOST)]
-    found = [(apart * n, figure) for n, figure in enumerate(figures)]
-    return unit, [(mm, figure) for mm, figure in found if mm * scale <= height - 4]
+    down = [(apart * n, figure) for n, figure in enumerate(figures)]
+    up = [(-mm, figure) for mm, figure in down[1:] if mm * scale <= above]
+    return unit, [*reversed(up), *(each for each in down if each[0] * scale <= height - 4)]
 
 
 def _in_inches(inches: Fraction) -> str:

@@ -51,7 +51,7 @@ def cross_section(
     columns = columns_for(sizes)
     if len(found) == 1 and not sanded:
         title = f"{say.name_of(words, found[0].work)}: below the green"
-        caption = say.caption_of_one(words, found[0])
+        caption = say.caption_of_one(words, found[0].work)
         picture = of_one(words, found[0], columns)
     else:
         title = "Below the green, before and after"

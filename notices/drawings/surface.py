@@ -6,8 +6,9 @@ It is as large as it says when it is printed at 100 %: its width and height are 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import partial
 
 from notices.drawings import lettering, textures
 from notices.drawings.model import Drawing
@@ -30,6 +31,7 @@ from notices.programme.model import Period
 from notices.programme.openings import Cut, Moment, cuts
 from notices.units import MM_PER_INCH
 from notices.wording import below_ground as say
+from notices.wording.lists import and_list
 from notices.wording.words import Words
 
 SIDE_MM = {"metric": 150.0, "imperial": 6 * MM_PER_INCH}
@@ -85,12 +87,12 @@ def surface(
     entries = [_entry(words, cut, moment, side) for cut in reversed(found)]
     caption = say.surface_caption(words, moment, side, found, sanded=sanded)
     told = entries if moment is not Moment.HEALED else []
-    key, low = _key(found, told, patch, moment)
+    key, low = _key(found, told, patch, moment, _sanding(words, period, moment))
     note = lettering.lines_of(say.size_note(scale), width - 4, _SMALL)
     height = low + len(note) * LINE * _SMALL + 6
     content = (
         _turf(patch)
-        + (textures.grains(patch, each=240) if sanded and moment is Moment.AFTER else "")
+        + (textures.grains(patch, each=110) if sanded and moment is Moment.AFTER else "")
         + "".join(_opened(spread, patch, unit, moment) for spread in _spread(found, side))
         + rect(patch, fill="none", stroke=INK, stroke_width=1.2, class_="patch")
         + key
@@ -187,20 +189,38 @@ def _entry(words: Words, cut: Cut, moment: Moment, side: float) -> str:
     return f"{name}: {say.later(cut)}"
 
 
+def _sanding(words: Words, period: Period, moment: Moment) -> str:
+    """Say whose sand lies in the grass; empty where none does."""
+    if moment is not Moment.AFTER:
+        return ""
+    dressings = [work for work in period.works if work.operation.opening is Opening.SAND]
+    names = dict.fromkeys(say.name_of(words, work) for work in dressings)
+    return f"{and_list(list(names))}: sand in the grass" if names else ""
+
+
 def _key(
-    found: tuple[Cut, ...], entries: list[str], patch: Rect, moment: Moment
+    found: tuple[Cut, ...], entries: list[str], patch: Rect, moment: Moment, sanding: str
 ) -> tuple[str, float]:
     """Write what is what below the square; returns where that ends, too."""
     parts, y = [], patch.bottom + 12
-    for cut, entry in zip(reversed(found), entries, strict=False):
-        told = lettering.lines_of(entry, patch.width - 36, _SIZE)
-        parts.append(_sample(cut, Rect(patch.x + 2, y, 22, 18)))
+    samples: list[Callable[[Rect], str]] = [partial(_sample, cut) for cut in reversed(found)]
+    rows = [
+        *zip(samples, entries, strict=False),
+        *([(_sample_of_sand, sanding)] if sanding else []),
+    ]
+    for sample, entry in rows:
+        told = lettering.lines_of(lettering.unbroken(entry), patch.width - 36, _SIZE)
+        parts.append(sample(Rect(patch.x + 2, y, 22, 18)))
         parts.append(lines(told, (patch.x + 34, y + 14), _SIZE))
         y += max(22.0, len(told) * LINE * _SIZE + 4)
     if moment is Moment.HEALED:
         parts.append(lines(["Nothing is left to see."], (2, y + 14), _SIZE))
         y += 24
     return "".join(parts), y + 2
+
+
+def _sample_of_sand(box: Rect) -> str:
+    return rect(box, fill=LAWN) + textures.grains(box, each=40)
 
 
 def _sample(cut: Cut, box: Rect) -> str:

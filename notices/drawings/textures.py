@@ -67,6 +67,15 @@ def root_zone(area: Rect) -> str:
     )
 
 
+def roots(area: Rect) -> str:
+    """Draw new turf: fine roots that go down, close together."""
+    threads = strokes(
+        ((x, y), (x + (1.2 if y % 2 < 1 else -1.2), min(area.bottom, y + 8)))
+        for x, y in scattered(area, 30, 1.5)
+    )
+    return rect(area, fill=THATCH) + path(threads, stroke=LOAM, stroke_width=0.9, fill="none")
+
+
 def subsoil(area: Rect, kind: Subsoil) -> str:
     """Draw what the green stands on: clay hatched, sand dotted, other soil in short strokes."""
     match kind:
@@ -135,7 +144,7 @@ def mown_grass(area: Rect, bare: Sequence[tuple[float, float]], **named: object)
     apart = min(5.0, max(2.6, area.height / 6))
     x, place = area.x + 2, 1
     while x < area.right - 2:
-        lean = (0.5 * _part(place, 0, 0) - 0.25) * area.height
+        lean = (0.3 * _part(place, 0, 0) - 0.15) * area.height
         tip = min(max(x + lean, area.x + 1), area.right - 1)
         if not any(low - 1 < x < high + 1 or low - 1 < tip < high + 1 for low, high in bare):
             blades.append(((x, area.bottom), (tip, area.y)))
@@ -170,7 +179,7 @@ def _hatch(area: Rect, apart: float) -> Iterable[tuple[Point, Point]]:
 def grains(area: Rect, each: float = 5) -> str:
     """Draw grains of sand among blades of grass."""
     return path(
-        dots(scattered(area, each, 0.8)), stroke=GRAIN, stroke_width=1.7, stroke_linecap="round"
+        dots(scattered(area, each, 0.8)), stroke=GRAIN, stroke_width=2.0, stroke_linecap="round"
     )
 
 

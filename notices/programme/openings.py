@@ -11,6 +11,9 @@ from notices.programme.grounds import MOLE_SLOT_MM
 from notices.programme.model import Programme, Work
 from notices.programme.sand import filled_depth_mm, hole_diameter_mm, passes
 
+TURF_MM = 30.0
+"""How thick turf for a green is typically cut (common practice, no published source)."""
+
 
 class Moment(enum.Enum):
     """When one looks at a green."""

@@ -128,9 +128,44 @@ def caption(words: Words, found: Sequence[Cut], *, sanded: bool) -> str:
     return _sentences(words, "below-ground", facts)
 
 
-def caption_of_one(words: Words, cut: Cut) -> str:
+def caption_of_one(words: Words, work: Work) -> str:
     """Say what a section of one work shows: the work in a sentence, and that it is to scale."""
-    return f"{sentence(words.operation(cut.work).line)} The picture is to scale below the grass."
+    return f"{sentence(words.operation(work).line)} The picture is to scale below the grass."
+
+
+def caption_of_grass(words: Words, work: Work, shown_mm: float) -> str:
+    """Say what a close-up of the grass shows, and how much of the green that is."""
+    told = sentence(words.operation(work).line)
+    return f"{told} This is a close-up: each side shows {length(words, shown_mm)} of green."
+
+
+def in_words_of_grass(
+    words: Words, work: Work, before: float, after: float, lies: Sand | None
+) -> str:
+    """Raising the height of cut: grass 5 mm high in place of 3.5 mm."""
+    told = []
+    if before != after:
+        told.append(f"{grass(words, after)} in place of {length(words, before)}")
+    if lies is not None:
+        told.append(f"{sand(words, lies.on_surface)}, grass {length(words, after)} high")
+    return f"{words.title(work)}: {and_list(told)}."
+
+
+def grass(words: Words, mm: float) -> str:
+    """Say how high grass is."""
+    return f"grass {length(words, mm)} high"
+
+
+def sand(words: Words, mm: float) -> str:
+    """Say how deep sand lies in the grass after one dressing."""
+    return f"sand {length(words, mm)} deep"
+
+
+def in_words_of_turf(words: Words, work: Work, mm: float) -> str:
+    """Turfing: new turf, typically 30 mm thick, laid edge to edge on the root zone."""
+    turf = words.language.terms.new_turf
+    thick = f"typically {length(words, mm)} thick"
+    return f"{words.title(work)}: {turf}, {thick}, laid edge to edge on the root zone."
 
 
 def description(words: Words, found: Sequence[Cut], caption: str, *, sanded: bool) -> str:
@@ -147,9 +182,13 @@ def description(words: Words, found: Sequence[Cut], caption: str, *, sanded: boo
     return " ".join(told)
 
 
-PARTS_OF_A_DRAIN = ("Turf and root zone", "Stone", "Pipe")
 PARTS_OF_A_CHANNEL = ("Slot", "Channel")
-"""What drains and channels are made of, from the top down."""
+"""What a channel is made of, from the top down."""
+
+
+def parts_of_a_drain(words: Words) -> tuple[str, str, str]:
+    """Say what a drain is made of, from the top down."""
+    return ("Grass and root zone", words.language.terms.stone.capitalize(), "Pipe")
 
 
 def close_up(times: int) -> str:

@@ -47,6 +47,8 @@ class Terms:
     """What one does with tines: we tine, we aerify."""
     autumn: str
     new_turf: str
+    stone: str
+    """What a drain lies in."""
     reserve_day: str
     notice_board: str
     paper: str
@@ -98,6 +100,7 @@ _LANGUAGES = (
             to_tine="tine",
             autumn="autumn",
             new_turf="new turf",
+            stone="stone",
             reserve_day="Reserve day",
             notice_board="Notice board",
             paper="A4",
@@ -127,6 +130,7 @@ _LANGUAGES = (
             to_tine="aerify",
             autumn="fall",
             new_turf="new sod",
+            stone="gravel",
             reserve_day="Rain date",
             notice_board="Bulletin board",
             paper="A4 or Letter",

@@ -72,6 +72,14 @@ HARD: dict[str, Any] = {
     "a drain named": at_once(work("hollow tining", DAY), work("brushing", DAY), drains="a tile"),
     "sand alone": at_once(work("top dressing", DAY)),
     "turf alone": at_once(work("turfing", DAY)),
+    "turf alone in inches": at_once(work("turfing", DAY), club=US),
+    "a roller alone": at_once(work("rolling", DAY)),
+    "sand alone in inches": at_once(work("top dressing", DAY), club=US),
+    "deep sand": at_once(work("top dressing", DAY, settings={"rate": "15 kg/m2"})),
+    "higher and lower grass": at_once(
+        work("raising the height of cut", DAY, settings={"from": "1.5 mm", "to": "30 mm"}),
+        work("clean-up cut", DAY, settings={"from": "8 mm", "to": "3.5 mm"}),
+    ),
     "shallow slits and sand": at_once(work("verticutting", DAY), work("top dressing", DAY)),
     "two passes": at_once(
         work("hollow tining", DAY, settings={"passes": 2}),

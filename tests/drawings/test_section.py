@@ -22,7 +22,11 @@ from tests.wording.small_plans import programme, work
 NEAR = 0.002
 """Places in a drawing are written to a thousandth."""
 
-SECTIONS = [name for name in drawn() if ": section" in name]
+SECTIONS = [
+    name
+    for name, (_, drawing) in drawn().items()
+    if 'class="panel"' in drawing.svg and 'class="cut ' in drawing.svg
+]
 
 
 class Measured:

@@ -147,7 +147,7 @@ def test_filled_holes_show_as_sand_and_open_ones_dark() -> None:
 def test_the_share_of_the_surface_is_that_of_the_programme() -> None:
     """2 ÷ 40 = 5 %; π × 13² ÷ 4 ÷ 50² = 5.3 %; π × 18² ÷ 4 ÷ 75² = 4.5 %."""
     _, drawing = drawn()["withy-hollow: surface-2-after"]
-    said = " ".join(text.text for text in texts_in(drawing.svg))
+    said = " ".join(text.text for text in texts_in(drawing.svg)).replace("\N{NO-BREAK SPACE}", " ")
     for work, share in (("Scarifying", 5.0), ("Hollow tining", 5.3), ("Deep solid tining", 4.5)):
         assert f"{share} % of the surface" in said.split(work)[1].split("surface")[0] + "surface"
         assert f"{share} % of the surface" in drawing.description
