@@ -190,8 +190,10 @@ def build(
 ) -> None:
     """Write the whole pack: email, notice board, calendar, figures.
 
-    Every document bears the number of the notice. With --since it also says which notice it
-    replaces, and the calendar takes the place of the old one wherever that was imported.
+    Every document bears the number of the notice. With --since, what says the same as before keeps
+    its number and its file, and the front page tells what to send, print and put up. What is new
+    says what it replaces, and the calendar takes the place of the old one wherever that was
+    imported.
 
     \b
     Example:
@@ -374,20 +376,24 @@ def compare(old: Path, new: Path, *, as_json: bool) -> None:
 def due(plan: Path, today: str | None, *, as_json: bool) -> None:
     """Say what is to be sent, printed, put up, taken down, ordered or confirmed now.
 
-    It also says which promised dates have passed with nothing on record.
+    It also says which promised dates have passed with nothing on record. PLAN may be a pack: one
+    that replaces another asks only for the sheets that are new with it.
 
     \b
     Example:
       notices due plan.yaml --today 2027-08-09
+      notices due pack-2
     """  # noqa: D301, click wants the sign itself
-    from notices.programme import duties  # noqa: PLC0415, start-up time
+    from notices import since  # noqa: PLC0415, start-up time
+    from notices.programme import duties, duties_again  # noqa: PLC0415, start-up time
     from notices.wording import duties as wording  # noqa: PLC0415, start-up time
     from notices.wording.words import Words  # noqa: PLC0415, start-up time
 
-    loaded = notices.load_plan(plan)
     day = _today(today) or _this_day()
-    words = Words(notices.work_out(loaded.plan, loaded.plan.issued or day))
-    found = duties.due(duties.duties(words.programme), day)
+    of = since.before(plan, day)
+    words = Words(of.programme)
+    asked = duties_again.asked_again(of.programme, duties.duties(of.programme), of.changed)
+    found = duties.due(asked, day)
     if as_json:
         listed = [
             {**duties.duty_as_json(one, day), "text": wording.as_seen(words, one, day)}
@@ -404,7 +410,8 @@ def due(plan: Path, today: str | None, *, as_json: bool) -> None:
 def trace(folder: Path, number: str) -> None:
     """Find the pack behind the number that is printed on a document.
 
-    FOLDER is where the packs are kept, each in a folder of its own.
+    FOLDER is where the packs are kept, each in a folder of its own. Later packs in which the
+    document still stands under that number are named too.
 
     \b
     Example:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -13,7 +14,8 @@ from notices.errors import EarlierFault
 from notices.findings import Finding, Weight
 from notices.pack.earlier import Earlier, find_earlier
 from notices.pack.manifest import Notice
-from notices.plan.load import LoadedPlan, canonical, load_plan
+from notices.plan.load import canonical, load_plan
+from notices.plan.model import Plan
 from notices.programme.model import Edition, Programme
 from notices.programme.work_out import work_out
 
@@ -27,14 +29,32 @@ class Before:
     """An earlier notice: what it said, and what people have of it."""
 
     programme: Programme
-    calendars: Mapping[str, bytes]
-    """By the names of their files."""
+    plan: Plan
     earlier: Earlier
+
+    @cached_property
+    def calendars(self) -> Mapping[str, bytes]:
+        """By the names of their files; of a plan alone, those that it would have given."""
+        if self.earlier.manifest is not None:
+            return self.earlier.calendars
+        from notices.documents.pack import write_documents  # noqa: PLC0415, start-up time
+        from notices.rendering.whole_pack import render_calendars  # noqa: PLC0415, start-up time
+
+        documents = write_documents(self.programme, canonical(self.plan))
+        return {file.name: file.content for file in render_calendars(documents, {}).values()}
 
     @property
     def is_pack(self) -> bool:
         """False for a plan alone."""
         return self.earlier.manifest is not None
+
+    @property
+    def changed(self) -> frozenset[str]:
+        """Names of the documents that were new or changed with it, without their endings."""
+        manifest = self.earlier.manifest
+        files = manifest.files if manifest else ()
+        number = self.edition.number
+        return frozenset(entry.name.rpartition(".")[0] for entry in files if entry.number == number)
 
     @property
     def sources(self) -> tuple[str, ...]:
@@ -70,7 +90,7 @@ def before(path: Path, today: dt.date) -> Before:
     loaded = load_plan(earlier.plan)
     programme = work_out(loaded.plan, earlier.issued or loaded.plan.issued or today)
     programme = replace(programme, replaces=_replaced(earlier))
-    return Before(programme, _calendars(earlier, loaded, programme), earlier)
+    return Before(programme, loaded.plan, earlier)
 
 
 def follow(programme: Programme, earlier: Before) -> Programme:
@@ -97,8 +117,13 @@ def follow(programme: Programme, earlier: Before) -> Programme:
                 "new dates for old ones",
             ),
         )
+    # What was a draft was told to nobody outside: what is approved does not change it for them.
+    told = programme.draft or not earlier.edition.draft
     return replace(
-        programme, replaces=earlier.edition, earlier=earlier.programme, findings=findings
+        programme,
+        replaces=earlier.edition,
+        earlier=earlier.programme if told else None,
+        findings=findings,
     )
 
 
@@ -142,7 +167,7 @@ def let_stand(documents: PackDocuments, programme: Programme, before: Before | N
     imprints = {
         entry.name: entry.imprint
         if entry.said == said.get(entry.name)
-        else Imprint(edition, entry.imprint.edition)
+        else Imprint(edition, None if before.edition.draft else entry.imprint.edition)
         for entry in manifest.files
         if entry.imprint is not None
     }
@@ -160,9 +185,14 @@ def let_stand(documents: PackDocuments, programme: Programme, before: Before | N
 
 def notice_of(programme: Programme) -> Notice:
     """Return what the manifest of a pack says of its place among the club's notices."""
-    replaced = programme.replaces.number if programme.replaces else ""
-    edition = programme.edition
-    return Notice(edition.number, edition.version, replaced, edition.begun.isoformat())
+    edition, before = programme.edition, programme.replaces
+    return Notice(
+        edition.number,
+        edition.version,
+        before.number if before else "",
+        edition.begun.isoformat(),
+        before.draft if before else False,
+    )
 
 
 def _replaced(earlier: Earlier) -> Edition | None:
@@ -172,17 +202,7 @@ def _replaced(earlier: Earlier) -> Edition | None:
         return None
     try:
         begun = dt.date.fromisoformat(manifest.notice.begun)
-        return replace(Edition.numbered(manifest.notice.replaces), first_issued=begun)
+        number, draft = manifest.notice.replaces, manifest.notice.after_draft
+        return replace(Edition.numbered(number), first_issued=begun, draft=draft)
     except ValueError:
         return Edition(manifest.issued, manifest.notice.version - 1)
-
-
-def _calendars(earlier: Earlier, loaded: LoadedPlan, programme: Programme) -> Mapping[str, bytes]:
-    """Return the calendars that people have; of a plan alone, those that it would have given."""
-    if earlier.manifest is not None:
-        return earlier.calendars
-    from notices.documents.pack import write_documents  # noqa: PLC0415, start-up time
-    from notices.rendering.whole_pack import render_calendars  # noqa: PLC0415, start-up time
-
-    documents = write_documents(programme, canonical(loaded.plan))
-    return {file.name: file.content for file in render_calendars(documents, {}).values()}

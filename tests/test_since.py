@@ -306,6 +306,16 @@ def test_the_number_of_a_sheet_that_still_hangs_leads_to_both_packs(
     assert shown.count("Still in force") == 1
 
 
+def test_what_is_due_with_a_pack_is_what_it_changed(packs_of_one_club: Path) -> None:
+    """The third notice takes back a closure, which the team and its sheet never heard of."""
+    second, third = (
+        run("due", packs_of_one_club / name, "--today", "2026-09-15").stdout for name in ("2", "3")
+    )
+    assert "Print team-sheet.pdf" in second
+    assert "Print team-sheet.pdf" not in third
+    assert "Today: Send the change notice (change-notice).\n" in third
+
+
 @pytest.fixture
 def few(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(pack, "ENTRIES", FEW)
@@ -325,6 +335,25 @@ def test_where_nothing_changed_nothing_is_new(packs_of_one_club: Path, tmp_path:
     assert same_bytes(again, tmp_path / "two") == files
     front = Page((again / "index.html").read_text("utf-8")).text
     assert "There is nothing to send, print or put up." in front
+
+
+@pytest.mark.usefixtures("few")
+def test_what_is_approved_replaces_nothing_of_a_draft(tmp_path: Path) -> None:
+    """Nobody has a sheet of the draft, nor heard of its dates."""
+    drafted, approved = tmp_path / "draft.yaml", tmp_path / "approved.yaml"
+    drafted.write_text(f"{PLAN}approval: pending\n", encoding="utf-8")
+    approved.write_text(LATER, encoding="utf-8")
+    assert run("build", drafted, "--out", tmp_path / "1").exit_code == DONE
+    arguments = ("--since", tmp_path / "1", "--today", "2026-08-03")
+    assert run("build", approved, "--out", tmp_path / "2", *arguments).exit_code == DONE
+    printed = numbers(tmp_path / "2")
+    assert set(printed.values()) == {("20260803-2", "")}
+    assert "change-notice.eml" not in printed
+    front = Page((tmp_path / "2" / "index.html").read_text("utf-8")).text
+    assert "It follows notice 20260801-1 of 1 August 2026, a draft." in front
+    assert "Send the announcement" in front
+    shown = run("due", tmp_path / "2", "--today", "2026-08-03").stdout
+    assert "Send the announcement" in shown
 
 
 @pytest.mark.usefixtures("few")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from notices.documents.model import CHANGE_NOTICE, Document, Entry, Section
+from notices.documents.model import Document, Entry, Section
 from notices.documents.standing import (
     News,
     marks,
@@ -138,9 +138,6 @@ def _todo(words: Words, entries: Sequence[Entry]) -> Iterator[Todo]:
     """Yield what the office does, by date: what the team decides and looks at is in its calendar."""
     whom = {name.rpartition(".")[0]: entry.whom for entry in entries for name in entry.files}
     issued = words.programme.issued
-    today = words.dates.short_days_without_year([issued])
-    if changed := next((entry for entry in entries if entry.title == CHANGE_NOTICE), None):
-        yield Todo(today, changed.todo, changed.whom)
     new = new_documents(words.programme, entries)
     for duty in asked_again(words.programme, duties(words.programme), new):
         # What was over before this notice is in the one that it replaces.

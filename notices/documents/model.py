@@ -44,12 +44,13 @@ class Imprint:
 
     edition: Edition
     replaces: Edition | None = None
-    """The notice of the one in whose place it comes; None where there was none."""
+    """The notice of the one in whose place it comes; None where there was none but a draft."""
 
     @classmethod
     def of(cls, programme: Programme) -> Self:
         """Return that of a document which is new with a notice."""
-        return cls(programme.edition, programme.replaces)
+        before = programme.replaces
+        return cls(programme.edition, before if before and not before.draft else None)
 
     @classmethod
     def numbered(cls, number: str, replaces: str = "") -> Self:

@@ -23,7 +23,11 @@ NEW = "new"
 """Mark of a file that has changed where others beside it have not."""
 
 SEND, PRINT, SCREENS, EMAILS = "Send", "Print", "On screens", "Emails that have changed"
-_THEN = {SCREENS: "Put each in place of the old one."}
+SENT = "What has been sent need not be sent again."
+_THEN = {
+    SCREENS: "Put each in place of the old one.",
+    EMAILS: f"Use these from now on. {SENT}",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +62,8 @@ def what_is_new(words: Words, entries: Sequence[Entry]) -> Iterator[News]:
     before = programme.replaces
     if before is None:
         return
-    yield News("Notice", f"{programme.edition.number}. It follows {_named(words, before)}.")
+    followed = f"{_named(words, before)}{', a draft' if before.draft else ''}"
+    yield News("Notice", f"{programme.edition.number}. It follows {followed}.")
     new: dict[str, list[str]] = {label: [] for label in (SEND, PRINT, SCREENS, EMAILS)}
     old: dict[str, list[str]] = {}
     for entry in entries:
@@ -95,7 +100,10 @@ def standing_of(words: Words, entry: Entry) -> str:
     if len(new) == len(entry.items):
         days = {of.replaces for item in new if (of := imprint_of(item))}
         only = days.pop() if len(days) == 1 else None
-        return f"New. It replaces the one of {_day(words, only)}." if only else "New."
+        if only is None:
+            return "New."
+        sent = f" {SENT}" if isinstance(new[0], Letter) else ""
+        return f"New. It replaces the one of {_day(words, only)}.{sent}"
     if new:
         return f"Only what is marked “{NEW}” has changed."
     named = {_named(words, imprint_of(item).edition): None for item in entry.items}

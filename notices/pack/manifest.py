@@ -91,6 +91,8 @@ class Notice:
     """Number of the notice in whose place it comes; empty for the first."""
     begun: str = ""
     """When the first of them was issued."""
+    after_draft: bool = False
+    """Whether that which it replaces was to be approved."""
 
 
 UNNUMBERED = Notice()
@@ -213,6 +215,7 @@ def read_manifest(content: bytes) -> Manifest:
             int(known.get("version", 1)),
             str(known.get("replaces", "")),
             str(known.get("begun", "")),
+            bool(known.get("after_draft", False)),
         )
         return Manifest(str(record["version"]), issued, files, made_from, notice)
     except (AttributeError, KeyError, TypeError, RecursionError) as error:

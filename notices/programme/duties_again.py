@@ -13,14 +13,22 @@ from dataclasses import replace
 from notices.programme.duties import Duty, DutyKind
 from notices.programme.model import Programme
 from notices.programme.news import last_day_of_news
+from notices.programme.slugs import slug
 
 ON_PAPER = frozenset({DutyKind.PRINT, DutyKind.PUT_UP})
+
+OF_CHANGES = (
+    ("change-notice", DutyKind.SEND),
+    ("change-notice-a4", DutyKind.PUT_UP),
+    ("change-slip", DutyKind.PRINT),
+)
+"""What tells of changes, and what is done with it on the day of issue."""
 
 
 def asked_again(
     programme: Programme, duties: Iterable[Duty], changed: Collection[str]
 ) -> Iterator[Duty]:
-    """Yield what there is to do with a notice, in the order of the duties.
+    """Yield what there is to do with a notice: what tells of changes first, the rest in its order.
 
     Parameters
     ----------
@@ -31,6 +39,11 @@ def asked_again(
     changed
         Names of the documents that are new with this notice, or not what they were.
     """
+    issued = programme.issued
+    for document, kind in OF_CHANGES:
+        if document in changed:
+            name = f"{slug(kind.value)}-{document}"
+            yield Duty(name, kind, issued, issued, document=document)
     again: set[str] = set()
     for duty in duties:
         if not _asked_before(programme, duty):
@@ -39,16 +52,16 @@ def asked_again(
             duty.kind in ON_PAPER
             and duty.document in changed
             and duty.document not in again
-            and _of_use_until(programme, duty) >= programme.issued
+            and _of_use_until(programme, duty) >= issued
         ):
             again.add(duty.document)
-            yield replace(duty, first=programme.issued, last=programme.issued)
+            yield replace(duty, first=issued, last=max(issued, duty.last))
 
 
 def _asked_before(programme: Programme, duty: Duty) -> bool:
     """Whether the notice before asked for it and time has come for it since."""
-    before, earlier = programme.replaces, programme.earlier
-    if before is None or (earlier is not None and earlier.draft):
+    before = programme.replaces
+    if before is None or before.draft:
         return False
     if duty.kind not in ON_PAPER and duty.kind is not DutyKind.SEND:
         return False

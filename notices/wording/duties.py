@@ -38,7 +38,7 @@ def duty_in_words(words: Words, duty: Duty) -> str:
     """Say what there is to do: "Send the reminder: hollow tining (member-email-reminder)."."""
     match duty.kind:
         case DutyKind.SEND:
-            sent = _SENT[duty.moment] if duty.moment else "it"
+            sent = _SENT[duty.moment] if duty.moment else "the change notice"
             said = f"Send {sent}{_of_period(words, duty)} ({duty.document})."
         case DutyKind.PRINT:
             said = f"Print {duty.document}.pdf{_of_period(words, duty, ' for ')}."

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from notices.documents.index import index
-from notices.documents.model import CHANGE_NOTICE, Entry
+from notices.documents.model import CHANGE_NOTICE, Document, Entry, PlainText
 from notices.programme.duties import DutyKind, duties
 from tests.documents.building import BuiltPack, of
 from tests.documents.reading import Page
@@ -29,6 +29,7 @@ def test_every_file_is_named_once(pack: BuiltPack) -> None:
 @of("tansy-down")
 def test_a_change_is_the_first_thing_to_send(pack: BuiltPack) -> None:
     programme = pack.programme
-    entry = Entry(CHANGE_NOTICE, "Members, and the starter", "Send it first.", ())
+    notice = Document.of(programme, name="change-notice", title="", summary="", sections=())
+    entry = Entry(CHANGE_NOTICE, "Members", "Send it first.", (PlainText(notice),))
     first = index(programme, [entry]).todo[0]
-    assert (first.what, first.whom) == ("Send it first.", "Members, and the starter")
+    assert (first.what, first.whom) == ("Send the change notice (change-notice).", "Members")

@@ -13,15 +13,18 @@ import subprocess
 import sys
 import tempfile
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any, NoReturn
 
 import pytest
 
+from notices.documents.model import Imprint
 from notices.errors import PackFault
 from notices.pack import exchange, write
 from notices.pack.manifest import build_manifest, check_name, read_manifest
 from notices.pack.write import PackReport, is_current, known_files, made_from, write_pack
+from notices.programme.model import Edition
 from notices.rendering.files import RenderedFile
 
 ISSUED = dt.date(2026, 9, 14)
@@ -674,5 +677,27 @@ def test_a_name_that_occurs_twice_is_refused(target: Path, names: tuple[str, ...
 
 
 def test_a_manifest_is_read_as_it_was_written() -> None:
-    manifest = build_manifest(OLD, version="1.2", issued=ISSUED)
+    first, second = Edition(dt.date(2026, 8, 1)), Edition(ISSUED, 2)
+    files = [
+        OLD[0],
+        replace(OLD[1], said="a1", imprint=Imprint(first)),
+        replace(OLD[2], said="b2", imprint=Imprint(second, first)),
+    ]
+    manifest = build_manifest(files, version="1.2", issued=ISSUED)
     assert read_manifest(manifest.to_bytes()) == manifest
+    record = json.loads(manifest.to_bytes())["files"]
+    assert [(entry.get("notice"), entry.get("version")) for entry in record] == [
+        (None, None),
+        ("20260801-1", 1),
+        (f"{ISSUED:%Y%m%d}-2", 2),
+    ]
+
+
+@pytest.mark.parametrize("number", ["first", "2026-1", "20260801", "20260801-", "20261301-1"])
+def test_a_manifest_with_no_number_of_a_notice_is_refused(number: str) -> None:
+    file = replace(OLD[0], imprint=Imprint(Edition(ISSUED)))
+    written = build_manifest([file], version="1.2", issued=ISSUED).to_bytes()
+    right = f'"notice": "{ISSUED:%Y%m%d}-1"'.encode()
+    assert right in written
+    with pytest.raises(ValueError, match="is not the number of a notice"):
+        read_manifest(written.replace(right, f'"notice": "{number}"'.encode()))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 
 import pytest
 
@@ -18,7 +19,8 @@ from notices.programme.duties import (
     duties,
     duty_as_json,
 )
-from notices.programme.model import Programme
+from notices.programme.duties_again import asked_again
+from notices.programme.model import Edition, Programme
 from tests.documents.building import BuiltPack
 
 ProgrammeOf = Callable[..., Programme]
@@ -249,3 +251,71 @@ def test_what_ends_first_comes_first(programme_of: ProgrammeOf) -> None:
     assert days[0] == FRIDAY_BEFORE
     assert days == sorted(days)
     assert days[-1] > FRIDAY_BEFORE
+
+
+# With a notice that comes after another
+
+
+def next_notice(programme: Programme, issued: str, *, draft: bool = False) -> Programme:
+    """The same plan in a notice that follows the one of 1 August."""
+    before = Edition(ISSUED, draft=draft)
+    return replace(programme, issued=dt.date.fromisoformat(issued), replaces=before)
+
+
+def asked(programme: Programme, *changed: str) -> dict[tuple[str, str], str]:
+    """What to do with paper and post: by kind and document, the first day."""
+    found = asked_again(programme, duties(programme), changed)
+    return {
+        (duty.kind.value, duty.document): duty.first.isoformat()
+        for duty in found
+        if duty.document and duty.kind is not DutyKind.TAKE_DOWN
+    }
+
+
+def test_a_later_notice_asks_for_what_changed_and_for_what_is_still_to_come(
+    programme_of: ProgrammeOf,
+) -> None:
+    """Of 20 August: what was due on the 1st is done, the sheets of 13 September are not."""
+    later = next_notice(programme_of(COURSE + CORES, ISSUED), "2026-08-20")
+    to_come = {
+        ("send", "member-email-reminder"): "2026-09-11",
+        ("print", "starter-sheet"): "2026-09-13",
+        ("print", "team-sheet"): "2026-09-13",
+        ("put up", "tee-sign"): "2026-09-13",
+        ("send", "member-email-finished"): "2026-09-15",
+    }
+    assert asked(later) == to_come
+    changed = asked(later, "board-notice-a4", "member-email", "change-notice", "tee-sign")
+    assert changed == to_come | {
+        ("send", "change-notice"): "2026-08-20",
+        ("put up", "board-notice-a4"): "2026-08-20",
+    }
+
+
+@pytest.mark.parametrize(
+    ("issued", "again"),
+    [("2026-09-15", {("put up", "tee-sign"): "2026-09-15"}), ("2026-09-16", {})],
+)
+def test_a_sheet_of_days_that_are_not_over_is_printed_again(
+    programme_of: ProgrammeOf, issued: str, again: dict[tuple[str, str], str]
+) -> None:
+    """The second and last day of the work is 15 September; its signs went up on the 13th."""
+    later = next_notice(programme_of(COURSE + CORES, ISSUED), issued)
+    found = asked(later, "tee-sign")
+    assert {key: day for key, day in found.items() if key[1] == "tee-sign"} == again
+
+
+def test_of_two_notices_of_one_day_the_second_asks_for_what_changed(
+    programme_of: ProgrammeOf,
+) -> None:
+    later = next_notice(programme_of(COURSE + CORES, ISSUED), "2026-08-01")
+    found = asked(later, "counter-handout")
+    assert ("print", "counter-handout") in found
+    assert ("put up", "board-notice-a4") not in found
+
+
+def test_after_a_draft_everything_is_asked_for(programme_of: ProgrammeOf) -> None:
+    """Nothing of a draft was sent or put up."""
+    first = programme_of(COURSE + CORES, ISSUED)
+    later = next_notice(first, "2026-08-20", draft=True)
+    assert asked(later) == asked(first)

@@ -97,6 +97,8 @@ class Edition:
     """1 for the first; each that replaces another has the next."""
     first_issued: dt.date | None = None
     """When the first of them was issued; None where it is the first itself."""
+    draft: bool = False
+    """Whether it was to be approved, so that nobody outside has anything of it."""
 
     @property
     def begun(self) -> dt.date:
@@ -113,7 +115,10 @@ class Edition:
             If it is no such number.
         """
         issued, _, version = number.partition("-")
-        return cls(dt.date.fromisoformat(issued), int(version))
+        try:
+            return cls(dt.date.fromisoformat(issued), int(version))
+        except ValueError as error:
+            raise ValueError(f"{number} is not the number of a notice") from error
 
     @property
     def number(self) -> str:

@@ -98,8 +98,9 @@ class Programme:
     def edition(self) -> Edition:
         """Which of the club's notices this is."""
         if self.replaces is None:
-            return Edition(self.issued)
-        return Edition(self.issued, self.replaces.version + 1, self.replaces.begun)
+            return Edition(self.issued, draft=self.draft)
+        before = self.replaces
+        return Edition(self.issued, before.version + 1, before.begun, self.draft)
 
     @property
     def draft(self) -> bool:
