@@ -23,7 +23,7 @@ SEASON = (8, 16)
 SHOWS_ALL = "marlpit-common"
 """The example whose rows show in a workbook how each is written."""
 PICTURE = ".png"
-"""Examples have pictures of what comes of them; a plan does not need them."""
+"""Examples have pictures of what comes of them; a plan needs those only that it names."""
 
 
 def coming_season(today: dt.date) -> dt.date:
@@ -63,7 +63,7 @@ def start_plan(
         When there is something in the folder already, or it cannot be written.
     """
     if workbook:
-        files = {WORKBOOK: _workbook(example)}
+        files = _workbook(example)
     else:
         files = _example(example) if example else {PLAN: _explained(today)}
         files[PLAN] = FIRST_LINE.encode() + files[PLAN]
@@ -101,20 +101,24 @@ def _explained(today: dt.date) -> bytes:
     return Template(text).substitute(days).encode()
 
 
-def _workbook(example: str | None) -> bytes:
+def _workbook(example: str | None) -> dict[str, bytes]:
     """Return a workbook of an example, or an empty one that shows how each row is written."""
     from notices.convert.as_workbook import plan_as_workbook  # noqa: PLC0415, start-up time
+    from notices.convert.between import pictures_apart  # noqa: PLC0415, start-up time
 
     plan = examples_folder() / (example or SHOWS_ALL) / PLAN
-    if example:
-        return plan_as_workbook(canonical(load_plan(plan).plan))
-    return plan_as_workbook({}, read_yaml(plan).data)
+    if not example:
+        return {WORKBOOK: plan_as_workbook({}, read_yaml(plan).data)}
+    data = canonical(load_plan(plan).plan)
+    pictures = pictures_apart(data, Path(WORKBOOK).stem)
+    return {WORKBOOK: plan_as_workbook(data), **pictures}
 
 
 def _example(name: str) -> dict[str, bytes]:
     folder = examples_folder() / name
+    plan = (folder / PLAN).read_text("utf-8")
     return {
         path.name: path.read_bytes()
         for path in sorted(folder.iterdir(), key=lambda path: (path.name != PLAN, path.name))
-        if path.suffix != PICTURE
+        if path.suffix != PICTURE or path.name in plan
     }

@@ -386,6 +386,8 @@ def test_the_email_is_light_and_keeps_its_pictures_to_itself(pack: BuiltPack) ->
     assert len(mail.html.encode()) < 60_000
     shown = [image["src"] for image in Page(mail.html).images]
     assert shown == [f"cid:{name}" for name in mail.images]
+    if pack.programme.club.logo:
+        assert shown.pop(0).startswith("cid:logo@")
     assert len(shown) == len(pack.documents.document("member-email").drawings)
     assert len(shown) <= 2  # the days, and the green below ground
     assert bool(shown) == bool(pack.programme.periods)

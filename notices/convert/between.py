@@ -18,8 +18,8 @@ def convert_plan(plan: Path, other: Path) -> None:
     """Write a plan into another file: YAML or a workbook, as its name ends.
 
     The new file holds the plan in canonical form, and so stands by itself: fixtures of a calendar,
-    temperatures of a table and texts of the club's own are written out. Photographs are written
-    beside it.
+    temperatures of a table and texts of the club's own are written out. Logo and photographs are
+    written beside it.
 
     Raises
     ------
@@ -32,24 +32,34 @@ def convert_plan(plan: Path, other: Path) -> None:
     if suffix not in (*YAML, WORKBOOK):
         raise FolderFault(f"{other}: end the name in .yaml or .xlsx, to say what to write")
     data = canonical(load_plan(plan).plan)
-    pictures = _pictures_apart(data, other)
+    pictures = pictures_apart(data, other.stem)
     if other.exists():
         raise FolderFault(f"{other} is there already: name a new file")
     content = as_file(data, suffix)
     with too_late_to_stop():
-        for path, picture in pictures:
+        for name, picture in pictures.items():
+            path = other.with_name(name)
             if not _holds(path, picture):
                 _write_new(path, picture)
         _write_new(other, content)
 
 
-def _pictures_apart(data: dict[str, Any], other: Path) -> list[tuple[Path, bytes]]:
-    """Name files for the pictures instead of holding them: nobody reads those in a plan."""
-    files = []
+def pictures_apart(data: dict[str, Any], stem: str) -> dict[str, bytes]:
+    """Name files for the pictures of a plan instead of holding them: nobody reads those in a plan.
+
+    Parameters
+    ----------
+    data
+        The plan in canonical form; the names take the place of the pictures.
+    stem
+        What the names start with.
+    """
+    held = [(data["club"], "logo", f"{stem}-logo.png")] if "logo" in data["club"] else []
     for number, photograph in enumerate(data.get("photographs", ()), 1):
-        path = other.with_name(f"{other.stem}-photograph-{number}.jpg")
-        files.append((path, picture_bytes(photograph["file"])))
-        photograph["file"] = path.name
+        held.append((photograph, "file", f"{stem}-photograph-{number}.jpg"))
+    files = {}
+    for part, key, name in held:
+        files[name], part[key] = picture_bytes(part[key]), name
     return files
 
 

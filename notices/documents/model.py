@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Self
 
 from notices.drawings.model import Drawing
@@ -79,6 +79,8 @@ class Document:
     drawings: tuple[Drawing, ...] = ()
     draft: bool = False
     look: Look = HOUSE
+    logo: str = field(default="", repr=False)
+    """The club's own, a PNG in a data URL (RFC 2397); empty where it has none."""
 
     @classmethod
     def of(
@@ -92,7 +94,7 @@ class Document:
         facts: Iterable[Fact] = (),
         drawings: Iterable[Drawing] = (),
     ) -> Document:
-        """Return a document with what all documents of a programme share: club, language, date."""
+        """Return a document with what all documents of a programme share: club, logo, language, date."""
         return cls(
             name=name,
             title=title,
@@ -104,6 +106,7 @@ class Document:
             facts=tuple(facts),
             drawings=tuple(drawings),
             draft=programme.draft,
+            logo=programme.club.logo,
         )
 
     @property

@@ -16,6 +16,7 @@ from notices.plan.csv_table import TableFault
 from notices.plan.days import all_days
 from notices.plan.fixture_calendar import read_calendar
 from notices.plan.followers import with_followers
+from notices.plan.logo import read_logo
 from notices.plan.messages import Path as PlanPath
 from notices.plan.messages import explain
 from notices.plan.model import Fixture, Plan
@@ -122,6 +123,7 @@ def load_plan(path: Path, content: bytes | None = None) -> LoadedPlan:
         findings += _faults_of_model(error, source, findings)
     if plan is not None and not findings:
         plan = _with_temperatures(plan, path, source, findings)
+        plan = _with_logo(plan, path, source, findings)
         plan = _with_photographs(plan, path, source, findings)
         fixtures = _fixtures(plan, path, source, findings)
         plan = _with_settings(plan).model_copy(update={"fixtures": tuple(f for _, f in fixtures)})
@@ -283,6 +285,18 @@ def _with_temperatures(plan: Plan, path: Path, source: PlanSource, findings: lis
         return plan
     course = plan.course.model_copy(update={"temperatures": None, "daily_mean_temperature": days})
     return plan.model_copy(update={"course": course})
+
+
+def _with_logo(plan: Plan, path: Path, source: PlanSource, findings: list[Finding]) -> Plan:
+    """Put the logo into the plan, which then needs no other file."""
+    if plan.club.logo is None:
+        return plan
+    try:
+        logo = read_logo(path.parent, plan.club.logo)
+    except ValueError as error:
+        findings.append(fault(source, ("club", "logo"), *sentences(error)))
+        return plan
+    return plan.model_copy(update={"club": plan.club.model_copy(update={"logo": logo})})
 
 
 def _with_photographs(plan: Plan, path: Path, source: PlanSource, findings: list[Finding]) -> Plan:

@@ -151,6 +151,8 @@ class Club(Part):
     """Last line of what is sent; name, post and club when left out."""
     colour: Colour | None = None
     """The club's own colour, such as "#1b4d3e", in quotes."""
+    logo: PictureFile | None = None
+    """The club's own logo: name of a file beside the plan, JPEG, PNG or WebP."""
     boards: Text | None = None
     """Where notices hang, in words: the clubhouse and the halfway hut."""
 

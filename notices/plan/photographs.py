@@ -7,8 +7,9 @@ from __future__ import annotations
 
 import base64
 import io
+from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from notices.plan.beside import read_beside
 from notices.plan.nearest import quoted
@@ -28,6 +29,7 @@ WIDEST = 1400
 
 QUALITY = 80
 _HEAD = "data:image/jpeg;base64,"
+_Taken = TypeVar("_Taken")
 _END_OF_JPEG = b"\xff\xd9"
 _FORMATS = ("JPEG", "PNG", "WEBP")
 
@@ -55,12 +57,8 @@ def read_photograph(folder: Path, name: str) -> str:
     data = read_beside(
         folder, name, what="a photograph", largest=LARGEST, otherwise="save a smaller one"
     )
-    return _HEAD + base64.b64encode(_upright(name, data)).decode("ascii")
-
-
-def picture_bytes(text: str) -> bytes:
-    """Return the file that a picture in the canonical form holds."""
-    return base64.b64decode(text.removeprefix(_HEAD))
+    picture = read_picture(name, data, lambda opened: _as_jpeg(opened, data))
+    return _HEAD + base64.b64encode(picture).decode("ascii")
 
 
 def check_picture(text: str) -> None:
@@ -71,12 +69,73 @@ def check_picture(text: str) -> None:
     Refusal
         When it cannot be shown.
     """
-    broken = Refusal("this picture cannot be read", "name a file beside the plan")
+    data = picture_bytes(text)
+    read_picture("the picture", data, lambda opened: _as_jpeg(opened, data))
+
+
+def picture_bytes(text: str) -> bytes:
+    """Return the file that a picture in the canonical form holds.
+
+    Raises
+    ------
+    Refusal
+        When it holds none, since somebody may have written it by hand.
+    """
     try:
-        data = base64.b64decode(text.removeprefix(_HEAD), validate=True)
+        return base64.b64decode(text.partition(",")[2], validate=True)
     except ValueError:
-        raise broken from None
-    _upright("the picture", data)
+        raise Refusal("this picture cannot be read", "name a file beside the plan") from None
+
+
+def read_picture(name: str, data: bytes, take: Callable[[Image.Image], _Taken]) -> _Taken:
+    """Open a picture and return what is taken from it.
+
+    Parameters
+    ----------
+    name
+        By which it is told of.
+    data
+        The file: JPEG, PNG or WebP.
+    take
+        What to do with the picture while it is open.
+
+    Raises
+    ------
+    Refusal
+        When it is no such picture, or one that would fill the memory.
+    """
+    from PIL import Image  # noqa: PLC0415, only who has pictures waits for it
+
+    try:
+        with Image.open(io.BytesIO(data), formats=_FORMATS) as opened:
+            # The size stands in the head of a file: what is too large is never unpacked.
+            if opened.width * opened.height <= MOST_PIXELS:
+                return take(opened)
+    except Refusal:
+        raise
+    except Exception as error:  # the readers raise whatever they like for a broken file
+        raise Refusal(
+            f"{quoted(name)} cannot be read as a picture", "save it again as JPEG, PNG or WebP"
+        ) from error
+    raise Refusal(
+        f"{quoted(name)} has over {MOST_PIXELS // 1_000_000} million pixels", "save a smaller one"
+    )
+
+
+def upright(opened: Image.Image) -> Image.Image:
+    """Return a picture as it was seen, in four channels."""
+    from PIL import ImageOps  # noqa: PLC0415, see above
+
+    return ImageOps.exif_transpose(opened).convert("RGBA")
+
+
+def on_paper(picture: Image.Image) -> Image.Image:
+    """Return a picture on white, without what was clear."""
+    from PIL import Image  # noqa: PLC0415, see above
+
+    paper = Image.new("RGB", picture.size, "#ffffff")
+    paper.paste(picture, mask=picture.getchannel("A"))
+    return paper
 
 
 def _as_we_write_it(opened: Image.Image, data: bytes) -> bool:
@@ -91,29 +150,12 @@ def _as_we_write_it(opened: Image.Image, data: bytes) -> bool:
     )
 
 
-def _upright(name: str, data: bytes) -> bytes:
-    from PIL import Image, ImageOps  # noqa: PLC0415, only who has photographs waits for it
-
-    try:
-        with Image.open(io.BytesIO(data), formats=_FORMATS) as opened:
-            # The size stands in the head of a file: what is too large is never unpacked.
-            too_large = opened.width * opened.height > MOST_PIXELS
-            if not too_large and _as_we_write_it(opened, data):
-                opened.load()
-                return data
-            picture = None if too_large else ImageOps.exif_transpose(opened).convert("RGBA")
-    except Exception as error:  # the readers raise whatever they like for a broken file
-        raise Refusal(
-            f"{quoted(name)} cannot be read as a picture", "save it again as JPEG, PNG or WebP"
-        ) from error
-    if picture is None:
-        raise Refusal(
-            f"{quoted(name)} has over {MOST_PIXELS // 1_000_000} million pixels",
-            "save a smaller one",
-        )
+def _as_jpeg(opened: Image.Image, data: bytes) -> bytes:
+    if _as_we_write_it(opened, data):
+        opened.load()
+        return data
+    picture = upright(opened)
     picture.thumbnail((WIDEST, WIDEST))
-    paper = Image.new("RGB", picture.size, "#ffffff")
-    paper.paste(picture, mask=picture.getchannel("A"))
     out = io.BytesIO()
-    paper.save(out, "JPEG", quality=QUALITY, optimize=True)
+    on_paper(picture).save(out, "JPEG", quality=QUALITY, optimize=True)
     return out.getvalue()

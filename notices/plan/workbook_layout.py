@@ -187,6 +187,7 @@ CLUB = Sheet(
         _column("club", "sign_off"),
         _column("club", "boards", such_as="the clubhouse"),
         Column("Colour", ("club", "colour"), says="The club’s own colour, such as #1b4d3e"),
+        _column("club", "logo", such_as="crest.png"),
         _column("club", "reply_to", such_as="office@club.example"),
         _column("club", "website", such_as="https://www.club.example"),
         _choice("club", "language", of=("en-GB", "en-US")),

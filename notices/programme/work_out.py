@@ -202,6 +202,7 @@ def _club(plan: Plan) -> Club:
         answers=club.answers or "",
         sign_off=club.sign_off or "",
         colour=club.colour or "",
+        logo=club.logo or "",
         boards=club.boards or "",
         language=club.language,
         country=club.country or "",

@@ -12,6 +12,7 @@ from markupsafe import Markup
 from notices.documents.model import Document
 from notices.letters import printable
 from notices.paths import templates_folder
+from notices.rendering import logo
 from notices.rendering.photographs import as_data
 from notices.wording import blocks
 
@@ -43,6 +44,9 @@ def _environment() -> jinja2.Environment:
     environment.filters["css"] = _css
     environment.filters["brief"] = _brief
     environment.filters["photo"] = as_data
+    environment.filters["logo_on_page"] = logo.on_page
+    environment.filters["logo_in_mail"] = logo.in_mail
+    environment.filters["width_on_paper"] = logo.width_on_paper
     return environment
 
 

@@ -53,7 +53,7 @@ def _content(item: Item, calendars: dict[str, str]) -> str:
 def _of_letter(letter: Letter, calendars: dict[str, str]) -> str:
     envelope = (letter.subject, letter.sender, letter.to, letter.reply_to, letter.message_id)
     listed = (letter.list_id, letter.unsubscribe)
-    pictures = [drawing.svg for drawing in letter.document.drawings]
+    pictures = [letter.document.logo, *(drawing.svg for drawing in letter.document.drawings)]
     photos = [photo.data for photo in letter.document.photos]
     words = [forms.email_html(letter, {}), forms.email_text(letter)]
     # The calendar travels with the email, whose reader has to get the new one.

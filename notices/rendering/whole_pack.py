@@ -10,6 +10,7 @@ from dataclasses import replace
 from notices.documents.index import Index
 from notices.documents.model import (
     CalendarDocument,
+    Document,
     Item,
     Letter,
     Page,
@@ -24,6 +25,7 @@ from notices.rendering import forms, html, mail
 from notices.rendering.calendar import Event, write_calendar
 from notices.rendering.files import RenderedFile
 from notices.rendering.furniture import PAGE, footer
+from notices.rendering.logo import in_mail
 from notices.rendering.photographs import scaled
 from notices.rendering.png import svg_to_png
 from notices.rendering.preview import previews
@@ -128,9 +130,8 @@ def _index(index: Index, pictures: Mapping[str, str]) -> RenderedFile:
 
 def _email(letter: Letter, calendar: bytes | None) -> tuple[RenderedFile, ...]:
     document = letter.document
-    photos = document.photos
-    names = [drawing.name for drawing in document.drawings] + [photo.name for photo in photos]
-    content_ids = {name: f"{name}@{letter.domain}" for name in names}
+    pictures = _pictures(document)
+    content_ids = {name: f"{name}@{letter.domain}" for name in map(_stem, pictures)}
     text = forms.email_text(letter)
     message = mail.Message(
         subject=letter.subject,
@@ -145,19 +146,8 @@ def _email(letter: Letter, calendar: bytes | None) -> tuple[RenderedFile, ...]:
         text=text,
         html=html.inline_styles(forms.email_html(letter, content_ids)),
         images=tuple(
-            mail.InlineImage(
-                content_ids[drawing.name],
-                f"{drawing.name}.png",
-                # Twice the size at which it is shown, for fine screens.
-                svg_to_png(drawing.svg, width_px=round(2 * drawing.width), fonts=font_files()),
-            )
-            for drawing in document.drawings
-        )
-        + tuple(
-            mail.InlineImage(
-                content_ids[photo.name], f"{photo.name}.jpg", scaled(photo.data, PHOTO_WIDTH)
-            )
-            for photo in photos
+            mail.InlineImage(content_ids[_stem(name)], name, content)
+            for name, content in pictures.items()
         ),
         calendar=calendar,
         calendar_name=f"{letter.calendar}.ics" if letter.calendar else "",
@@ -172,6 +162,25 @@ def _email(letter: Letter, calendar: bytes | None) -> tuple[RenderedFile, ...]:
         ),
         RenderedFile(f"{document.name}.txt", "text/plain", text.encode()),
     )
+
+
+def _pictures(document: Document) -> dict[str, bytes]:
+    """Return what a message shows, by the names of the files: the one in its head first."""
+    pictures = {"logo.png": in_mail(document.logo).content} if document.logo else {}
+    pictures |= {
+        # Twice the size at which it is shown, for fine screens.
+        f"{drawing.name}.png": svg_to_png(
+            drawing.svg, width_px=round(2 * drawing.width), fonts=font_files()
+        )
+        for drawing in document.drawings
+    }
+    return pictures | {
+        f"{photo.name}.jpg": scaled(photo.data, PHOTO_WIDTH) for photo in document.photos
+    }
+
+
+def _stem(name: str) -> str:
+    return name.rpartition(".")[0]
 
 
 def _calendar(document: CalendarDocument, published: bytes = b"") -> RenderedFile:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import json
 import re
+import shutil
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from itertools import chain
@@ -93,6 +94,18 @@ class FilesWhenAsked(Mapping[str, bytes]):
 
     def __len__(self) -> int:
         return len(dict.fromkeys([*self._files, *self._sheets]))
+
+
+def changed(example: str, folder: Path, *replaced: tuple[str, str]) -> Path:
+    """Return the plan of an example after changes to its text, with all that lies beside it."""
+    shutil.copytree(EXAMPLES / example, folder, dirs_exist_ok=True)
+    path = folder / "plan.yaml"
+    text = path.read_text("utf-8")
+    for old, new in replaced:
+        assert old in text, old
+        text = text.replace(old, new)
+    path.write_text(text, encoding="utf-8")
+    return path
 
 
 def build_data(data: Mapping[str, object], folder: Path) -> BuiltPack:

@@ -16,7 +16,7 @@ from notices.rendering.text import plain_text
 from notices.since import before, follow
 from notices.wording.blocks import Paragraph, Table
 from notices.wording.text_message import ONE_PART, characters
-from tests.documents.building import EXAMPLES, days_of
+from tests.documents.building import EXAMPLES, changed, days_of
 from tests.documents.dates_in_words import days_in, read_dates
 from tests.documents.reading import plain, words_in
 
@@ -26,12 +26,7 @@ WITHY = EXAMPLES / "withy-hollow" / "plan.yaml"
 
 def followed(folder: Path, *replaced: tuple[str, str]) -> Programme:
     """The example after a change to its text, as the next notice."""
-    text = WITHY.read_text("utf-8")
-    for old, new in replaced:
-        assert old in text, old
-        text = text.replace(old, new)
-    path = folder / "plan.yaml"
-    path.write_text(text, encoding="utf-8")
+    path = changed("withy-hollow", folder, *replaced)
     programme = notices.work_out(notices.load_plan(path).plan, DAY)
     return follow(programme, before(WITHY, DAY))
 

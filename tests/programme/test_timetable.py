@@ -16,6 +16,7 @@ from notices.plan.model import Club, Crew, Plan, Position
 from notices.programme.model import DayTimetable, Limit, Programme, clock
 from notices.programme.work_out import work_out
 from notices.programme.working_day import NO_PLACE, people_for_works, working_day
+from tests.documents.building import changed
 from tests.programme.strategies import plan_data, read
 
 ProgrammeOf = Callable[..., Programme]
@@ -356,8 +357,7 @@ def test_three_greens_a_day_fit_and_four_do_not(tmp_path: Path) -> None:
     seven = work_out(load_plan(EXAMPLE).plan, ISSUED)
     assert all(day.too_long_by == 0 for day in seven.timetables.values())
     assert renovation(text)
-    shorter = tmp_path / "plan.yaml"
-    shorter.write_text(text.replace("2027-08-29", "2027-08-27"), "utf-8")
+    shorter = changed("withy-hollow", tmp_path, ("2027-08-29", "2027-08-27"))
     five = work_out(load_plan(shorter).plan, ISSUED)
     # 19 greens over five days: four greens on four of them, three on the last.
     too_long = [day.date.day for day in five.timetables.values() if day.too_long_by]

@@ -13,7 +13,7 @@ from notices.programme.changes import compare
 from notices.programme.model import Programme
 from notices.programme.work_out import outline
 from notices.wording.changes import ChangeWords
-from tests.documents.building import EXAMPLES, ISSUED
+from tests.documents.building import EXAMPLES, ISSUED, changed
 from tests.programme.strategies import plans
 
 
@@ -24,16 +24,8 @@ def worked_out(path: Path) -> Programme:
 
 def said(folder: Path, example: str, *replaced: tuple[str, str]) -> tuple[str, ...]:
     """Change the text of an example and say what has changed."""
-    before = EXAMPLES / example / "plan.yaml"
-    text = before.read_text("utf-8")
-    for old, new in replaced:
-        assert old in text, old
-        text = text.replace(old, new)
-    after = folder / "plan.yaml"
-    after.write_text(text, encoding="utf-8")
-    for beside in before.parent.glob("*.ics"):
-        (folder / beside.name).write_bytes(beside.read_bytes())
-    programmes = worked_out(before), worked_out(after)
+    after = changed(example, folder, *replaced)
+    programmes = worked_out(EXAMPLES / example / "plan.yaml"), worked_out(after)
     return ChangeWords.of(*programmes, compare(*programmes)).sentences()
 
 

@@ -58,6 +58,8 @@ class Club:
     """Last line of what is sent, in the club's words; empty for name, post and club."""
     colour: str = ""
     """Its own colour, such as "#1b4d3e"; empty for ours."""
+    logo: str = field(default="", repr=False)
+    """A PNG in a data URL (RFC 2397); empty where the plan names none."""
     boards: str = ""
     """Where notices hang, in the club's words."""
     southern: bool = False
