@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from notices.programme.courses import KINDS_OF_COURSE
 from notices.programme.model import Green, Hole
-from notices.wording.lists import and_list
+from notices.wording.lists import all_of, and_list
 
 _SHARED = {2: "double", 3: "triple"}
 
@@ -53,7 +53,7 @@ def name_holes(holes: Iterable[Hole], course: Mapping[str, Green], *, short: boo
             continue
         total = sum(len(green.holes) for green in course.values() if green.course == name)
         every = len(numbers) == total > 1
-        noun = f"all {total} holes" if every else _numbered("hole", _runs(numbers), len(numbers))
+        noun = all_of(total, "holes") if every else _numbered("hole", _runs(numbers), len(numbers))
         parts.append(f"{noun}{_of(name, courses).replace(' of ', ' on ', 1)}")
     return "; ".join(parts) if short else and_list(parts)
 
@@ -110,7 +110,7 @@ def _long_parts(greens: Sequence[Green], course: Mapping[str, Green]) -> Iterato
     courses = courses_of(course)
     total = sum(bool(green.holes) for green in course.values())
     if len(greens) == total > 1:
-        yield f"all {total} greens"
+        yield all_of(total, "greens")
         return
     by_course = _by_course(greens)
     of_whole = {
@@ -121,7 +121,7 @@ def _long_parts(greens: Sequence[Green], course: Mapping[str, Green]) -> Iterato
     }
     if of_whole:
         phrases = and_list([course_phrase(name) for name in of_whole])
-        yield f"all {sum(of_whole.values())} greens of {phrases}"
+        yield f"{all_of(sum(of_whole.values()), 'greens')} of {phrases}"
     for name, own in by_course.items():
         if name not in of_whole:
             yield and_list(list(_of_one_course(own, slashes=len(courses) > 1))) + _of(name, courses)

@@ -43,6 +43,11 @@ def counted(count: int, noun: str, plural: str = "") -> str:
     return f"{number(count)} {noun if count == 1 else plural or noun + 's'}"
 
 
+def all_of(count: int, nouns: str) -> str:
+    """Both greens, all nine greens, all 18 greens."""
+    return f"both {nouns}" if count == 2 else f"all {number(count)} {nouns}"
+
+
 _CALLED_THE = frozenset(
     (
         "board",

@@ -192,6 +192,17 @@ def days_in(said: Iterable[Said]) -> tuple[dt.date, ...]:
 
 
 _KEY = re.compile(r"(?:(?P<course>.+) )?(?P<holes>[0-9]+(?:/[0-9]+)*)")
+_TOTALS = {
+    "both": 2,
+    "three": 3,
+    "four": 4,
+    "five": 5,
+    "six": 6,
+    "seven": 7,
+    "eight": 8,
+    "nine": 9,
+    "ten": 10,
+}
 _KIND = re.compile(" (?:course|nine|loop|links)$")
 
 
@@ -240,10 +251,12 @@ def read_greens(words: str, course: Iterable[str]) -> set[str]:
 def _numbered(parts: list[str], of: str, holes: dict[tuple[str, int], str]) -> set[str]:
     found: set[str] = set()
     for part in parts:
-        if match := re.fullmatch(r"all (\d+) greens", part):
+        if match := re.fullmatch(r"(both|all [a-z]+|all \d+) greens", part):
+            said = match[1].removeprefix("all ")
+            total = _TOTALS[said] if said in _TOTALS else int(said)
             every = {key for (name, _), key in holes.items() if of in ("", name)}
-            assert len(every) <= int(match[1]), part
-            assert of or len(every) == int(match[1]), part
+            assert len(every) <= total, part
+            assert of or len(every) == total, part
             found |= every
         elif match := re.fullmatch(r"(\d+) to (\d+)", part):
             found |= {holes[of, number] for number in range(int(match[1]), int(match[2]) + 1)}

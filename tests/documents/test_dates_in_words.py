@@ -128,7 +128,7 @@ TWO_COURSES = [f"{name} {n}" for name in ("Oak", "Red nine") for n in range(1, 1
         ("greens 1 and 2 of the Oak course and the putting green", "Oak 1|Oak 2|Green"),
         ("greens 1 and 9 of the Oak course and green 2 of the Red nine", "Oak 1|Oak 9|Red nine 2"),
         ("all 18 greens", "|".join(TWO_COURSES)),
-        ("all 9 greens of the Oak course", "|".join(TWO_COURSES[:9])),
+        ("all nine greens of the Oak course", "|".join(TWO_COURSES[:9])),
         ("all 18 greens of the Oak course and the Red nine", "|".join(TWO_COURSES)),
     ],
 )
@@ -143,7 +143,7 @@ def test_greens_of_several_courses(text: str, keys: str) -> None:
         ("1, 2/4 and 3", {"1", "2/4", "3"}),
         ("greens 1 and 3 and the double green of 2 and 4", {"1", "2/4", "3"}),
         ("the double green of 2 and 4", {"2/4"}),
-        ("all 3 greens", {"1", "2/4", "3"}),
+        ("all three greens", {"1", "2/4", "3"}),
     ],
 )
 def test_double_greens(text: str, keys: set[str]) -> None:

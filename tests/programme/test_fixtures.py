@@ -84,7 +84,7 @@ def test_work_on_the_other_course_is_no_clash(
 
 
 SAID = [
-    (1, ", decision: play on", "June Medal, Monday 1 June: it goes ahead. All 2 greens are out of play that day."),
+    (1, ", decision: play on", "June Medal, Monday 1 June: it goes ahead. Both greens are out of play that day."),
     (2, ", decision: play on", "June Medal, Tuesday 2 June: it goes ahead while the greens are still healing."),
     (
         2,

@@ -405,7 +405,7 @@ NINE = [{"green": "1-9", "course": name} for name in ("Oak", "Elm")]
 @pytest.mark.parametrize(
     ("what", "said", "listed"),
     [
-        ("tees 1-9", "The tees of all 9 holes are", "Tees of all 9 holes: closed"),
+        ("tees 1-9", "The tees of all nine holes are", "Tees of all nine holes: closed"),
         ("tees 1-3", "The tees of holes 1 to 3 are", "Tees of holes 1 to 3: closed"),
         ("tee 4", "The tee of hole 4 is", "Tee of hole 4: closed"),
         ("tees 4", "The tees of hole 4 are", "Tees of hole 4: closed"),
@@ -439,7 +439,7 @@ def test_parts_of_a_course_that_are_closed(what: str, said: str, listed: str | N
             "Oak course and the Elm course: closed",
         ),
         ("holes Oak 1-3", "Holes 1 to 3 on the Oak course are", None),
-        ("tees Oak", "The tees of all 9 holes on the Oak course are", None),
+        ("tees Oak", "The tees of all nine holes on the Oak course are", None),
         (
             "greens Oak 9, Elm 1",
             "Green 9 of the Oak course and green 1 of the Elm course are",

@@ -53,7 +53,7 @@ def test_a_course_with_a_single_green() -> None:
 
 
 def test_a_course_of_two() -> None:
-    assert name_greens(["1", "2"], course(2)) == "all 2 greens"
+    assert name_greens(["1", "2"], course(2)) == "both greens"
 
 
 def test_a_course_of_names_only() -> None:
@@ -229,7 +229,7 @@ def test_double_greens(chosen: list[str], greens: dict[str, Green], said: str, s
         # Seventeen greens, and still eighteen holes.
         ([("", n) for n in range(1, 19)], ONE_DOUBLE, "all 18 holes"),
         ([("Elm", 3), ("Oak", 1)], TWO, "hole 1 on the Oak course and hole 3 on the Elm course"),
-        ([("Red nine", n) for n in range(1, 10)], NINES, "all 9 holes on the Red nine"),
+        ([("Red nine", n) for n in range(1, 10)], NINES, "all nine holes on the Red nine"),
     ],
 )
 def test_holes(holes: list[tuple[str, int]], greens: dict[str, Green], said: str) -> None:
