@@ -9,7 +9,7 @@ CHECK_ENV
 NOTICES_CHECKS
     The checkers themselves; ``../shared/checks`` beside the checkout when not given.
 
-Needs node, chromium, a JDK and nothing from PyPI. Every checker runs, whatever the others said; the
+Needs node, chromium, a JDK, poppler, tesseract and nothing from PyPI. Every checker runs, whatever the others said; the
 exit status is 1 if one of them found something, 2 if this could not start.
 """
 
@@ -38,6 +38,16 @@ SPOKEN = ("member-email*.txt", "visitor-notice*.txt", "change-notice*.txt", "sho
 
 HOSTILE = "hostile"
 """A pack full of words that no club writes: nobody's plain words are measured in it."""
+
+AFTER_RAIN = "-after-rain"
+"""What is added to the name of a pack to name the pack that followed it when a date had moved."""
+
+READ_BACK = ("withy-hollow", "live-oak")
+"""Packs of which the short sheets are read by machine, one in each kind of English: letters that
+look like others than they stand for are seen by nothing else."""
+
+SHORT_SHEETS = ("board-notice-a?.pdf", "counter-handout.pdf", "visitor-notice.pdf")
+"""Sheets of a page or two; reading one takes three seconds a page."""
 
 LOOKED_THROUGH = ("withy-hollow", HOSTILE)
 """Packs of which every page is audited in a browser: the one with most in it and the worst."""
@@ -178,6 +188,15 @@ def pdf_checks(tools: Tools, packs: Sequence[Path]) -> Iterator[Check]:
             yield Check(f"veraPDF, {len(mine)} sheets", tools.vera_pdf(*mine))
 
 
+def reading_checks(tools: Tools, packs: Sequence[Path]) -> Iterator[Check]:
+    """Read printed letters as an eye would, and compare them with the text of the file."""
+    for pack in packs:
+        if pack.name in READ_BACK:
+            for sheet in found(pack, *SHORT_SHEETS):
+                command = tools.python("pdf_ocr_check.py", sheet)
+                yield Check(f"pdf_ocr_check {pack.name}/{sheet.name}", command)
+
+
 def message_checks(tools: Tools, packs: Sequence[Path], parts: Path) -> Iterator[Check]:
     """Check every email as a whole and what arrives inside it, which need not lie beside it."""
     emls = [eml for pack in packs for eml in found(pack, "*.eml")]
@@ -215,12 +234,20 @@ def calendar_checks(tools: Tools, packs: Sequence[Path], parts: Path) -> Iterato
     for calendar in calendars:
         name = f"{calendar.parent.name}/{calendar.name}"
         yield Check(f"ics_cross {name}", tools.node("ics_cross.mjs", calendar))
+    for pack in packs:
+        before = pack.with_name(pack.name.removesuffix(AFTER_RAIN))
+        if before != pack:
+            for calendar in found(pack, "*.ics"):
+                published = before / calendar.name
+                check = tools.python("ics_check.py", calendar, "--previous", published)
+                yield Check(f"ics_check {pack.name}/{calendar.name} after the published one", check)
 
 
 def all_checks(tools: Tools, packs: Sequence[Path], parts: Path) -> Iterator[Check]:
     """Gather everything that is asked of packs, the slowest first."""
     yield from audits(tools, packs)
     yield from pdf_checks(tools, packs)
+    yield from reading_checks(tools, packs)
     yield from html_checks(tools, packs)
     yield from text_checks(tools, packs)
     yield from message_checks(tools, packs, parts)

@@ -13,6 +13,7 @@ from notices.programme.model import Programme
 from notices.programme.news import last_day_of_news
 from notices.wording import circumstances
 from notices.wording.blocks import KeyFact, KeyFacts, Paragraph, Table
+from notices.wording.dates import in_brief
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
@@ -73,7 +74,10 @@ def board_notice(programme: Programme) -> Document:
     else:
         told = PeriodWords(words, main)
         title = told.name()
-        summary = f"{words.dates.days(main.days)}. {told.putting_well()}"
+        # Each day stands in the table.
+        when = in_brief(main.days)
+        heading = words.dates.days_with_year(when)
+        summary = f"{words.dates.days(when)}. {told.putting_well()}"
         days = words.days_of(main)
         one_month = len({day.month for day in main.days}) == 1
         head = words.dates.month(main.days[0]) if one_month else "Day"
@@ -84,12 +88,12 @@ def board_notice(programme: Programme) -> Document:
             Section(
                 "days",
                 (
-                    Paragraph.of(told.when()),
+                    Paragraph.of(heading),
                     Table(told.what(), (head, "Greens"), rows),
                 ),
             )
         )
-        facts.append(Fact("when", told.when(), main.days, main.greens))
+        facts.append(Fact("when", heading, tuple(when), main.greens))
         facts += (Fact("day", name_days(dates), dates, greens) for dates, greens in days)
         sections.append(Section("good again", (_good_again(told),)))
         facts += (Fact("good again", row.text) for row in _good_again(told).rows)

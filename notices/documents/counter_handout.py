@@ -43,7 +43,7 @@ def counter_handout(programme: Programme) -> Document:
         title = "Closures"
     else:
         told = PeriodWords(words, main)
-        title = f"{told.name()}, {words.dates.days(main.days)}"
+        title = told.title()
         sections.append(Section("at a glance", (phrases.at_a_glance(told),)))
         facts += phrases.period_facts(told)
         if len(main.days) > 1 and len(main.greens) > 1:

@@ -175,7 +175,7 @@ def _putting_well(words: Words) -> Iterator[Part]:
     facts: list[Fact] = []
     for period in others:
         told = PeriodWords(words, period)
-        name = f"{told.name()}, {words.dates.days(period.days)}"
+        name = told.title()
         besides = [t for t in (told.raised_cut(), told.later_dressings(), told.reserve()) if t]
         glance: tuple[Block, ...] = (phrases.at_a_glance(told),)
         blocks.append(Folded(name, (*glance, *map(Paragraph.of, besides))))

@@ -36,7 +36,7 @@ def member_email(programme: Programme) -> Letter:
         summary = "What is closed, when and why."
     else:
         told = PeriodWords(words, main)
-        title = f"{told.name()}, {words.dates.days(main.days)}"
+        title = told.title()
         summary = f"{told.what()} {told.which()}"
         sections.append(Section("at a glance", (phrases.at_a_glance(told),)))
         facts += phrases.period_facts(told)
@@ -112,7 +112,7 @@ def _also_planned(words: Words, period: Period) -> tuple[Section, list[Fact]]:
     section = Section(
         "also planned",
         tuple(blocks),
-        f"{told.name()}, {words.dates.days(period.days)}",
+        told.title(),
     )
     facts = [*phrases.period_facts(told), *(Fact("besides", text) for text in besides)]
     if len(period.days) > 1 and len(period.greens) > 1:

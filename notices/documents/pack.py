@@ -33,6 +33,7 @@ from notices.documents.visitor_notice import visitor_notices
 from notices.look import HOUSE, Look, look_of
 from notices.programme.as_json import programme_as_json
 from notices.programme.model import Programme
+from notices.programme.news import what_is_ahead
 
 ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
     change_notices,
@@ -53,6 +54,20 @@ ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
     team_calendars,
 )
 """What a pack holds, in the order in which the secretary meets it; None where a plan needs no such thing."""
+
+OF_ALL = frozenset(
+    (
+        change_notices,
+        later_messages,
+        messages_in_case,
+        short_messages,
+        committee_briefings,
+        calendars,
+        team_calendars,
+    )
+)
+"""What is written of the whole programme: of what changed, on occasions that may come late, for the
+record. The rest tells golfers and team what is still ahead."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +111,8 @@ def write_documents(programme: Programme, plan: Mapping[str, object]) -> PackDoc
         The plan in canonical form; the pack carries it, so that it can be built again.
     """
     look = look_of(programme.club.colour) if programme.club.colour else HOUSE
-    written = (write(programme) for write in ENTRIES)
+    ahead = what_is_ahead(programme)
+    written = (write(programme if write in OF_ALL else ahead) for write in ENTRIES)
     entries = tuple(_in_its_look(entry, look) for entry in written if entry is not None)
     records = {"programme.json": programme_as_json(programme), "plan.json": plan}
     return PackDocuments(_front(programme, entries, look), entries, records)

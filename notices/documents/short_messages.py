@@ -43,7 +43,7 @@ def _document(programme: Programme) -> Document:
     sections, facts = [], []
     for period in [p for p in programme.periods if p.noticed] or programme.periods:
         told = PeriodWords(words, period)
-        name = f"{told.name()}, {words.dates.days(period.days)}"
+        name = told.title()
         blocks: list[Block] = []
         for moment in Moment:
             texts = list(dict.fromkeys(_messages(words, period, moment)))

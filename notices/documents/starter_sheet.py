@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from notices.documents.day_sheets import day_sheet, on_paper, page
 from notices.documents.model import Document, Entry, Fact, Section
 from notices.programme.model import Programme
+from notices.programme.news import days_ahead
 from notices.wording import circumstances, hours, visit
 from notices.wording.blocks import Block, Bullets, Heading, KeyFact, KeyFacts, Paragraph, Table
 from notices.wording.dates import ONE_DAY
@@ -74,7 +75,7 @@ def _days(words: Words) -> list[dt.date]:
     programme = words.programme
     days = {day for closed in programme.closures for day in closed.dates}
     days |= {day for day in programme.stretches if not hours.is_usual(words, day)}
-    return sorted(days | set(programme.play))
+    return list(days_ahead(sorted(days | set(programme.play)), programme.issued))
 
 
 def _day(words: Words, day: dt.date) -> _Day:

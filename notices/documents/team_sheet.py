@@ -9,6 +9,7 @@ from notices.documents.day_sheets import day_sheet, on_paper, page
 from notices.documents.model import Document, Entry, Fact, Section
 from notices.operations import WhileWorking
 from notices.programme.model import DayTimetable, Programme, Task, Visit, Work
+from notices.programme.news import days_ahead
 from notices.wording import circumstances
 from notices.wording.blocks import Block, Bullets, Heading, KeyFact, KeyFacts, Paragraph, Table
 from notices.wording.cautions import cautions
@@ -53,7 +54,8 @@ def team_sheets(programme: Programme) -> Entry | None:
 def team_sheet(programme: Programme) -> Document:
     """Write the team's sheet, day by day, and at its end what to look out for."""
     words = Words(programme)
-    days = sorted({visit.date for work in programme.works for visit in work.visits})
+    worked = sorted({visit.date for work in programme.works for visit in work.visits})
+    days = days_ahead(worked, programme.issued)
     return day_sheet(
         programme,
         "team-sheet",

@@ -14,6 +14,9 @@ from notices.wording.lists import and_list
 
 ONE_DAY = dt.timedelta(days=1)
 
+MOST_RUNS = 2
+"""Runs of days that a title names; more are a list and no title."""
+
 _THIRDS = ("early {}", "mid-{}", "late {}")
 _WEEKS = ("first", "second", "third", "fourth", "last")
 
@@ -156,6 +159,18 @@ class DateWords:
             if first.year != last.year:
                 opening += self._year(first)
         return f"{opening} {joint} {whole}"
+
+
+def in_brief(days: Iterable[dt.date]) -> Sequence[dt.date]:
+    """Return the days, or every day from the first to the last where there are gaps upon gaps.
+
+    For titles, and for what is listed day by day elsewhere.
+    """
+    runs = runs_of_days(days)
+    if len(runs) <= MOST_RUNS:
+        return [day for run in runs for day in run]
+    first, last = runs[0][0], runs[-1][-1]
+    return [first + n * ONE_DAY for n in range((last - first).days + 1)]
 
 
 def runs_of_days(days: Iterable[dt.date]) -> list[list[dt.date]]:

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from notices.operations import Noticed, Opening, WhileWorking
-from notices.programme.model import Period, Promise
+from notices.programme.model import Period, Promise, Work
+from notices.programme.news import days_ahead
+from notices.wording.dates import in_brief
 from notices.wording.lists import and_list, number, sentence, span
 from notices.wording.reading_ease import LONGEST_SENTENCE, words_of
 from notices.wording.words import Words
@@ -75,6 +78,10 @@ class PeriodWords:
     def when(self) -> str:
         """Monday 23 to Sunday 29 August 2027."""
         return self.words.dates.days_with_year(self.period.days)
+
+    def title(self) -> str:
+        """Greens renovation, Monday 23 to Sunday 29 August."""
+        return f"{self.name()}, {self.words.dates.days(in_brief(self.period.days))}"
 
     def which(self) -> str:
         """All 18 greens and the putting green, two or three a day."""
@@ -250,19 +257,16 @@ class PeriodWords:
         return f"We catch up {self._on_reserve_days()}."
 
     def _on_reserve_days(self) -> str:
-        return self.words.dates.on_days(self.period.reserve_dates)
+        kept = days_ahead(self.period.reserve_dates, self.words.programme.issued)
+        return self.words.dates.on_days(kept)
 
     def later_dressings(self, *, brief: bool = False) -> str:
         """Say when greens are sanded again, and unless briefly what one meets; else nothing."""
         parts = []
         for work in self.period.works:
-            ordinals = sorted({visit.ordinal for visit in work.follow_ups})
-            if not ordinals:
+            spans = self._later_times(work)
+            if not spans:
                 continue
-            spans = [
-                self.words.dates.on_days([v.date for v in work.follow_ups if v.ordinal == ordinal])
-                for ordinal in ordinals
-            ]
             times = {1: "once more", 2: "twice more"}.get(
                 len(spans), f"{number(len(spans))} times more"
             )
@@ -277,10 +281,21 @@ class PeriodWords:
                 parts.append(f"{which} green is closed only while we do it.")
         return " ".join(parts)
 
+    def _later_times(self, work: Work) -> list[str]:
+        """Name the days of each later dressing that is still to come."""
+        ahead = days_ahead((v.date for v in work.follow_ups), self.words.programme.issued)
+        times: dict[int, list[dt.date]] = {}
+        for visit in work.follow_ups:
+            if visit.date in ahead:
+                times.setdefault(visit.ordinal, []).append(visit.date)
+        return [self.words.dates.on_days(in_brief(days)) for _, days in sorted(times.items())]
+
     def raised_cut(self) -> str:
         """Say when mowing is raised ahead of the work; empty where it is not."""
         for work in self.period.works:
             if work.operation.name == "raising the height of cut":
+                if work.dates[0] <= self.words.programme.issued <= self.period.days[-1]:
+                    return "We mow a little higher now, so putts are slower."
                 return (
                     f"From {self.words.dates.day(work.dates[0])} we mow a little higher, "
                     "so putts are slower."

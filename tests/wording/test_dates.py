@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from notices.wording.dates import DateWords, runs_of_days
+from notices.wording.dates import DateWords, in_brief, runs_of_days
 
 WORDS = DateWords("en-GB", issued=dt.date(2027, 3, 1))
 
@@ -112,6 +112,16 @@ def test_several_days(run: list[dt.date], said: str, placed: str, short: str) ->
 )
 def test_a_heading_names_the_year_once(run: list[dt.date], said: str) -> None:
     assert WORDS.days_with_year(run) == said
+
+
+def test_a_title_names_two_runs_of_days_and_of_more_the_first_and_the_last() -> None:
+    two = [*days("2027-08-23", 2), *days("2027-08-26", 4)]
+    assert (
+        WORDS.days(in_brief(two))
+        == "Monday 23 and Tuesday 24 August and Thursday 26 to Sunday 29 August"
+    )
+    three = [*two, *days("2027-08-31", 1)]
+    assert WORDS.days(in_brief(three)) == "Monday 23 to Tuesday 31 August"
 
 
 @pytest.mark.parametrize(
