@@ -94,7 +94,7 @@ def test_documents_tell_of_what_is_ahead(tmp_path: Path) -> None:
         assert "erticutting" not in said, name
         assert "ractice ground" not in said, name
     for name in ("starter-sheet", "team-sheet"):
-        days = [section.title for section in documents.document(name).sections]
+        days = [section.heading for section in documents.document(name).sections]
         assert days[0] == "Tuesday 24 August", name
     # The committee has the whole record.
     assert "Verticutting" in str(documents.document("committee-briefing").sections)
