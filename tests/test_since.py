@@ -32,7 +32,7 @@ course: {greens: [{green: 1-4}]}
 works:
   - {operation: brushing, dates: 2026-09-14 to 2026-09-15, reserve_dates: 2026-09-17}
 closures:
-  - {what: practice ground, dates: 2026-09-14}
+  - {what: practice ground, dates: 2026-09-17}
 """
 LATER = PLAN.replace("2026-09-14 to 2026-09-15, ", '"2026-09-14, 2026-09-16", ')
 
