@@ -16,6 +16,9 @@ from notices.wording.words import Words, days_with_greens
 MOST_MOVES = 3
 """Groups of greens whose old and new days are told; beyond, the new days are told in one list."""
 
+MOST_NAMES = 2
+"""Works that one sentence names, where another way to name them together is known."""
+
 _DAYS = (ChangeKind.MOVED, ChangeKind.EXTENDED, ChangeKind.SHORTENED)
 
 _OF_PLAY = ("", "while working", "reopen")
@@ -80,6 +83,9 @@ class ChangeWords:
         if change.kind in _DAYS and (change.kind is not ChangeKind.MOVED or self._as_one(change)):
             # Which green on which day is then said once for all of them.
             return (*key, self._dates_before(change), self._work(change).dates)
+        if change.kind is ChangeKind.MOVED:
+            # Days of later dressings follow, and are told after those of the work.
+            return (*key, tuple(move for move in change.moves if move.ordinal == 1))
         return (*key, change.moves)
 
     # Works
@@ -88,6 +94,8 @@ class ChangeWords:
         change = group[0]
         if change.kind in _DAYS:
             return self._of_days(group)
+        if change.kind is ChangeKind.RESERVE and change.moves[0].after and len(group) > MOST_NAMES:
+            return sentence(self._of_reserve(change, "us"))
         return sentence(self._of_one_kind(change, self._names(group), several=len(group) > 1))
 
     def _of_one_kind(self, change: Change, name: str, *, several: bool) -> str:
@@ -119,7 +127,8 @@ class ChangeWords:
         for one in group:
             if later := [move for move in one.moves if move.ordinal > 1]:
                 to_sand = self.new.language.terms.to_sand
-                told.append(f"we now {to_sand} again {self._on(_days(later))}")
+                there = "" if set(_greens(later)) == set(self._work(one).greens) else " there"
+                told.append(f"we now {to_sand}{there} again {self._on(_days(later))}")
         return " ".join(map(sentence, told))
 
     def _together(self, group: Sequence[Change]) -> tuple[str, int]:
@@ -131,7 +140,11 @@ class ChangeWords:
         for period in self.new.programme.periods:
             told = PeriodWords(self.new, period)
             whole = {work.id for work in period.opening_works} <= moved
-            if whole and len(group) > 2 and told.name() == self.new.language.terms.renovation:
+            if (
+                whole
+                and len(group) > MOST_NAMES
+                and told.name() == self.new.language.terms.renovation
+            ):
                 return told.inside(), 1
         return self._names(group), len(group)
 

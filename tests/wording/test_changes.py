@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 
 import notices
+from notices.changing import postpone
 from notices.plan.model import Plan
 from notices.programme.changes import compare
 from notices.programme.model import Programme
@@ -64,6 +66,25 @@ def test_works_that_move_together_are_told_together(tmp_path: Path) -> None:
         (
             "The restriction on buggies is now from Tuesday 24 to Monday 30 August, "
             "not from Monday 23 to Sunday 29 August."
+        ),
+    )
+
+
+def test_one_day_of_a_renovation_moves_as_one(tmp_path: Path) -> None:
+    """Eight kinds of work go along; sand follows 7 and 14 days after the first, on these greens."""
+    after = changed("withy-hollow", tmp_path)
+    put_off = postpone(
+        after, "hollow-tining-1", None, dt.date(2027, 8, 25), today=ISSUED, alone=False
+    )
+    told = ChangeWords.of(put_off.before, put_off.after, compare(put_off.before, put_off.after))
+    assert told.sentences()[:2] == (
+        (
+            "The greens renovation on greens 7 to 9 moves from Wednesday 25 to Tuesday 31 August. "
+            "We now spread sand there again on Tuesday 7 September and on Tuesday 14 September."
+        ),
+        (
+            "If rain stops us, we catch up on Wednesday 1 September, "
+            "not on Tuesday 31 August and Wednesday 1 September."
         ),
     )
 
