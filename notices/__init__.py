@@ -1,8 +1,13 @@
 """Notices: planned work on golf greens, worked out and explained to those who play on them.
 
-Six steps lead from a plan file to a pack::
+From a plan file to a pack in its folder::
 
-    loaded = load_plan(path)
+    from notices.building import build_pack
+
+    build_pack(load_plan(path), issued, folder)
+
+The steps of that, for those who want what one of them gives::
+
     programme = work_out(loaded.plan, issued)
     loaded.refuse(programme.findings)
     programme = with_patterns(programme, loaded.plan)
@@ -22,7 +27,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from notices.documents.pack import write_documents
-    from notices.pack.write import is_current, known_files, made_from, write_pack
+    from notices.pack.write import write_pack
     from notices.plan.load import canonical, load_plan
     from notices.programme.explain import explain
     from notices.programme.patterns import with_patterns
@@ -39,10 +44,7 @@ __all__ = [
     "check_texts",
     "check_words",
     "explain",
-    "is_current",
-    "known_files",
     "load_plan",
-    "made_from",
     "render_pack",
     "with_patterns",
     "work_out",
@@ -55,10 +57,7 @@ _HOMES = {
     "check_texts": "notices.wording.text_check",
     "check_words": "notices.rendering.reading_check",
     "explain": "notices.programme.explain",
-    "is_current": "notices.pack.write",
-    "known_files": "notices.pack.write",
     "load_plan": "notices.plan.load",
-    "made_from": "notices.pack.write",
     "render_pack": "notices.rendering.whole_pack",
     "with_patterns": "notices.programme.patterns",
     "work_out": "notices.programme.work_out",

@@ -200,42 +200,17 @@ def build(
       notices build plan.yaml --out pack
       notices build plan.yaml --out pack-2 --since pack
     """  # noqa: D301, click wants the sign itself
-    from notices import since as history  # noqa: PLC0415, start-up time
-    from notices.plan.own_words import own_texts  # noqa: PLC0415, start-up time
+    from notices.building import build_pack  # noqa: PLC0415, start-up time
 
     if since is not None and out.resolve() == since.resolve():
         raise click.UsageError(f"{out} is the pack that is replaced: name a new folder for --out")
     with terminal.progress("Building") as told:
         loaded = notices.load_plan(plan)
-        programme = notices.work_out(loaded.plan, _issued(loaded, today))
-        loaded.refuse(programme.findings)
-        loaded.refuse(notices.check_texts(programme, own_texts(loaded.plan)))
-        earlier = history.before(since, programme.issued) if since else None
-        if earlier is not None:
-            programme = history.follow(programme, earlier)
-        canonical = notices.canonical(loaded.plan)
-        notice = history.notice_of(programme)
-        others = [notice.replaces, *earlier.sources] if earlier else []
-        source = notices.made_from(canonical, programme.issued, *others)
-        report = None
-        if not notices.is_current(out, source):
-            programme = notices.with_patterns(programme, loaded.plan)
-            documents = notices.write_documents(programme, canonical)
-            issue = history.let_stand(documents, programme, earlier)
-            files = notices.render_pack(
-                issue.documents, told, notices.known_files(out), issue.published, issue.standing
-            )
-            report = notices.write_pack(
-                files,
-                out,
-                version=notices.__version__,
-                issued=programme.issued,
-                made_from=source,
-                notice=notice,
-            )
+        built = build_pack(loaded, _issued(loaded, today), out, replaces=since, told=told)
     if quiet:
         return
-    doubts = [one for one in programme.findings if one.weight is Weight.THINK_AGAIN]
+    report = built.report
+    doubts = [one for one in built.programme.findings if one.weight is Weight.THINK_AGAIN]
     if verbose and report:
         for name in report.changed:
             click.echo(f"{out / name}: written", err=True)

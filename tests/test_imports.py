@@ -76,8 +76,9 @@ RULES = {
     # A change to a plan is checked by working it out before it is kept.
     "changing": may("errors findings disk plan programme"),
     "since": may("errors findings plan programme documents rendering pack"),
+    "building": may("__init__ since errors plan programme wording documents rendering pack"),
     "cli": may(
-        "__init__ changing since units references paths findings errors terminal starter convert agronomy operations plan"
+        "__init__ building changing since units references paths findings errors terminal starter convert agronomy operations plan"
         " programme wording drawings documents rendering pack",
         "click",
     ),
