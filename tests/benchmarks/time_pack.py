@@ -14,8 +14,9 @@ import shutil
 import subprocess
 import sys
 import tempfile
-from collections.abc import Mapping
+from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 EXAMPLE = Path(__file__).parents[2] / "examples" / "withy-hollow" / "plan.yaml"
 CHROMIUM = shutil.which("chromium")
@@ -24,7 +25,7 @@ CHROMIUM = shutil.which("chromium")
 BUILD = """
 import sys
 from notices.cli import main
-main(["build", sys.argv[1], "--out", sys.argv[2]])
+main(["build", sys.argv[1], "--out", sys.argv[2], *sys.argv[3:]])
 """
 HTML = """
 import sys
@@ -90,22 +91,51 @@ def measured(program: str, *arguments: str | Path) -> tuple[float, float, float]
     return float(wall), float(cpu), float(memory)
 
 
-def written(folder: Path) -> Mapping[str, int]:
-    """When each PDF of a pack was last written."""
-    return {path.name: path.stat().st_mtime_ns for path in folder.glob("*.pdf")}
+def kept(old: Path, new: Path) -> str:
+    """How many files of a pack are those of the earlier one, to the byte."""
+    files = {path.name: path.read_bytes() for path in old.iterdir()}
+    same = [p.name for p in new.iterdir() if files.get(p.name) == p.read_bytes()]
+    of = {ending: sum(name.endswith(ending) for name in files) for ending in (".pdf", "")}
+    pdfs = sum(name.endswith(".pdf") for name in same)
+    return f"{pdfs} of {of['.pdf']} PDFs kept, {len(same)} of {of['']} files"
 
 
-def moved(plan: Path, folder: Path) -> Path:
-    """A copy of the plan with the last work a day later, which few sheets speak of."""
+def later(days: str) -> str:
+    """The same days, each a day later."""
+    return " to ".join(
+        str(dt.date.fromisoformat(day) + dt.timedelta(days=1)) for day in days.split(" to ")
+    )
+
+
+def changed(plan: Path, folder: Path) -> Iterator[tuple[str, Path]]:
+    """Copies of the plan with one thing changed in each, and what it is."""
     import notices  # noqa: PLC0415 - the processes that are measured load it themselves
 
-    data = json.loads(json.dumps(notices.canonical(notices.load_plan(plan).plan)))
+    def copy() -> dict[str, Any]:
+        data: dict[str, Any] = json.loads(
+            json.dumps(notices.canonical(notices.load_plan(plan).plan))
+        )
+        return data
+
+    def written(data: dict[str, Any], name: str) -> Path:
+        path = folder / f"{name}.yaml"
+        path.write_text(json.dumps(data), encoding="utf-8")
+        return path
+
+    yield "nothing", written(copy(), "nothing")
+    data = copy()
     work = data["works"][-1]
-    days = [dt.date.fromisoformat(day) for day in str(work["dates"]).split(" to ")]
-    work["dates"] = " to ".join(str(day + dt.timedelta(days=1)) for day in days)
-    path = folder / "moved.yaml"
-    path.write_text(json.dumps(data), encoding="utf-8")
-    return path
+    if "reserve_dates" in work:
+        work["reserve_dates"] = later(work["reserve_dates"])
+        yield "a reserve date a day later", written(data, "reserve")
+    data = copy()
+    if fixtures := data.get("fixtures"):
+        fixtures[-1]["name"] = "Presidents’ Day"
+        yield "the name of a fixture", written(data, "fixture")
+    data = copy()
+    work = data["works"][-1]
+    work["dates"] = later(work["dates"])
+    yield "the last work a day later", written(data, "work")
 
 
 def line(name: str, taken: tuple[float, float, float], more: str = "") -> None:
@@ -124,12 +154,15 @@ def main() -> None:
         print(f"{plan.parent.name:42} {'wall s':>8} {'CPU s':>8} {'peak MB':>8}")
         measured(BUILD, plan, folder / "warm")  # so that nobody pays for reading from the disk
         cold = measured(BUILD, plan, pack)
-        first = written(pack)
-        line("the whole pack", cold, f"{len(first)} PDFs, {len(list(pack.iterdir()))} files")
+        files = list(pack.iterdir())
+        pdfs = sum(path.suffix == ".pdf" for path in files)
+        line("the whole pack", cold, f"{pdfs} PDFs, {len(files)} files")
         line("again, nothing changed", measured(BUILD, plan, pack))
-        again = measured(BUILD, moved(plan, folder), pack)
-        kept = sum(first.get(name) == when for name, when in written(pack).items())
-        line("again, one work a day later", again, f"{kept} of {len(first)} PDFs kept")
+        for number, (what, path) in enumerate(changed(plan, folder)):
+            new = folder / f"pack-{number}"
+            line(
+                f"--since it, {what}", measured(BUILD, path, new, "--since", pack), kept(pack, new)
+            )
         measured(HTML, plan, html)
         bare = measured(WEASYPRINT, plan, html)
         line(
