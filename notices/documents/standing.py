@@ -25,9 +25,10 @@ NEW = "new"
 SEND, PRINT, SCREENS, EMAILS = "Send", "Print", "On screens", "Emails that have changed"
 SENT = "What has been sent need not be sent again."
 _THEN = {
-    SCREENS: "Put each in place of the old one.",
-    EMAILS: f"Use these from now on. {SENT}",
+    SCREENS: "Put {each} in place of the old one.",
+    EMAILS: f"Use {{these}} from now on. {SENT}",
 }
+"""What is done with one file of a kind, or with several."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,11 +76,19 @@ def what_is_new(words: Words, entries: Sequence[Entry]) -> Iterator[News]:
                 old.setdefault(day, []).append(file_names(item)[0])
     for label, names in new.items():
         if names:
-            yield News(label, _THEN.get(label, ""), tuple(names))
+            yield News(label, _of(_THEN.get(label, ""), names), tuple(names))
     if not any(new.values()):
         yield News("Changed", "Nothing. There is nothing to send, print or put up.")
     for day, names in old.items():
-        yield News(f"Still holds, of {day}", "No need to print these again.", tuple(names))
+        said = _of("No need to print {these} again.", names)
+        yield News(f"Still holds, of {day}", said, tuple(names))
+
+
+def _of(sentence: str, files: Sequence[str]) -> str:
+    """Say a sentence of one file or of several."""
+    if len(files) == 1:
+        return sentence.format(each="it", these="it")
+    return sentence.format(each="each", these="these")
 
 
 def _use(entry: Entry, item: Item) -> str:

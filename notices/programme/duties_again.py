@@ -1,7 +1,8 @@
 """What is to be done with a notice that comes after another: only what the other did not ask for.
 
-What hangs and says the same as before stays where it is. What has changed is printed now, whichever
-day it was first printed on. Nothing is announced twice: the change notice tells what is different.
+What hangs and says the same as before stays where it is. What has changed is printed on the day of
+issue, whenever it was first printed: what hangs is wrong until then. Nothing is announced twice:
+the change notice tells what is different.
 """
 
 from __future__ import annotations
@@ -55,7 +56,7 @@ def asked_again(
             and _of_use_until(programme, duty) >= issued
         ):
             again.add(duty.document)
-            yield replace(duty, first=issued, last=max(issued, duty.last))
+            yield replace(duty, first=issued, last=issued)
 
 
 def _asked_before(programme: Programme, duty: Duty) -> bool:
