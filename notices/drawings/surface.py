@@ -6,7 +6,7 @@ It is as large as it says when it is printed at 100 %: its width and height are 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
 
@@ -92,7 +92,7 @@ def surface(
     height = low + len(note) * LINE * _SMALL + 6
     content = (
         _turf(patch)
-        + (textures.grains(patch, each=110) if sanded and moment is Moment.AFTER else "")
+        + (textures.grains(patch, each=170) if sanded and moment is Moment.AFTER else "")
         + "".join(_opened(spread, patch, unit, moment) for spread in _spread(found, side))
         + rect(patch, fill="none", stroke=INK, stroke_width=1.2, class_="patch")
         + key
@@ -203,7 +203,9 @@ def _key(
 ) -> tuple[str, float]:
     """Write what is what below the square; returns where that ends, too."""
     parts, y = [], patch.bottom + 12
-    samples: list[Callable[[Rect], str]] = [partial(_sample, cut) for cut in reversed(found)]
+    samples: list[Callable[[Rect], str]] = [
+        partial(_sample, cut, _size(cut, found)) for cut in reversed(found)
+    ]
     rows = [
         *zip(samples, entries, strict=False),
         *([(_sample_of_sand, sanding)] if sanding else []),
@@ -223,17 +225,25 @@ def _sample_of_sand(box: Rect) -> str:
     return rect(box, fill=LAWN) + textures.grains(box, each=40)
 
 
-def _sample(cut: Cut, box: Rect) -> str:
-    """Draw a small sign of what one work leaves, not to scale."""
+def _size(cut: Cut, found: Sequence[Cut]) -> float:
+    """Return how wide an opening is in parts of the widest of its kind, so that signs differ."""
+    return cut.width / max(other.width for other in found if other.kind is cut.kind)
+
+
+def _sample(cut: Cut, size: float, box: Rect) -> str:
+    """Draw a small sign of what one work leaves; among holes, and among slits, wide is wider."""
     x, y = box.x + box.width / 2, box.y + box.height / 2
     if cut.along:
-        return textures.sand_disc((x, y), 8) if cut.filled else circle((x, y), 8, fill=GAP)
+        radius = max(3.0, 8.5 * size)
+        disc = circle((x, y), radius, fill=GAP)
+        return textures.sand_disc((x, y), radius) if cut.filled else disc
     if cut.kind is Opening.TRENCHES:
         seams = Rect(box.x + 4, box.y, box.width - 8, box.height)
         return rect(seams, fill=PAPER, stroke=GAP, stroke_width=2, stroke_dasharray="7 4")
     if cut.channel:
         return _pressed(Rect(box.x + 5, box.y, box.width - 10, box.height))
+    wide = max(0.8, 3.6 * size)
     return "".join(
-        rect(Rect(box.x + box.width * part - 1.5, box.y, 3, box.height), fill=GAP)
+        rect(Rect(box.x + box.width * part - wide / 2, box.y, wide, box.height), fill=GAP)
         for part in (0.2, 0.5, 0.8)
     )
