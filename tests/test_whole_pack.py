@@ -132,6 +132,7 @@ def files_of(pack: BuiltPack) -> set[str]:
     """Every file that a pack should hold: those of all packs, and what this one has besides."""
     party = PARTIES.get(pack.folder.name) if pack.folder else None
     own = {f"{party}.{ending}" for ending in ("html", "pdf", "txt") if party}
+    own |= {"green-in-true-size.pdf"} if pack.programme.periods else set()
     entered = {name for entry in pack.documents.entries for name in entry.files}
     assert ("team-sheet.pdf" in entered) is bool(pack.programme.works)
     assert FILES | messages_of(pack) | own <= entered | RECORDS

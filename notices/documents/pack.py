@@ -11,6 +11,7 @@ from notices.documents.change_notice import change_notices
 from notices.documents.committee_briefing import committee_briefings
 from notices.documents.counter_handout import counter_handouts
 from notices.documents.course_page import course_pages
+from notices.documents.green_in_true_size import greens_in_true_size
 from notices.documents.index import Index, index
 from notices.documents.mailings import later_messages, member_emails, messages_in_case
 from notices.documents.model import (
@@ -44,6 +45,7 @@ ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
     board_notices,
     tee_signs,
     counter_handouts,
+    greens_in_true_size,
     visitor_notices,
     questions_and_answers,
     course_pages,

@@ -25,6 +25,7 @@ from notices.drawings.svg import (
     path,
     rect,
     strokes,
+    text,
 )
 from notices.operations import Opening
 from notices.programme.model import Period
@@ -54,7 +55,13 @@ class _Spread:
 
 
 def surface(
-    words: Words, period: Period, moment: Moment, name: str = "surface", scale: float = 1.0
+    words: Words,
+    period: Period,
+    moment: Moment,
+    name: str = "surface",
+    scale: float = 1.0,
+    *,
+    keyed: bool = True,
 ) -> Drawing | None:
     """Draw a square of the green as it looks from above.
 
@@ -70,6 +77,9 @@ def surface(
         Name of the drawing.
     scale
         Its size: 1 is true size, 0.5 half of it.
+    keyed
+        Whether what is what stands below it; else what is beside it says so (``signs``), and how
+        large it is where that is not true size.
 
     Returns
     -------
@@ -87,9 +97,16 @@ def surface(
     entries = [_entry(words, cut, moment, side) for cut in reversed(found)]
     caption = say.surface_caption(words, moment, side, found, sanded=sanded)
     told = entries if moment is not Moment.HEALED else []
-    key, low = _key(found, told, patch, moment, _sanding(words, period, moment))
-    note = lettering.lines_of(say.size_note(scale), width - 4, _SMALL)
-    height = low + len(note) * LINE * _SMALL + 6
+    key, low = "", patch.bottom + _EDGE
+    if keyed:
+        sanding = _sanding(words, period, moment)
+        key, low = _key(found, told, patch, sanding)
+        if moment is Moment.HEALED:
+            key += text("Nothing is left to see.", (2, low + 12), _SIZE)
+            low += 24
+    told_size = say.size_note(scale) if keyed or scale == 1 else ""
+    note = lettering.lines_of(told_size, width - 4, _SMALL) if told_size else []
+    height = low + (len(note) * LINE * _SMALL + 6 if note else 0)
     content = (
         _turf(patch)
         + (textures.grains(patch, each=170) if sanded and moment is Moment.AFTER else "")
@@ -198,11 +215,43 @@ def _sanding(words: Words, period: Period, moment: Moment) -> str:
     return f"{and_list(list(names))}: sand in the grass" if names else ""
 
 
+def signs(words: Words, period: Period, width: float, name: str = "signs") -> Drawing | None:
+    """Say what is what in a square of the surface just after the work, with the share of each.
+
+    Parameters
+    ----------
+    words
+        How the programme is put into words.
+    period
+        The same as in the square.
+    width
+        Width of the drawing, in CSS pixels.
+    name
+        Name of the drawing.
+
+    Returns
+    -------
+    Drawing or None
+        None where nothing is opened or covered.
+    """
+    found = cuts(period.works, words.programme)
+    side = SIDE_MM[words.programme.club.units]
+    entries = [_entry(words, cut, Moment.AFTER, side) for cut in reversed(found)]
+    sanding = _sanding(words, period, Moment.AFTER)
+    if not entries and not sanding:
+        return None
+    key, low = _key(found, entries, Rect(0, -12, width, 0), sanding)
+    description = " ".join(f"{entry}." for entry in [*entries, *filter(None, [sanding])])
+    title = "What is what on the green"
+    svg = document(width, low, title, key, description=description)
+    return Drawing(name, title, description, svg, width, low)
+
+
 def _key(
-    found: tuple[Cut, ...], entries: list[str], patch: Rect, moment: Moment, sanding: str
+    found: Sequence[Cut], entries: Sequence[str], above: Rect, sanding: str
 ) -> tuple[str, float]:
-    """Write what is what below the square; returns where that ends, too."""
-    parts, y = [], patch.bottom + 12
+    """Write what is what below a square; returns where that ends, too."""
+    parts, y = [], above.bottom + 12
     samples: list[Callable[[Rect], str]] = [
         partial(_sample, cut, _size(cut, found)) for cut in reversed(found)
     ]
@@ -211,13 +260,10 @@ def _key(
         *([(_sample_of_sand, sanding)] if sanding else []),
     ]
     for sample, entry in rows:
-        told = lettering.lines_of(lettering.unbroken(entry), patch.width - 36, _SIZE)
-        parts.append(sample(Rect(patch.x + 2, y, 22, 18)))
-        parts.append(lines(told, (patch.x + 34, y + 14), _SIZE))
+        told = lettering.lines_of(lettering.unbroken(entry), above.width - 36, _SIZE)
+        parts.append(sample(Rect(above.x + 2, y, 22, 18)))
+        parts.append(lines(told, (above.x + 34, y + 14), _SIZE))
         y += max(22.0, len(told) * LINE * _SIZE + 4)
-    if moment is Moment.HEALED:
-        parts.append(lines(["Nothing is left to see."], (2, y + 14), _SIZE))
-        y += 24
     return "".join(parts), y + 2
 
 

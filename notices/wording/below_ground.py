@@ -240,8 +240,10 @@ def later(cut: Cut) -> str:
 
 def size_note(scale: float) -> str:
     """Say how large a square of the surface is drawn."""
-    size = {1.0: "true size", 0.5: "half of its true size"}
-    return f"In {size.get(scale, f'{scale:.0%} of its true size')} when printed at 100 %."
+    return f"In {_SIZES[round(1 / scale)]} when printed at 100 %."
+
+
+_SIZES = {1: "true size", 2: "half of its true size", 3: "a third of its true size"}
 
 
 def _sentences(words: Words, name: str, facts: dict[str, object]) -> str:

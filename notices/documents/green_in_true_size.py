@@ -1,0 +1,83 @@
+"""A square of green on paper in true size: what a member sees who walks onto the green after the work."""
+
+from __future__ import annotations
+
+from notices.documents import phrases
+from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
+from notices.drawings.surface import signs, surface
+from notices.programme.model import Programme
+from notices.programme.openings import Moment, cuts
+from notices.wording.blocks import Paragraph, Picture
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words
+
+_BESIDE = 400.0
+"""Width of what stands beside the square on A4 that lies on its side [CSS pixels]."""
+_LATER = 1 / 3
+"""Size of the squares that show it later: two of them fit beside the large one."""
+
+
+SMALLER = "These two squares are a third of that size."
+
+FITS = (
+    *(Fit(styles) for styles in ("", "close", "closest")),
+    Fit("closest alone", frozenset({"smaller", "smooth", "healed"})),
+)
+"""Ways to set the sheet: where many kinds of work stand beside the square, it is alone."""
+
+
+def greens_in_true_size(programme: Programme) -> Entry | None:
+    """Return the sheet with what to do with it; None where nothing is to be seen on the greens."""
+    document = green_in_true_size(programme)
+    if document is None:
+        return None
+    return Entry(
+        "The green in true size",
+        "Members at the counter",
+        f"Print one on {Words(programme).language.terms.paper} at 100 %, not fitted to the page. "
+        "Lay it out at the counter with a golf ball on it: people see how large the holes are.",
+        (Sheet(document, "true-size", FITS),),
+        again="No need to print it again.",
+    )
+
+
+def green_in_true_size(programme: Programme) -> Document | None:
+    """Draw the green of the main period just after the work, and smaller as it heals."""
+    words = Words(programme)
+    main = words.main_period()
+    if main is None:
+        return None
+    after = surface(words, main, Moment.AFTER, "square", keyed=False)
+    if after is None:
+        return None
+    told = PeriodWords(words, main)
+    beside = signs(words, main, _BESIDE)
+    later = ((Moment.SMOOTH, "smooth"), (Moment.HEALED, "healed"))
+    heals = [
+        surface(words, main, moment, name, _LATER, keyed=False)
+        for moment, name in (later if cuts(main.works, programme) else ())
+    ]
+    well = list(phrases.good_again(told))[-1]
+    sections = [
+        Section("square", (Picture(after.name),)),
+        Section("when", (Paragraph.of(f"{told.name()}: {told.when()}."),)),
+        Section("signs", (Picture("signs"),), "Just after the work"),
+        Section("well", (Paragraph.of(well.text),), "Putting well"),
+        Section("smaller", (Paragraph.of(SMALLER),) if heals else ()),
+        Section("smooth", (Picture("smooth"),)),
+        Section("healed", (Picture("healed"),)),
+    ]
+    drawings = [each for each in (after, beside, *heals) if each is not None]
+    shown = {each.name for each in drawings}
+    return Document.of(
+        programme,
+        name="green-in-true-size",
+        title="The green in true size",
+        summary="A square of green just after the work, in true size, and as it heals.",
+        sections=(phrases.as_drawn(section, shown) for section in sections),
+        facts=(
+            Fact("when", told.when(), main.days, main.greens),
+            Fact("good again", well.text),
+        ),
+        drawings=drawings,
+    )
