@@ -90,6 +90,16 @@ def test_an_example_is_copied_with_all_it_needs(name: str, tmp_path: Path) -> No
     assert {file.name for file in path.parent.glob("*.png")} == named  # and none of the gallery
 
 
+def test_a_workbook_of_an_example_has_its_pictures_beside_it(tmp_path: Path) -> None:
+    example = "withy-hollow"
+    book, *beside = start_plan(tmp_path / "club", SPRING, example, workbook=True)
+    assert [path.name for path in beside] == ["plan-logo.png"]
+    started = notices.load_plan(book).plan
+    original = notices.load_plan(examples_folder() / example / "plan.yaml").plan
+    assert started.club.logo
+    assert started.club == original.club
+
+
 def test_a_folder_with_something_in_it_is_refused(tmp_path: Path) -> None:
     (tmp_path / "letter.txt").write_text("mine", "utf-8")
     with pytest.raises(FolderFault, match="is not empty: name a new folder"):

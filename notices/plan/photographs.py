@@ -126,7 +126,10 @@ def upright(opened: Image.Image) -> Image.Image:
     """Return a picture as it was seen, in four channels."""
     from PIL import ImageOps  # noqa: PLC0415, see above
 
-    return ImageOps.exif_transpose(opened).convert("RGBA")
+    seen = ImageOps.exif_transpose(opened)
+    if seen.mode.startswith("I"):  # greys in sixteen bits, which Pillow would cut off at 255
+        seen = seen.convert("I").point(lambda value: value * (1 / 257)).convert("L")
+    return seen.convert("RGBA")
 
 
 def on_paper(picture: Image.Image) -> Image.Image:

@@ -95,6 +95,13 @@ def test_one_in_canonical_form_comes_back_as_it_is(tmp_path: Path) -> None:
     assert read_logo(tmp_path, first) == first
 
 
+def test_greys_in_sixteen_bits_are_those_of_eight(tmp_path: Path) -> None:
+    """100 of 255 is 25700 of 65535: each level of eight bits is 257 of sixteen."""
+    written(Image.new("I;16", (60, 30), 25_700), tmp_path / "logo.png")
+    grey = opened(read_logo(tmp_path, "logo.png")).convert("RGB").getpixel((30, 15))
+    assert near(grey, (100, 100, 100))
+
+
 @pytest.mark.parametrize(
     ("content", "says"),
     [
