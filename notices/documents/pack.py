@@ -35,6 +35,7 @@ from notices.look import HOUSE, Look, look_of
 from notices.programme.as_json import programme_as_json
 from notices.programme.model import Programme
 from notices.programme.news import what_is_ahead
+from notices.wording.typography import set_programme
 
 ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
     change_notices,
@@ -115,9 +116,11 @@ def write_documents(programme: Programme, plan: Mapping[str, object]) -> PackDoc
     look = look_of(programme.club.colour) if programme.club.colour else HOUSE
     ahead = what_is_ahead(programme)
     written = (write(programme if write in OF_ALL else ahead) for write in ENTRIES)
+    printed = set_programme(programme)
+    written = (write(printed) for write in ENTRIES)
     entries = tuple(_in_its_look(entry, look) for entry in written if entry is not None)
     records = {"programme.json": programme_as_json(programme), "plan.json": plan}
-    return PackDocuments(_front(programme, entries, look), entries, records)
+    return PackDocuments(_front(printed, entries, look), entries, records)
 
 
 def let_stand(
@@ -145,7 +148,7 @@ def let_stand(
         else replace(entry, items=tuple(map(standing, entry.items)))
         for entry in documents.entries
     )
-    front = _front(programme, entries, documents.index.document.look)
+    front = _front(set_programme(programme), entries, documents.index.document.look)
     return replace(documents, index=front, entries=entries)
 
 

@@ -23,7 +23,8 @@ def slug(name: str, otherwise: str = "club") -> str:
     otherwise
         What to say where nothing is left.
     """
-    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode()
+    # An apostrophe makes no other name, however it was typed or set.
+    plain = unicodedata.normalize("NFKD", name.replace("’", "'")).encode("ascii", "ignore").decode()
     joined = re.sub(r"[^a-z0-9]+", "-", plain.lower()).strip("-")
     return joined[:LONGEST].rstrip("-") or otherwise
 

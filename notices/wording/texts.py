@@ -16,6 +16,7 @@ from notices.paths import templates_folder
 from notices.wording.blocks import Block, Paragraph, Run, by_heading, with_links
 from notices.wording.markdown_text import escaped, parse
 from notices.wording.own_text import TextLine, faults_of, refused
+from notices.wording.typography import typeset
 
 _IMPORT = '{% import "_phrases.md" as say with context %}'
 
@@ -194,7 +195,8 @@ def _template(language: str, source: str) -> jinja2.Template:
 
 
 def _filled(language: str, source: str, facts: Mapping[str, object]) -> str:
-    return _template(language, source).render({name: _fact(value) for name, value in facts.items()})
+    words = {name: _fact(value) for name, value in facts.items()}
+    return typeset(_template(language, source).render(words))
 
 
 def _fact(value: object) -> object:

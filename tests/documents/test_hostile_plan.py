@@ -70,7 +70,7 @@ def test_all_words_stand_in_the_announcement(hostile_pack: BuiltPack) -> None:
     ):
         for words in (
             "Ask </style> <style> *{display:none} </style> in the clubhouse, &amp; not &lt;elsewhere&gt;",
-            'SUMMARY:not ours; a\\, b\\n ]]> <!-- gone --> "quoted" ‘curly’ 大会 ⛳️ مرحبا שלום',
+            "SUMMARY:not ours; a\\, b\\n ]]> <!-- gone --> “quoted” ‘curly’ 大会 ⛳️ مرحبا שלום",
             "Donaudampfschifffahrtsmedal",
             "buggies & <trolleys>",
             "the Greens & <Works> Committee",

@@ -1,0 +1,152 @@
+"""Apostrophes and quotation marks of what a club typed, set as a printer sets them.
+
+A keyboard has one sign for apostrophe, quotation mark, feet and inches. Each is set by what stands
+beside it. What it means cannot always be told, and then it stays as it was typed.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import re
+from collections.abc import Mapping
+from typing import Any
+
+from notices.operations import Operation
+from notices.programme.model import Programme
+
+_AS_TYPED = re.compile(
+    r"`[^`]*`"  # code
+    r"|\]\([^)\s]*(?:\s+\"[^\"]*\")?\)"  # where a link of Markdown leads
+    r"|\b(?:[a-z][a-z0-9+.-]*://|www\.|mailto:|data:)[^\s<>\"]+"  # addresses, up to a blank
+    r"|[\w.+'-]+@[\w-]+(?:\.[\w-]+)+",  # mail
+    re.IGNORECASE,
+)
+_LEFT_OUT = re.compile(
+    # Words whose beginning is left out, and years: an apostrophe, though it stands like a quote.
+    r"'(?:\d\ds?\b|(?:tis|twas|twill|til|em|n|cause|bout|round|cept)\b)",
+    re.IGNORECASE,
+)
+_INCHES = re.compile(r"(?:\d[/.]\d+|\d' ?\d+)\"$")
+"""A mark that can only be of inches, even within quotation marks: 1/2", 0.5", 5' 6"."""
+_OPENS_AFTER = frozenset(" \t\n\u00a0([{/—–-“‘\"'*_")
+"""What stands before an opening mark, if anything does."""
+_IDENTITIES = frozenset({"texts"})
+"""Parts of a programme that hold texts with placeholders, set once those are filled."""
+
+
+def typeset(text: str) -> str:
+    """Return a text with typographic apostrophes and quotation marks.
+
+    Nothing but these marks changes, and each becomes one sign. Code, addresses, feet and inches
+    (5' 6", 1/2") stay as they were typed, and a text that is set already stays as it is.
+    """
+    if "'" not in text and '"' not in text:
+        return text
+    # What stays is seen by its neighbours: a quotation may begin before an address and end after.
+    marks, free = list(text), [True] * len(text)
+    for kept in _AS_TYPED.finditer(text):
+        free[kept.start() : kept.end()] = [False] * len(kept[0])
+    _set_doubles(marks, free)
+    _set_singles(marks, free, text)
+    return "".join(marks)
+
+
+def _set_doubles(marks: list[str], free: list[bool]) -> None:
+    """Pair off double quotation marks; what has no other half stays."""
+    opened: int | None = None
+    for at, sign in enumerate(marks):
+        if sign != '"' or not free[at] or _INCHES.search("".join(marks[max(0, at - 8) : at + 1])):
+            continue
+        if opened is None:
+            if _may_open(marks, at):
+                opened = at
+        elif at > opened + 1 and not marks[at - 1].isspace():
+            marks[opened], marks[at] = "“", "”"
+            opened = None
+        elif _may_open(marks, at):
+            opened = at
+
+
+def _set_singles(marks: list[str], free: list[bool], text: str) -> None:
+    for at, sign in enumerate(marks):
+        if sign != "'" or not free[at]:
+            continue
+        if _may_open(marks, at) and not _LEFT_OUT.match(text, at):
+            end = _closing(marks, free, at)
+            marks[at] = "‘" if end else "’"
+            if end:
+                marks[end] = "’"
+        elif not _is_of_feet(marks, at):
+            marks[at] = "’"
+
+
+def _closing(marks: list[str], free: list[bool], opened: int) -> int:
+    """Return where a single quotation ends; 0 where it does not."""
+    for at in range(opened + 2, len(marks)):
+        if marks[at] == "'" and free[at] and not marks[at - 1].isspace():
+            after = marks[at + 1] if at + 1 < len(marks) else " "
+            if not after.isalnum():
+                return at
+    return 0
+
+
+def _may_open(marks: list[str], at: int) -> bool:
+    before = marks[at - 1] if at else " "
+    after = marks[at + 1] if at + 1 < len(marks) else " "
+    return before in _OPENS_AFTER and not after.isspace()
+
+
+def _is_of_feet(marks: list[str], at: int) -> bool:
+    after = marks[at + 1] if at + 1 < len(marks) else " "
+    return at > 0 and marks[at - 1].isdigit() and not after.isalpha()
+
+
+def set_programme(programme: Programme) -> Programme:
+    """Return a programme with all that the club typed set as a printer sets it.
+
+    Names are set wherever they stand, so that what is looked up by one is still found.
+    """
+    printed: Programme = _Setter().set(programme)
+    return printed
+
+
+class _Setter:
+    """Sets every text in a tree of records, and leaves a record without one as it is."""
+
+    def __init__(self) -> None:
+        self._done: dict[int, tuple[Any, Any]] = {}
+
+    def set(self, value: Any) -> Any:  # noqa: ANN401, whatever a programme holds
+        if type(value) is str:
+            return typeset(value)
+        if not isinstance(value, tuple | list | frozenset | Mapping) and not (
+            dataclasses.is_dataclass(value) and not isinstance(value, type)
+        ):
+            return value
+        known = self._done.get(id(value))
+        if known is None:
+            # The value is kept beside what became of it, so that nothing else gets its id.
+            known = self._done[id(value)] = (value, self._set_parts(value))
+        return known[1]
+
+    def _set_parts(self, value: Any) -> Any:  # noqa: ANN401
+        if isinstance(value, Operation):
+            return value
+        if isinstance(value, Mapping):
+            pairs = {self.set(key): self.set(item) for key, item in value.items()}
+            same = all(
+                key is old and pairs[key] is value[old]
+                for key, old in zip(pairs, value, strict=True)
+            )
+            return value if same else pairs
+        if isinstance(value, tuple | list | frozenset):
+            items = [self.set(item) for item in value]
+            if all(new is old for new, old in zip(items, value, strict=True)):
+                return value
+            return value._make(items) if hasattr(value, "_make") else type(value)(items)
+        changed = {}
+        for field in dataclasses.fields(value):
+            old = getattr(value, field.name)
+            if field.name not in _IDENTITIES and (new := self.set(old)) is not old:
+                changed[field.name] = new
+        return dataclasses.replace(value, **changed) if changed else value
