@@ -114,10 +114,9 @@ def write_documents(programme: Programme, plan: Mapping[str, object]) -> PackDoc
         The plan in canonical form; the pack carries it, so that it can be built again.
     """
     look = look_of(programme.club.colour) if programme.club.colour else HOUSE
-    ahead = what_is_ahead(programme)
-    written = (write(programme if write in OF_ALL else ahead) for write in ENTRIES)
     printed = set_programme(programme)
-    written = (write(printed) for write in ENTRIES)
+    ahead = what_is_ahead(printed)
+    written = (write(printed if write in OF_ALL else ahead) for write in ENTRIES)
     entries = tuple(_in_its_look(entry, look) for entry in written if entry is not None)
     records = {"programme.json": programme_as_json(programme), "plan.json": plan}
     return PackDocuments(_front(printed, entries, look), entries, records)
