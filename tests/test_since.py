@@ -328,6 +328,8 @@ def test_where_nothing_changed_nothing_is_new(packs_of_one_club: Path, tmp_path:
     for name in ("one", "two"):
         assert run("build", plan, "--out", tmp_path / name, *arguments).exit_code == DONE
     again = tmp_path / "one"
+    shown = run("build", plan, "--out", again, *arguments)
+    assert "nothing has changed" in shown.stderr
     files = {path.name for path in first.iterdir()}
     assert {path.name for path in again.iterdir()} == files
     new = {"index.html", "manifest.json", "programme.json"}

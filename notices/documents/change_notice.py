@@ -67,12 +67,14 @@ def change_notices(programme: Programme) -> Entry | None:
             PlainText(short_change(programme, told), wrapped=False),
         ]
     paper = Words(programme).language.terms.paper
-    todo = []
+    whom, todo = [], []
     if items:
+        whom.append("members")
         todo.append("Send change-notice.eml first.")
         todo.append(f"Print change-notice-a4 on {paper} and put it up beside the board notice.")
     if slip := starters_slip(programme, earlier):
         items.append(Sheet(slip, "handout", FITS))
+        whom.append("the starter")
         todo.append(f"Print change-slip on {paper} for the starter.")
     if not items:
         return None
@@ -80,7 +82,7 @@ def change_notices(programme: Programme) -> Entry | None:
     imprint = Imprint(programme.edition)
     return Entry(
         CHANGE_NOTICE,
-        "Members, and the starter",
+        sentence(and_list(whom)).rstrip("."),
         " ".join(todo),
         tuple(with_imprint(item, imprint) for item in items),
     )
