@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 import notices
+from notices.pack.write import made_from
 from notices.since import notice_of
 
 if TYPE_CHECKING:  # conftest.py imports this module, and no test needs to wait for a library
@@ -59,7 +60,7 @@ def build(path: Path, issued: dt.date | None = None, out: Path | None = None) ->
         out,
         version=notices.__version__,
         issued=programme.issued,
-        made_from=notices.made_from(canonical, programme.issued),
+        made_from=made_from(canonical, programme.issued),
         notice=notice_of(programme),
     )
     files = {file.name: file.read_bytes() for file in out.iterdir()}
