@@ -24,9 +24,10 @@ def slug(name: str, otherwise: str = "club") -> str:
         What to say where nothing is left.
     """
     # An apostrophe makes no other name, however it was typed or set.
-    plain = unicodedata.normalize("NFKD", name.replace("’", "'")).encode("ascii", "ignore").decode()
-    joined = re.sub(r"[^a-z0-9]+", "-", plain.lower()).strip("-")
-    return joined[:LONGEST].rstrip("-") or otherwise
+    joined = re.sub("['’]", "", name)
+    plain = unicodedata.normalize("NFKD", joined).encode("ascii", "ignore").decode()
+    hyphened = re.sub(r"[^a-z0-9]+", "-", plain.lower()).strip("-")
+    return hyphened[:LONGEST].rstrip("-") or otherwise
 
 
 def distinct_slugs(names: Iterable[str], otherwise: str) -> dict[str, str]:

@@ -24,14 +24,18 @@ _BLOCKS = {"p", "li", "h1", "h2", "h3", "td", "th", "tr", "dt", "dd", "div", "ul
 _VOID = {"meta", "img", "br", "hr", "link", "input"}
 
 
+AS_TYPED = str.maketrans("‘’“”", "''\"\"")
+"""Which way marks turn is for the tests of typography: elsewhere what was typed must be found."""
+
+
 def plain(text: str) -> str:
-    """Return words with single blanks and without ligatures."""
-    return " ".join(unicodedata.normalize("NFKC", text).split())
+    """Return words with single blanks, without ligatures, and with marks as they are typed."""
+    return " ".join(unicodedata.normalize("NFKC", text).translate(AS_TYPED).split())
 
 
 def tight(text: str) -> str:
     """Return letters alone, without blanks and hyphens: a page may break a line anywhere."""
-    folded = unicodedata.normalize("NFKC", text)
+    folded = unicodedata.normalize("NFKC", text).translate(AS_TYPED)
     return "".join(c for c in folded if not c.isspace() and unicodedata.category(c) != "Pd")
 
 

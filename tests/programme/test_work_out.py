@@ -147,6 +147,7 @@ def test_decision_and_restrictions_come_along(programme_of: ProgrammeOf) -> None
     [
         ("Marlpit Common Golf Club", "marlpit-common-golf-club"),
         ("  St. André’s  ", "st-andres"),
+        ("St. André's", "st-andres"),
         ("高尔夫", "club"),
     ],
 )
