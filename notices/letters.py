@@ -9,16 +9,16 @@ from __future__ import annotations
 import re
 import unicodedata
 
-_PRINTED = re.compile(
-    "["
+_PRINTED = (
     r"\t\n\r\x20-\x7e"
     "\u00a0-\u012b\u012e-\u0131\u0134-\u0165\u0168-\u017f\u0192\u01a0\u01a1\u01af\u01b0"
     "\u01cd-\u01dc\u01e6\u01e7\u01f8\u01f9\u0218-\u021b\u1e80-\u1e85\u1e9e\u1ef2-\u1ef9"
     "\u2013\u2014\u2018-\u201a\u201c-\u201e\u2020\u2022\u2026\u2032\u2033\u2039\u203a\u2044"
     "\u20ac\u2122\u2212"
-    "]"
 )
 """A test looks each of them up in each of the fonts."""
+
+_NOT_PRINTED = re.compile(f"[^{_PRINTED}]")
 
 
 def printable(text: str) -> str:
@@ -27,21 +27,18 @@ def printable(text: str) -> str:
     A letter loses an accent that they lack, a letter of another script becomes a question mark,
     and what is no letter, such as an emoji, is left out.
     """
-    return "".join(
-        sign if _PRINTED.match(sign) else _instead_of(sign)
-        for sign in unicodedata.normalize("NFC", text)
-    )
+    return _NOT_PRINTED.sub(lambda sign: _instead_of(sign[0]), unicodedata.normalize("NFC", text))
 
 
 def not_printed(text: str) -> tuple[str, ...]:
     """Return the signs of a text for which something else is printed, each once."""
     signs = unicodedata.normalize("NFC", text)
-    return tuple(dict.fromkeys(sign for sign in signs if not _PRINTED.match(sign)))
+    return tuple(dict.fromkeys(_NOT_PRINTED.findall(signs)))
 
 
 def _instead_of(sign: str) -> str:
     codes = unicodedata.decomposition(sign).split()
     parts = [chr(int(code, 16)) for code in codes if not code.startswith("<")]
     if parts:
-        return "".join(part if _PRINTED.match(part) else _instead_of(part) for part in parts)
+        return "".join(_instead_of(part) if _NOT_PRINTED.match(part) else part for part in parts)
     return "?" if unicodedata.category(sign)[0] in "LN" else ""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 import pathlib
+import re
 import threading
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -13,6 +14,7 @@ _VARIANT = "pdf/ua-1"
 _POINTS_PER_PX = 0.75
 _PRINT = 4
 """Bit 3 of an annotation's flags: it is printed (ISO 32000-1 table 165)."""
+_FONT_FACE = re.compile(r"@font-face\s*\{[^}]*\}")
 _LISTS = {"dl", "ol", "ul"}
 _NUMBERING = {
     "none": "/None",
@@ -91,7 +93,6 @@ def lay_out(html: str, *, base: pathlib.Path) -> Layout:
     """
     # Loading WeasyPrint takes most of a second: only for those who print.
     import weasyprint  # noqa: PLC0415
-    from weasyprint.text.fonts import FontConfiguration  # noqa: PLC0415
     from weasyprint.urls import FatalURLFetchingError, URLFetcher  # noqa: PLC0415
 
     with _Complaints() as complaints:
@@ -100,7 +101,7 @@ def lay_out(html: str, *, base: pathlib.Path) -> Layout:
                 string=html,
                 base_url=base.resolve().as_uri() + "/",
                 url_fetcher=URLFetcher(allowed_protocols=("file", "data"), fail_on_errors=True),
-            ).render(font_config=FontConfiguration(), pdf_variant=_VARIANT)
+            ).render(font_config=_fonts(html, base), pdf_variant=_VARIANT)
         except FatalURLFetchingError as error:  # a BaseException, so that it cannot be overlooked
             raise RenderingError([*complaints.heard, str(error)]) from error
     return Layout(document, tuple(complaints.heard))
@@ -114,6 +115,29 @@ def write_pdf(html: str, *, base: pathlib.Path) -> Pdf:
     See `lay_out` for the parameters and `Layout.write` for what is refused.
     """
     return lay_out(html, base=base).write()
+
+
+class _LastFonts(threading.local):
+    """The fonts of the page that was set last: Pango's serve one thread."""
+
+    named: tuple[str, ...] = ()
+    fonts: Any = None
+
+
+_last = _LastFonts()
+
+
+def _fonts(html: str, base: pathlib.Path) -> Any:  # noqa: ANN401
+    """Return the fonts for a page, which are loaded once for all that name the same ones.
+
+    A page that names fewer gets its own, or it would be set in what another one brought.
+    """
+    from weasyprint.text.fonts import FontConfiguration  # noqa: PLC0415
+
+    named = (str(base.resolve()), *_FONT_FACE.findall(html))
+    if named != _last.named:
+        _last.named, _last.fonts = named, FontConfiguration()
+    return _last.fonts
 
 
 class _Complaints(logging.Handler):

@@ -203,6 +203,13 @@ def test_an_error_leaves_nothing_behind_for_the_next_page(sample: Pdf) -> None:
     assert write_pdf(page(), base=TEMPLATES) == sample
 
 
+def test_a_page_is_not_set_in_fonts_that_another_one_brought(sample: Pdf) -> None:
+    bold = '@font-face { font-family: "Notices Sans"; font-weight: bold; src: url("fonts/%s") }'
+    head = HEAD.replace("<style>", f"<style>{bold % 'NoticesSans-Bold.ttf'}")
+    assert write_pdf(page(head=head), base=TEMPLATES) != sample  # its heading is bold
+    assert write_pdf(page(), base=TEMPLATES) == sample
+
+
 def test_weasyprint_is_not_loaded_before_it_is_needed() -> None:
     code = "import sys, notices.rendering.pdf; sys.exit('weasyprint' in sys.modules)"
     subprocess.run([sys.executable, "-c", code], check=True)

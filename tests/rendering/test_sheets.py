@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
+import gc
 import signal
 import tempfile
 from pathlib import Path
@@ -12,7 +13,7 @@ import pytest
 
 from notices.documents.model import Document, Fit, Imprint, Section, Sheet
 from notices.programme.model import Edition
-from notices.rendering import sheets
+from notices.rendering import pdf, sheets
 from notices.rendering.files import RenderedFile
 from notices.wording.blocks import Paragraph
 from tests.documents.reading import Sheet as Read
@@ -30,6 +31,18 @@ def sheet(name: str, words: str = "Words.") -> Sheet:
         facts=(),
     )
     return Sheet(document, "_reading")
+
+
+def counted(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """Return a list that fills with the pages that are laid out."""
+    laid_out: list[str] = []
+
+    def lay_out(html: str, *, base: Path) -> pdf.Layout:
+        laid_out.append(html)
+        return pdf.lay_out(html, base=base)
+
+    monkeypatch.setattr(sheets, "lay_out", lay_out)
+    return laid_out
 
 
 def test_what_is_known_is_taken_as_it_is() -> None:
@@ -91,3 +104,31 @@ def test_the_first_way_that_fits_is_taken() -> None:
     assert Read.read(sheets.write_sheet(long).content).pages > 1
     short = dataclasses.replace(long, fits=(Fit(), Fit("", frozenset({"words"}))))
     assert Read.read(sheets.write_sheet(short).content).pages == 1
+
+
+def test_another_size_of_a_sheet_is_set_in_the_way_that_fitted(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """The first tries its three ways, of which two keep all words; the other only the third."""
+    ways = (Fit(), Fit("close"), Fit("", frozenset({"words"})))
+    long = sheet("long", "Mown grass is green and short in May. " * 300)
+    first = dataclasses.replace(long, fits=ways)
+    document = dataclasses.replace(first.document, name="other")
+    other = dataclasses.replace(first, document=document, template="reading")
+    alone = [sheets.write_sheet(one).content for one in (first, other)]
+    laid_out = counted(monkeypatch)
+    made = sheets.write_sheets([first, other], {})
+    assert [file.name for file in made] == ["long.pdf", "other.pdf"]
+    assert [file.content for file in made] == alone
+    assert len(laid_out) == 3 + 1
+    assert gc.isenabled()
+
+
+def test_a_way_is_set_once_whatever_pages_it_may_take(monkeypatch: pytest.MonkeyPatch) -> None:
+    """On one side neither way fits; on both sides the first does, and it is laid out already."""
+    ways = tuple(Fit(styles, pages=pages) for pages in (1, 9) for styles in ("", "close"))
+    long = sheet("long", "Mown grass is green and short in May. " * 300)
+    laid_out = counted(monkeypatch)
+    sheets.write_sheet(dataclasses.replace(long, fits=ways))
+    assert len(laid_out) == len({"", "close"})
+    assert len(set(laid_out)) == len(laid_out)
