@@ -13,7 +13,8 @@ from hypothesis import HealthCheck, given, settings
 
 import notices
 from notices.drawings.of_period import drawings_of
-from notices.drawings.sizes import PHONE
+from notices.drawings.sizes import PAGE, PHONE
+from notices.drawings.surface import signs
 from notices.operations import CATALOGUE, Opening
 from notices.paths import font_files
 from notices.rendering.png import svg_to_png
@@ -185,7 +186,8 @@ def test_any_plan_is_drawn(path: Path, data: dict[str, Any]) -> None:
     words = Words(programme)
     for period in programme.periods:
         kinds = {work.operation.opening for work in period.works}
-        found = drawings_of(words, period)
+        found = [each for sizes in (PAGE, PHONE) for each in drawings_of(words, period, sizes)]
+        found += [each] if (each := signs(words, period, 400)) else []
         assert found or kinds <= {Opening.NONE}
         for drawing in found:
             assert faults(drawing.svg) == []
