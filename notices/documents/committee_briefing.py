@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator
-from dataclasses import replace
+from collections.abc import Callable, Iterator
 
 from notices.documents import committee_figures, committee_risks, phrases
 from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
 from notices.documents.questions_and_answers import facts_of
 from notices.drawings.committee import committee_charts
+from notices.drawings.course_days import course_day_by_day
 from notices.drawings.model import Drawing
-from notices.drawings.of_period import drawings_of
+from notices.drawings.of_period import whole_of
+from notices.drawings.sizes import SHEET
+from notices.drawings.surface import surface
+from notices.programme.day_by_day import course_days
 from notices.programme.model import Period, Programme, RuleOfGolf
+from notices.programme.openings import Moment
+from notices.units import MM_PER_INCH
 from notices.wording import circumstances
 from notices.wording.audience import Audience
 from notices.wording.blocks import (
@@ -33,13 +38,24 @@ from notices.wording.words import Words
 PAGES = 8
 """Nobody reads a ninth page to a committee."""
 
+SAID_IN_TABLES = frozenset({"year chart", "sand chart", "hours chart", "course days"})
+"""Drawings that may go first: a table beside each says the same."""
+
+DRAWN = SAID_IN_TABLES | {"record chart", "recovery", "ground"}
+
 FITS = (
     Fit(),
     Fit("close"),
-    Fit("close", frozenset({"hours chart", "sand chart"})),
-    Fit("close", frozenset({"hours chart", "sand chart", "section", "recovery", "year chart"})),
+    Fit("close", SAID_IN_TABLES),
+    Fit("close", DRAWN),
 )
-"""Ways to set it: only drawings may go, of what stands in words and tables beside them."""
+"""Ways to set it: closer, with smaller charts, and only then with fewer drawings."""
+
+BELOW, FROM_ABOVE = "below-ground", "from-above"
+"""Names of the drawings of the greens that stand side by side."""
+
+PATCH_MM = {"metric": 90.0, "imperial": 3.5 * MM_PER_INCH}
+"""How much of the surface is shown in true size, beside what lies below it."""
 
 ASKED = frozenset(
     {
@@ -82,7 +98,7 @@ def committee_briefing(programme: Programme) -> Document:
         (kept, facts)
         for write in _PARTS
         for section, facts in write(words)
-        if (kept := _as_drawn(section, shown)).blocks
+        if (kept := phrases.as_drawn(section, shown)).blocks
     ]
     return Document.of(
         programme,
@@ -97,13 +113,14 @@ def committee_briefing(programme: Programme) -> Document:
 
 def _drawings(words: Words) -> tuple[Drawing, ...]:
     main = words.main_period()
-    return (*committee_charts(words), *(drawings_of(words, main) if main else ()))
+    ground = [whole_of(words, main, BELOW), _from_above(words, main)] if main else []
+    found = (*committee_charts(words), *ground, *course_day_by_day(words, SHEET))
+    return tuple(drawing for drawing in found if drawing is not None)
 
 
-def _as_drawn(section: Section, shown: Collection[str]) -> Section:
-    """Leave out the pictures that there are none of; of the slices of a green, one is enough."""
-    drawn = phrases.as_drawn(section, shown)
-    return replace(drawn, blocks=drawn.blocks[:1]) if section.name == "section" else drawn
+def _from_above(words: Words, period: Period) -> Drawing | None:
+    side = PATCH_MM[words.programme.club.units]
+    return surface(words, period, Moment.AFTER, FROM_ABOVE, side_mm=side)
 
 
 def _decision(words: Words) -> Iterator[Part]:
@@ -189,10 +206,6 @@ def _why(words: Words) -> Iterator[Part]:
         return
     own = dict.fromkeys(sentence(work.why) for work in words.programme.works if work.why)
     yield Section("why", (*words.story(main), *map(Paragraph.of, own)), "Why"), []
-    number = words.programme.periods.index(main) + 1
-    whole = f"section-{number}"
-    names = (whole, *(f"{whole}-{work.id}" for work in main.works))
-    yield Section("section", tuple(map(Picture, names))), []
 
 
 def _what(words: Words) -> Iterator[Part]:
@@ -219,7 +232,9 @@ def _what(words: Words) -> Iterator[Part]:
         labour = words.language.terms.labour
         caption = f"Each work, the share of the surface that it opens, and hours of {labour}"
         table = _without_empty_columns(Table(caption, head, tuple(rows), (4, 5, 6)))
-        yield Section("what", (table, *_come_back(words)), "What we do"), facts
+        yield Section("what", (table,), "What we do"), facts
+        yield Section("ground", (Picture(BELOW), Picture(FROM_ABOVE))), []
+        yield Section("come back", tuple(_come_back(words))), []
     others = [
         text
         for closed in words.programme.closures
@@ -256,6 +271,13 @@ def _without_empty_columns(table: Table) -> Table:
     )
 
 
+def _course_days(words: Words) -> Iterator[Part]:
+    """Show each green on each day, in as many drawings as the days need."""
+    most = len(course_days(words.programme))
+    names = (f"course-day-by-day{SHEET.suffix}-{number}" for number in range(1, most + 1))
+    yield Section("course days", tuple(map(Picture, names))), []
+
+
 def _rules(words: Words) -> Iterator[Part]:
     for section in phrases.rules_section(words):
         title = "Rules and scores"
@@ -285,6 +307,8 @@ _PARTS: tuple[Callable[[Words], Iterator[Part]], ...] = (
     _what,
     committee_figures.figures,
     committee_figures.days,
+    _course_days,
+    committee_figures.hours_chart,
     committee_figures.cost_and_sand,
     committee_risks.risks,
     _rules,

@@ -45,6 +45,8 @@ _SUMS = (
 
 ONE_AND_ITS_SUM = 2
 
+_NOT_IN_THE_SUM = "What has no price in the plan is not in the sum."
+
 
 def percent(figure: Figure | None) -> str:
     """Write a share of the surface; empty where there is none."""
@@ -187,6 +189,10 @@ def days(words: Words) -> Iterator[Part]:
     else:
         blocks.append(Paragraph.of("The plan does not say who works, so no hours are worked out."))
     yield Section("days", tuple(blocks), "Day by day"), [fact for _, fact in told]
+
+
+def hours_chart(words: Words) -> Iterator[Part]:
+    """Show each day's hours within the crew's and the light's."""
     charts = range(1, len(words.programme.timetables) + 1)
     yield Section("hours chart", tuple(Picture(f"work-hours-{n}") for n in charts)), []
 
@@ -253,10 +259,12 @@ def cost_and_sand(words: Words) -> Iterator[Part]:
     """Say what has a price, and what sand to order by when."""
     blocks: list[Block] = []
     rows = list(_costs(words))
-    if rows:
+    if len(rows) == 1:
+        blocks.append(Paragraph.of(f"{rows[0][0]} costs {rows[0][1]}. {_NOT_IN_THE_SUM}"))
+    elif rows:
         caption = "What has a price in the plan, rounded"
         blocks.append(Table(caption, ("What", "Sum"), tuple(rows), (1,)))
-        blocks.append(Paragraph.of("What has no price in the plan is not in the sum."))
+        blocks.append(Paragraph.of(_NOT_IN_THE_SUM))
     if blocks:
         yield Section("cost", tuple(blocks), "Cost"), []
     yield from _sand(words)

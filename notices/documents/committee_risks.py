@@ -108,10 +108,8 @@ def _accepted(words: Words) -> tuple[Table | None, list[Fact]]:
 
 def record(words: Words) -> Iterator[Part]:
     """Set earlier seasons beside what the book would have said, and show what was measured."""
-    blocks: list[Block] = []
-    facts: list[Fact] = []
     date = words.dates.date
-    rows = []
+    rows, facts = [], []
     for outcome in outcomes(words.programme):
         rows.append(
             (
@@ -125,19 +123,18 @@ def record(words: Words) -> Iterator[Part]:
         facts += [Fact("record", date(day), (day,)) for day in (outcome.done, outcome.actual)]
     if rows:
         head = ("Work", "Done", "Forecast", "What we saw", "Off by")
-        blocks += [Table("Forecast and what happened", head, tuple(rows)), Paragraph.of(_READ_OFF)]
+        table = Table("Forecast and what happened", head, tuple(rows))
         own = circumstances.own_record_in_figures(words)
-        blocks += [Paragraph.of(text) for text in own]
-    if words.programme.measured:
-        blocks.append(_measured(words))
-        days = {day for one in words.programme.measured for day in one.by_date}
-        facts += [Fact("measured", words.dates.date(day), (day,)) for day in sorted(days)]
-        blocks += [Paragraph.of(text) for text in _below_thatch(words)]
-    if blocks:
-        title = "What we know from earlier" if rows else "What we measured"
-        yield Section("record", tuple(blocks), title), facts
-    if rows:
+        blocks: list[Block] = [table, *map(Paragraph.of, (_READ_OFF, *own))]
+        yield Section("record", tuple(blocks), "What we know from earlier"), facts
         yield Section("record chart", (Picture("forecast-and-record"),)), []
+    if words.programme.measured:
+        measured: list[Block] = [_measured(words)]
+        measured += [Paragraph.of(text) for text in _below_thatch(words)]
+        days = {day for one in words.programme.measured for day in one.by_date}
+        on = [Fact("measured", words.dates.date(day), (day,)) for day in sorted(days)]
+        # Below what earlier seasons have shown it needs no head of its own.
+        yield Section("measured", tuple(measured), "" if rows else "What we measured"), on
 
 
 _READ_OFF = (

@@ -144,11 +144,18 @@ def key(entries: Iterable[Explained], y: float, right: float) -> tuple[list[str]
     return parts, y + KEY_LINE
 
 
-def drawing(name: str, title: str, description: str, size: Point, parts: Iterable[str]) -> Drawing:
-    """Put the pieces on a sheet."""
+def drawing(
+    name: str,
+    title: str,
+    description: str,
+    size: Point,
+    parts: Iterable[str],
+    caption: str = "",
+) -> Drawing:
+    """Put the pieces on a sheet; a caption is what to say below it."""
     width, height = size
     drawn = svg.document(width, height, title, "".join(parts), description=description)
-    return Drawing(name, title, description, drawn, width, height)
+    return Drawing(name, title, description, drawn, width, height, caption)
 
 
 def _stroke(colour: str, thick: float, dashes: str = "") -> dict[str, object]:

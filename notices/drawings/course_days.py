@@ -17,7 +17,7 @@ from notices.drawings.lanes import Marked, in_lanes, lanes_of
 from notices.drawings.lettering import lines_of, width_of
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK, LOAM, PAPER, QUIET, SAND, SHADE
-from notices.drawings.sizes import PAGE, Sizes
+from notices.drawings.sizes import PAGE, PHONE, Sizes
 from notices.drawings.svg import text
 from notices.programme.day_by_day import CourseDay, GreenDay, Stack, course_days
 from notices.wording import circumstances
@@ -118,7 +118,7 @@ def course_day_by_day(words: Words, sizes: Sizes = PAGE) -> tuple[Drawing, ...]:
         For a printed page or a wide screen, or for a telephone.
     """
     stacks = course_days(words.programme)
-    label = 128.0 if sizes is PAGE else 84.0
+    label = 84.0 if sizes is PHONE else 128.0
     parts = [None, *_split(stacks, sizes.width - label), None]
     return tuple(
         _draw(words, _Part(part, before, after), label, sizes, number)
@@ -211,7 +211,17 @@ def _draw(words: Words, part: _Part, label: float, sizes: Sizes, number: int) ->
         _in_words(words, rows, days, stacks),
         (sizes.width, y),
         [*parts, *explained],
+        _caption(stacks) if number == 1 else "",
     )
+
+
+def _caption(stacks: Sequence[Stack]) -> str:
+    """Say how to read the first of the drawings."""
+    said = "Each column is a day, and weekends are shaded."
+    folded = next((len(stack) for stack in stacks if len(stack) > 1), 0)
+    if folded:
+        said += f" One marked “{folded} days” stands for that many, on which nothing changes."
+    return said
 
 
 def _span(words: Words, first: dt.date, last: dt.date) -> str:

@@ -93,6 +93,7 @@ def forecast_and_record(words: Words, seen: Sequence[Outcome]) -> Drawing | None
         " ".join(f"{s.name}: forecast {told}." for s, told in zip(seasons, said, strict=True)),
         (PAGE.width, end),
         [*parts, *explained],
+        "A mark on its bar came as forecast. One to the right of its bar came late.",
     )
 
 

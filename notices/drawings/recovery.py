@@ -52,6 +52,12 @@ class _Back:
     greens: GreensBack
 
 
+CAPTION = (
+    "Greens heal only while grass grows. Filled marks are the days that we expect, hollow ones the "
+    "days at worst."
+)
+
+
 def recovery_chart(words: Words, period: Period, sizes: Sizes = PAGE) -> Drawing | None:
     """Draw when the greens of a period come back; None where nothing has to grow over.
 
@@ -110,6 +116,7 @@ def recovery_chart(words: Words, period: Period, sizes: Sizes = PAGE) -> Drawing
         _in_words(words, period, season, backs, place.days),
         (sizes.width, y),
         parts,
+        CAPTION,
     )
 
 

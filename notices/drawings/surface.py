@@ -60,6 +60,7 @@ def surface(
     moment: Moment,
     name: str = "surface",
     scale: float = 1.0,
+    side_mm: float | None = None,
     *,
     keyed: bool = True,
 ) -> Drawing | None:
@@ -77,6 +78,8 @@ def surface(
         Name of the drawing.
     scale
         Its size: 1 is true size, 0.5 half of it.
+    side_mm
+        How much of the green is shown; 15 cm or 6 inches if not given.
     keyed
         Whether what is what stands below it; else what is beside it says so (``signs``), and how
         large it is where that is not true size.
@@ -90,7 +93,7 @@ def surface(
     sanded = any(work.operation.opening is Opening.SAND for work in period.works)
     if not found and not sanded:
         return None
-    side = SIDE_MM[words.programme.club.units]
+    side = side_mm or SIDE_MM[words.programme.club.units]
     unit = scale * PX_PER_MM
     patch = Rect(_EDGE, _EDGE, side * unit, side * unit)
     width = patch.width + 2 * _EDGE

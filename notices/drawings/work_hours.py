@@ -30,6 +30,9 @@ LATEST = DAY + 6 * HOUR
 """Where a line of hours ends at the latest; what goes on beyond is said in words."""
 
 
+CAPTION = "Black is work. It should lie within the hours of the crew, and in daylight."
+
+
 def work_hours(words: Words) -> tuple[Drawing, ...]:
     """Draw each working day as a line of hours; nothing where nobody has said who works."""
     days = list(words.programme.timetables.values())
@@ -73,6 +76,7 @@ def _draw(words: Words, days: Sequence[DayTimetable], place: int) -> Drawing:
         _in_words(words, days),
         (PAGE.width, foot),
         [*parts, *explained],
+        CAPTION,
     )
 
 

@@ -61,6 +61,14 @@ class Layout:
         """How many there are."""
         return len(self.document.pages)
 
+    @property
+    def last_page_filled(self) -> float:
+        """How much of the last page is in use, from 0 to 1."""
+        page = self.document.pages[-1]._page_box  # noqa: SLF001, nothing public knows it
+        flow = page.children[0]
+        used: float = flow.position_y + flow.margin_height() - page.content_box_y()
+        return used / float(page.height)
+
     def write(self) -> Pdf:
         """Return the pages as a file.
 

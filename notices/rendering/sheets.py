@@ -27,6 +27,9 @@ from notices.rendering.pdf import Layout, lay_out
 
 PDF = "application/pdf"
 
+THIN = 1 / 3
+"""So much of a last page must be in use for it to be worth a page."""
+
 FEW = 3
 """Sheets that one process sets before a second would be ready to help."""
 
@@ -111,7 +114,8 @@ def _write_sizes(sheets: Sequence[Sheet]) -> tuple[RenderedFile, ...]:
 def _laid_out(sheet: Sheet, likely: int | None) -> tuple[int, Layout]:
     """Lay out a sheet in the largest way that fits, and say which.
 
-    The ways grow smaller one by one, so half of those that are left fall away with each try.
+    The ways grow smaller one by one, so half of those that are left fall away with each try. Where
+    the last page then holds but a few lines, the next closer way is taken if it saves the page.
 
     Parameters
     ----------
@@ -133,10 +137,19 @@ def _laid_out(sheet: Sheet, likely: int | None) -> tuple[int, Layout]:
     def fits(way: int) -> bool:
         return layout(way).pages <= (sheet.fits[way].pages or sheet.pages)
 
+    def saving(way: int) -> tuple[int, Layout]:
+        while (
+            _thin(layout(way))
+            and _tightens(sheet, way)
+            and layout(way + 1).pages < layout(way).pages
+        ):
+            way += 1
+        return way, layout(way)
+
     first, last = 0, len(sheet.fits) - 1
     if likely is not None:
         if likely == last or fits(likely):
-            return likely, layout(likely)
+            return saving(likely)
         first = likely + 1
     way = first if last < FEW_WAYS else (first + last) // 2
     while first < last:
@@ -145,7 +158,18 @@ def _laid_out(sheet: Sheet, likely: int | None) -> tuple[int, Layout]:
         else:
             first = way + 1
         way = (first + last) // 2
-    return first, layout(first)
+    return saving(first)
+
+
+def _thin(layout: Layout) -> bool:
+    """Tell whether the last of several pages holds but a few lines."""
+    return layout.pages > 1 and layout.last_page_filled < THIN
+
+
+def _tightens(sheet: Sheet, way: int) -> bool:
+    """Tell whether the next way leaves out no more than this one."""
+    ways = sheet.fits[way : way + 2]
+    return len(ways) > 1 and ways[0].left_out == ways[1].left_out
 
 
 @contextlib.contextmanager

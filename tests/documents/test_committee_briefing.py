@@ -74,8 +74,8 @@ def test_closures_alone_have_nothing_to_work_out() -> None:
     del closed["works"]
     document = committee_briefing(programme(closed))
     names = {section.name for section in document.sections}
-    assert names <= {"decision", "closures", "risks", "rules", "questions"}
-    assert not document.drawings
+    assert names <= {"decision", "closures", "course days", "risks", "rules", "questions"}
+    assert {drawing.name for drawing in document.drawings} == {"course-day-by-day-sheet-1"}
 
 
 def test_every_picture_is_drawn_and_only_pictures_may_go() -> None:

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from notices.drawings.committee import committee_charts
 from notices.drawings.course_days import course_day_by_day
 from notices.drawings.recovery import recovery_chart
-from notices.drawings.sizes import PAGE, PHONE
+from notices.drawings.sizes import PAGE, PHONE, SHEET
 from tests.drawings.metrics import faults
 from tests.wording.small_plans import CENTRAL_ENGLAND, MILD_WINTER, plan, words, work
 
@@ -108,6 +108,7 @@ def test_no_letter_is_out_of_place(
     periods = told.programme.periods
     drawings = [
         *course_day_by_day(told, PAGE),
+        *course_day_by_day(told, SHEET),
         *course_day_by_day(told, PHONE),
         *committee_charts(told),
         *(drawn for p in periods if (drawn := recovery_chart(told, p, PHONE)) is not None),

@@ -9,7 +9,7 @@ import pytest
 
 from notices.drawings.course_days import LETTERS, WORDS, course_day_by_day
 from notices.drawings.model import Drawing
-from notices.drawings.sizes import PAGE, PHONE, Sizes
+from notices.drawings.sizes import PAGE, PHONE, SHEET, Sizes
 from notices.programme.day_by_day import GreenDay, course_days
 from tests.drawings.clubs import NAMES, words_of
 from tests.drawings.metrics import assert_well_set, faults, texts_in
@@ -21,7 +21,7 @@ def said(drawing: Drawing) -> list[str]:
 
 
 @pytest.mark.parametrize("name", NAMES)
-@pytest.mark.parametrize("sizes", [PAGE, PHONE], ids=["page", "phone"])
+@pytest.mark.parametrize("sizes", [PAGE, SHEET, PHONE], ids=["page", "sheet", "phone"])
 def test_every_letter_is_in_its_place(name: str, sizes: Sizes) -> None:
     drawings = course_day_by_day(words_of(name), sizes)
     assert drawings
@@ -79,6 +79,18 @@ def test_a_day_of_work_and_what_follows() -> None:
     ):
         assert fact in drawing.description
     assert "<title>The course day by day, Mon 9 Aug to " in drawing.svg
+
+
+def test_the_first_drawing_says_how_to_read_it() -> None:
+    first, *rest = course_day_by_day(words_of("withy-hollow"))
+    assert first.caption.startswith("Each column is a day, and weekends are shaded. One marked “")
+    assert rest
+    assert not any(drawing.caption for drawing in rest)
+
+
+def test_a_wider_sheet_holds_more_days() -> None:
+    told = words_of("withy-hollow")
+    assert len(course_day_by_day(told, SHEET)) < len(course_day_by_day(told, PAGE))
 
 
 def test_what_golfers_go_without_has_a_lane_of_its_own() -> None:

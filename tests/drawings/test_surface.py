@@ -18,7 +18,7 @@ from notices.programme.openings import Moment
 from notices.rendering.pdf import write_pdf
 from notices.wording.words import Words
 from tests.drawings.hard_plans import clubs, drawn
-from tests.drawings.metrics import SVG, texts_in
+from tests.drawings.metrics import SVG, faults, texts_in
 
 SURFACES = [name for name in drawn() if ": surface" in name]
 AFTER = [name for name in SURFACES if name.endswith("-after")]
@@ -180,3 +180,21 @@ def test_it_is_as_large_as_it_says_on_paper(name: str, side_mm: float) -> None:
     row = round(150 + 10 * side_mm / 4)
     dark = [x for x in range(picture.width) if picture.getpixel((x, row)) < 90]
     assert (dark[-1] - dark[0]) / 10 == pytest.approx(side_mm, abs=0.5)
+
+
+def test_a_smaller_square_of_any_club_is_well_set_too() -> None:
+    """As a briefing has it; 90 mm at 50 mm apart leave room for two holes each way."""
+    found = {
+        name: surface(words, words.programme.periods[0], Moment.AFTER, side_mm=90)
+        for name, words in ((name, Words(programme)) for name, programme in clubs().items())
+        if words.programme.periods
+    }
+    drawings = {name: drawing for name, drawing in found.items() if drawing is not None}
+    assert "marlpit-common" in drawings
+    for name, drawing in drawings.items():
+        assert faults(drawing.svg) == [], name
+    marlpit = Measured(drawings["marlpit-common"])
+    assert marlpit.square == pytest.approx((90, 90), abs=0.01)
+    works = clubs()["marlpit-common"].works
+    tining = next(work for work in works if work.operation.name == "hollow tining")
+    assert len(marlpit.openings(tining)) == 2 * 2

@@ -106,6 +106,29 @@ def test_the_first_way_that_fits_is_taken() -> None:
     assert Read.read(sheets.write_sheet(short).content).pages == 1
 
 
+def test_a_last_page_of_a_few_lines_is_saved_where_closer_letters_save_it() -> None:
+    """Forty paragraphs of one line: two pages, or one where letters and margins are closer.
+
+    A page has 297 - 15 - 19 = 263 mm, of which the head takes about 22. A line of 10.5 points takes
+    10.5 × 1.38 × 0.353 + 1.5 = 6.6 mm, so 36 stand on the first page. A close one takes
+    10 × 1.3 × 0.353 + 1 = 5.6 mm, and 43 do.
+    """
+    one = sheet("long")
+    section = Section("words", tuple(Paragraph.of("Mown grass is green.") for _ in range(40)))
+    document = dataclasses.replace(one.document, sections=(section,))
+    ways = {
+        "closer": (Fit(), Fit("close")),
+        "fewer": (Fit(), Fit("close", frozenset({"more"}))),  # nothing is left out for that
+    }
+    pages = {
+        name: Read.read(
+            sheets.write_sheet(Sheet(document, "_reading", fits, pages=2)).content
+        ).pages
+        for name, fits in ways.items()
+    }
+    assert pages == {"closer": 1, "fewer": 2}
+
+
 def test_another_size_of_a_sheet_is_set_in_the_way_that_fitted(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:

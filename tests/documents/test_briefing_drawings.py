@@ -1,0 +1,127 @@
+"""The drawings of a briefing as they are printed: all of them, in their size, and to be read."""
+
+from __future__ import annotations
+
+import ctypes
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import pypdfium2  # type: ignore[import-untyped,unused-ignore]
+import pypdfium2.raw as pdfium  # type: ignore[import-untyped,unused-ignore]
+import pytest
+
+from notices.documents.committee_briefing import (
+    DRAWN,
+    FROM_ABOVE,
+    PAGES,
+    PATCH_MM,
+    SAID_IN_TABLES,
+    committee_briefing,
+)
+from notices.documents.model import Document
+from notices.drawings.palette import LAWN
+from notices.letters import printable
+from notices.units import MM_PER_INCH
+from notices.wording.blocks import Picture
+from tests.documents.building import BuiltPack
+from tests.documents.reading import Sheet, tight
+from tests.drawings.metrics import texts_in
+
+NAME = "committee-briefing.pdf"
+MM_PER_POINT = MM_PER_INCH / 72
+
+SMALLEST = 7.0
+"""Points: below it nobody reads a letter on paper without effort."""
+
+
+def missing(document: Document, content: bytes) -> set[str]:
+    """Names of the sections whose drawings are not all on the sheet, to the last letter."""
+    read = tight(Sheet.read(content).text)
+    return {
+        section.name
+        for section in document.sections
+        for block in section.blocks
+        if isinstance(block, Picture)
+        and not all(
+            tight(printable(t.text)) in read for t in texts_in(document.drawing(block.name).svg)
+        )
+    }
+
+
+def test_every_drawing_of_an_example_is_printed(pack: BuiltPack) -> None:
+    document = committee_briefing(pack.programme)
+    named = {
+        block.name for s in document.sections for block in s.blocks if isinstance(block, Picture)
+    }
+    assert any(name.startswith("course-day-by-day") for name in named)
+    assert (FROM_ABOVE in named) is bool(pack.programme.works)
+    assert missing(document, pack.files[NAME]) == set()
+    assert Sheet.read(pack.files[NAME]).pages <= PAGES
+
+
+def test_of_the_worst_plan_only_those_go_that_stand_beside_a_table(
+    hostile_pack: BuiltPack,
+) -> None:
+    gone = missing(committee_briefing(hostile_pack.programme), hostile_pack.files[NAME])
+    assert gone <= SAID_IN_TABLES < DRAWN
+    assert Sheet.read(hostile_pack.files[NAME]).pages <= PAGES
+
+
+def lawns(content: bytes) -> Iterator[tuple[float, float]]:
+    """Width and height of all that has the colour of a lawn [mm]."""
+    document: Any = pypdfium2.PdfDocument(content)
+    channels = [ctypes.c_uint() for _ in "rgba"]
+    try:
+        for page in document:
+            for drawn in page.get_objects(filter=[pdfium.FPDF_PAGEOBJ_PATH], max_depth=9):
+                pdfium.FPDFPageObj_GetFillColor(drawn, *channels)
+                if bytes(channel.value for channel in channels[:3]).hex() == LAWN.strip("#"):
+                    left, bottom, right, top = drawn.get_bounds()
+                    yield (right - left) * MM_PER_POINT, (top - bottom) * MM_PER_POINT
+    finally:
+        document.close()
+
+
+def test_the_patch_of_green_is_as_large_as_it_says(working_pack: BuiltPack) -> None:
+    """Measured on the page itself; 90 mm, or for those who count in inches 3½."""
+    side = PATCH_MM[working_pack.programme.club.units]
+    assert side in (90, 3.5 * 25.4)
+    (patch,) = lawns(working_pack.files[NAME])
+    assert patch == pytest.approx((side, side), abs=0.05)
+    assert "In true size when printed at 100 %." in Sheet.read(working_pack.files[NAME]).text
+
+
+def sizes_of_letters(content: bytes) -> Mapping[str, float]:
+    """The least size in which each letter is printed [points]."""
+    document: Any = pypdfium2.PdfDocument(content)
+    least: dict[str, float] = {}
+    try:
+        for page in document:
+            words = page.get_textpage()
+            moved = pdfium.FS_MATRIX()
+            for place, sign in enumerate(words.get_text_range()[: words.count_chars()]):
+                if sign.isalnum() and not pdfium.FPDFText_IsGenerated(words, place):
+                    pdfium.FPDFText_GetMatrix(words, place, ctypes.byref(moved))
+                    size = pdfium.FPDFText_GetFontSize(words, place) * abs(moved.d)
+                    least[sign] = min(size, least.get(sign, size))
+    finally:
+        document.close()
+    return least
+
+
+def test_no_letter_is_too_small_to_be_read(pack: BuiltPack) -> None:
+    assert min(sizes_of_letters(pack.files[NAME]).values()) >= SMALLEST
+
+
+def test_a_caption_stays_below_its_drawing(working_pack: BuiltPack) -> None:
+    """Each page that shows a caption shows the first letters of its drawing, too."""
+    document = committee_briefing(working_pack.programme)
+    pages = [tight(text) for text in Sheet.read(working_pack.files[NAME]).texts]
+    captions = 0
+    for section in document.sections:
+        for block in section.blocks:
+            if isinstance(block, Picture) and (caption := document.drawing(block.name).caption):
+                first = next(iter(texts_in(document.drawing(block.name).svg))).text
+                assert any(tight(first) in page and tight(caption) in page for page in pages)
+                captions += 1
+    assert captions >= 3
