@@ -19,6 +19,7 @@ from notices.documents.change_notice import change_notices
 from notices.documents.mailings import member_emails
 from notices.documents.team_calendar import team_calendars
 from notices.documents.team_sheet import team_sheets
+from notices.documents.visitor_change import visitor_changes
 from notices.documents.visitor_notice import visitor_notices
 from notices.rendering.whole_pack import render_calendars
 from notices.since import before, follow
@@ -38,6 +39,7 @@ LATER = PLAN.replace("2026-09-14 to 2026-09-15, ", '"2026-09-14, 2026-09-16", ')
 
 FEW = (
     change_notices,
+    visitor_changes,
     member_emails,
     visitor_notices,
     team_sheets,
@@ -314,6 +316,7 @@ def test_what_is_due_with_a_pack_is_what_it_changed(packs_of_one_club: Path) -> 
     assert "Print team-sheet.pdf" in second
     assert "Print team-sheet.pdf" not in third
     assert "Today: Send the change notice (change-notice).\n" in third
+    assert "Today: Send visitors what has changed (visitor-change).\n" in third
 
 
 @pytest.fixture

@@ -25,7 +25,7 @@ from notices.documents.model import (
     Sheet,
     with_imprint,
 )
-from notices.programme.changes import Change, ChangeKind, Changes, Subject, compare
+from notices.programme.changes import ChangeKind, Changes, Subject, compare, met_by_golfers
 from notices.programme.model import Period, PlayStatus, Programme
 from notices.wording import circumstances
 from notices.wording.blocks import Block, Bullets, Paragraph, Table, with_links
@@ -57,7 +57,7 @@ def change_notices(programme: Programme) -> Entry | None:
     if earlier is None:
         return None
     changes = compare(earlier, programme)
-    told = ChangeWords.of(earlier, programme, for_members(changes))
+    told = ChangeWords.of(earlier, programme, met_by_golfers(changes))
     items: list[Item] = []
     if told.changes:
         notice = change_notice(programme, told)
@@ -86,15 +86,6 @@ def change_notices(programme: Programme) -> Entry | None:
         " ".join(todo),
         tuple(with_imprint(item, imprint) for item in items),
     )
-
-
-def for_members(changes: Changes) -> Changes:
-    """Return the changes that a golfer meets; how a work is done is for the team."""
-    return Changes(tuple(filter(_is_met, changes.changes)), changes.stands)
-
-
-def _is_met(change: Change) -> bool:
-    return change.kind is not ChangeKind.OTHERWISE or change.subject is not Subject.WORK
 
 
 def change_notice(programme: Programme, told: ChangeWords) -> Document:
@@ -130,7 +121,7 @@ def change_notice(programme: Programme, told: ChangeWords) -> Document:
         programme,
         name="change-notice",
         title=_title(told),
-        summary=f"What has changed since our notice of {_day(told.old)}.",
+        summary=f"What has changed since our notice of {day_of_old(told.old)}.",
         sections=sections,
         facts=facts,
     )
@@ -138,14 +129,15 @@ def change_notice(programme: Programme, told: ChangeWords) -> Document:
 
 def _opening(old: Words, title: str) -> list[Section]:
     """Say first which notice it changes, where the title does not."""
-    if _day(old) in title:
+    if day_of_old(old) in title:
         return []
     programme = old.programme
     said = changed_in_words(programme.edition, programme.club.language)
     return [Section("opening", (Paragraph.of(said),))]
 
 
-def _day(old: Words) -> str:
+def day_of_old(old: Words) -> str:
+    """Name the day of the notice that has changed."""
     return old.dates.date(old.programme.issued)
 
 
@@ -155,7 +147,7 @@ def _title(told: ChangeWords) -> str:
         if periods:
             names = [PeriodWords(told.new, period).inside() for period in periods[:2]]
             return f"New dates: {and_list(names)}"
-    return f"Changes to our notice of {_day(told.old)}"
+    return f"Changes to our notice of {day_of_old(told.old)}"
 
 
 def _touched(programme: Programme, changes: Changes) -> Iterator[Period]:
@@ -169,7 +161,7 @@ def _touched(programme: Programme, changes: Changes) -> Iterator[Period]:
 def short_change(programme: Programme, told: ChangeWords) -> Document:
     """Write the change for phones: the first change if it fits, else that there are some."""
     club = programme.club.name
-    day = _day(told.old)
+    day = day_of_old(told.old)
     said = told.sentences()
     candidates = [
         f"{club}: {' '.join(said)}",

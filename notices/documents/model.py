@@ -235,8 +235,9 @@ class PlainText:
     """Whether lines are broken for reading; not where a paragraph is copied as it is."""
 
 
-CHANGE_NOTICE = "Change notice"
-"""Title of the entry that comes before all others to the office, and never stands unchanged."""
+CHANGE_NOTICE, VISITORS_CHANGE = "Change notice", "Change notice for visitors"
+CHANGE_NOTICES = (CHANGE_NOTICE, VISITORS_CHANGE)
+"""Titles of the entries that come before all others to the office, and never stand unchanged."""
 
 Item = Letter | Sheet | Page | PlainText | CalendarDocument
 """What becomes one file, or as a letter three."""

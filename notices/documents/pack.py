@@ -15,7 +15,7 @@ from notices.documents.green_in_true_size import greens_in_true_size
 from notices.documents.index import Index, index
 from notices.documents.mailings import later_messages, member_emails, messages_in_case
 from notices.documents.model import (
-    CHANGE_NOTICE,
+    CHANGE_NOTICES,
     CalendarDocument,
     Document,
     Entry,
@@ -30,6 +30,7 @@ from notices.documents.starter_sheet import starter_sheets
 from notices.documents.team_calendar import team_calendars
 from notices.documents.team_sheet import team_sheets
 from notices.documents.tee_sign import tee_signs
+from notices.documents.visitor_change import visitor_changes
 from notices.documents.visitor_notice import visitor_notices
 from notices.look import HOUSE, Look, look_of
 from notices.programme.as_json import programme_as_json
@@ -39,6 +40,7 @@ from notices.wording.typography import set_programme
 
 ENTRIES: tuple[Callable[[Programme], Entry | None], ...] = (
     change_notices,
+    visitor_changes,
     member_emails,
     later_messages,
     messages_in_case,
@@ -143,7 +145,7 @@ def let_stand(
 
     entries = tuple(
         entry
-        if entry.title == CHANGE_NOTICE
+        if entry.title in CHANGE_NOTICES
         else replace(entry, items=tuple(map(standing, entry.items)))
         for entry in documents.entries
     )

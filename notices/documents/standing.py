@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from notices.documents.model import (
-    CHANGE_NOTICE,
+    CHANGE_NOTICES,
     Entry,
     Imprint,
     Item,
@@ -95,7 +95,7 @@ def _use(entry: Entry, item: Item) -> str:
     """Return what is done with a file that is new."""
     if isinstance(item, Sheet):
         return PRINT
-    if entry.title == CHANGE_NOTICE:
+    if entry.title in CHANGE_NOTICES:
         return SEND
     return EMAILS if isinstance(item, Letter) else SCREENS
 

@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from notices.documents import phrases
 from notices.documents.model import Document, Entry, Fact, Fit, Page, PlainText, Section, Sheet
-from notices.programme.model import Fixture, Period, Programme
+from notices.programme.model import Period, Programme
 from notices.programme.slugs import distinct_slugs
+from notices.programme.visiting import days_of_parties
 from notices.wording import circumstances, visit
 from notices.wording.blocks import Bullets, KeyFact, KeyFacts, Paragraph, Table
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
-
-VISITING = frozenset({"visitors", "society", "open"})
-"""Kinds of fixture that bring people who are not members."""
 
 FITS = (Fit("roomy"), Fit(), Fit("close"))
 """Ways to set the sheet: one page in the largest letters that fit it."""
@@ -36,12 +34,13 @@ def visitor_notices(programme: Programme) -> Entry:
         "Notices for visitors",
         "Visitors and societies",
         todo,
-        tuple(item for document in documents for item in _forms(document)),
+        tuple(item for document in documents for item in forms(document)),
         again="No need to send or print it again.",
     )
 
 
-def _forms(document: Document) -> Iterator[Page | PlainText | Sheet]:
+def forms(document: Document) -> Iterator[Page | PlainText | Sheet]:
+    """Yield what visitors get of a document: to read on a screen, to send on, to hold."""
     yield Page(document)
     yield PlainText(document)
     yield Sheet(document, "reading", FITS)
@@ -62,7 +61,7 @@ def visitor_notice(programme: Programme) -> Document:
         sections=(
             Section("welcome", (Paragraph.of(f"{WELCOME} {_what_this_is(words)}"),)),
             *sections,
-            *_on_the_day(words, met=bool(words.programme.works), in_doubt=True),
+            *on_the_day(words, met=bool(words.programme.works), in_doubt=True),
         ),
         facts=facts,
     )
@@ -75,10 +74,15 @@ def _what_this_is(words: Words) -> str:
 
 
 def _dates(words: Words) -> tuple[list[Section], list[Fact]]:
-    """Tell by date what is done on which greens, and what one meets there."""
     periods = words.programme.periods
     if not periods:
         return [], []
+    table, facts = work_on_greens(words, periods)
+    return [Section("dates", (table,), "Which days are affected")], facts
+
+
+def work_on_greens(words: Words, periods: Sequence[Period]) -> tuple[Table, list[Fact]]:
+    """Tell by date what is done on which greens, and what one meets there."""
     rows, facts = [], []
     for period in periods:
         told = PeriodWords(words, period)
@@ -91,8 +95,8 @@ def _dates(words: Words) -> tuple[list[Section], list[Fact]]:
             )
         )
         facts.append(Fact("when", when, period.days, period.greens))
-    table = Table("Work on the greens", ("When", "What we do", "What you meet"), tuple(rows))
-    return [Section("dates", (table,), "Which days are affected")], facts
+    head = ("When", "What we do", "What you meet")
+    return Table("Work on the greens", head, tuple(rows)), facts
 
 
 def _good_again(told: PeriodWords) -> str:
@@ -108,7 +112,7 @@ def _your_visit(words: Words) -> tuple[list[Section], list[Fact]]:
     main = words.main_period()
     if main is not None:
         best, days = visit.best_days(words, main)
-        if best and _still_ahead(words, main):
+        if best and still_ahead(words, main):
             said.append(best)
             facts.append(Fact("best days", best, days))
         told = PeriodWords(words, main)
@@ -122,12 +126,13 @@ def _your_visit(words: Words) -> tuple[list[Section], list[Fact]]:
     return [Section("your visit", (Bullets.of(*said),), title)], facts
 
 
-def _still_ahead(words: Words, period: Period) -> bool:
+def still_ahead(words: Words, period: Period) -> bool:
+    """Whether the work has yet to begin."""
     return period.days[0] > words.programme.issued
 
 
-def _on_the_day(words: Words, *, met: bool, in_doubt: bool) -> list[Section]:
-    """How to meet the team on the course where it is ``met``, and whom to ask."""
+def on_the_day(words: Words, *, met: bool, in_doubt: bool) -> list[Section]:
+    """Say how to meet the team on the course where it is ``met``, and whom to ask."""
     sections = []
     if met:
         sections.append(Section("safety", (phrases.safety(),), "When you meet our team"))
@@ -141,43 +146,43 @@ def _on_the_day(words: Words, *, met: bool, in_doubt: bool) -> list[Section]:
 
 def parties(programme: Programme) -> Iterator[Document]:
     """Yield a notice for each visiting party whose day is still to come."""
-    days: dict[str, list[Fixture]] = {}
-    for fixture in programme.fixtures:
-        if fixture.kind in VISITING and fixture.is_on and fixture.date >= programme.issued:
-            days.setdefault(fixture.name, []).append(fixture)
+    days = days_of_parties(programme)
     slugs = distinct_slugs(days, "party")
-    for name, fixtures in days.items():
-        yield _party(Words(programme), slugs[name], name, fixtures)
+    for name, dates in days.items():
+        yield _party(Words(programme), slugs[name], name, dates)
 
 
-def _party(words: Words, slug: str, name: str, fixtures: Sequence[Fixture]) -> Document:
+def _party(words: Words, slug: str, name: str, dates: tuple[dt.date, ...]) -> Document:
     """Write the notice for one party: its day or days, the greens, where to start, whom to ask."""
-    dates = tuple(dict.fromkeys(fixture.date for fixture in fixtures))
     several = len(dates) > 1
     sections, facts = [], []
     for day in dates:
         when = words.dates.day(day)
-        rows = _day(words, day)
+        rows = rows_of_day(words, day)
         heading = when if several else "On your day"
         sections.append(Section(f"day {day.isoformat()}", (KeyFacts(rows),), heading))
         facts += [Fact("day", when, (day,)), *(Fact("your day", row.text) for row in rows)]
     welcome = f"{WELCOME} This is how you will find the course on {words.dates.days(dates)}."
-    programme = words.programme
-    met = any(one.date in dates for work in programme.works for one in work.visits)
-    kept = any(day in dates for period in programme.periods for day in period.reserve_dates)
-    in_doubt = met or kept or any(day in programme.play for day in dates)
-    closing = _on_the_day(words, met=met or kept, in_doubt=in_doubt)
     return Document.of(
-        programme,
+        words.programme,
         name=f"visitor-notice-{slug}",
         title=f"{name}: how you will find the course",
         summary="What is open on your day, and what the greens will be like.",
-        sections=(Section("welcome", (Paragraph.of(welcome),)), *sections, *closing),
+        sections=(Section("welcome", (Paragraph.of(welcome),)), *sections, *on_days(words, dates)),
         facts=facts,
     )
 
 
-def _day(words: Words, day: dt.date) -> tuple[KeyFact, ...]:
+def on_days(words: Words, dates: Collection[dt.date]) -> list[Section]:
+    """Say how to meet the team on some days, where it may be about, and whom to ask."""
+    programme = words.programme
+    met = any(one.date in dates for work in programme.works for one in work.visits)
+    kept = any(day in dates for period in programme.periods for day in period.reserve_dates)
+    in_doubt = met or kept or any(day in programme.play for day in dates)
+    return on_the_day(words, met=met or kept, in_doubt=in_doubt)
+
+
+def rows_of_day(words: Words, day: dt.date) -> tuple[KeyFact, ...]:
     """Answer what a party asks about its day."""
     rows = [
         KeyFact("Open", visit.what_is_open(words, day)),

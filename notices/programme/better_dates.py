@@ -50,8 +50,9 @@ REASONS: Mapping[str, str] = {
 
 MOST_OFFERED = 3
 
-MOST_WORKED_OUT = 62
-"""So many starts of one plan are worked out whole, two months of them: it must end."""
+MOST_WORKED_OUT = 12 * 31
+"""So many starts of one plan are worked out whole, a year of months: it must end, and a month may
+hold an answer on its last day."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -341,7 +342,10 @@ def _lines(found: BetterDates) -> Iterator[str]:
     tried = f"  {found.tried} other starts in the month tried, {found.good} of them good"
     yield tried + (f"; why the others fail: {reasons}" if reasons else "")
     if found.not_tried:
-        yield f"  {found.not_tried} more were not looked at: this plan has too many that clash"
+        yield (
+            f"  {found.not_tried} more were not looked at: too many works of this plan clash. "
+            "Settle some of them, and look again"
+        )
 
 
 def _compared(days: int | None) -> str:

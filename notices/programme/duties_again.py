@@ -25,6 +25,9 @@ OF_CHANGES = (
 )
 """What tells of changes, and what is done with it on the day of issue."""
 
+TO_VISITORS = "visitor-change"
+"""What tells visitors of changes; the name of a party follows where it is for one alone."""
+
 
 def asked_again(
     programme: Programme, duties: Iterable[Duty], changed: Collection[str]
@@ -41,7 +44,8 @@ def asked_again(
         Names of the documents that are new with this notice, or not what they were.
     """
     issued = programme.issued
-    for document, kind in OF_CHANGES:
+    visitors = sorted(name for name in changed if name.startswith(TO_VISITORS))
+    for document, kind in (*OF_CHANGES, *((name, DutyKind.SEND) for name in visitors)):
         if document in changed:
             name = f"{slug(kind.value)}-{document}"
             yield Duty(name, kind, issued, issued, document=document)

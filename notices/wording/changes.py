@@ -69,7 +69,7 @@ class ChangeWords:
             case Subject.CLOSURE:
                 return self._of_closure(first)
             case Subject.RESTRICTION:
-                return self._of_named(first, f"the restriction on {first.name}")
+                return self._of_restriction(first)
             case Subject.FIXTURE:
                 return self._of_fixture(first)
             case Subject.CLUB:
@@ -249,6 +249,16 @@ class ChangeWords:
             return f"Changed: {circumstances.closure(self.new, closed)}"
         return self._of_named(change, f"the closure of {subject}")
 
+    def _of_restriction(self, change: Change) -> str:
+        restriction = f"the restriction on {change.name}"
+        if change.kind is not ChangeKind.OTHERWISE:
+            return self._of_named(change, restriction)
+        if change.aspect == "ask":
+            whom = f"ask {change.after}" if change.after else "ask at the club"
+            return sentence(f"about {restriction}, please now {whom}")
+        but = f"all but {change.after}" if change.after else "everybody"
+        return sentence(f"{restriction} now holds for {but}")
+
     def _of_fixture(self, change: Change) -> str:
         (move,) = change.moves
         if change.kind is ChangeKind.IN_THE_WAY:
@@ -281,8 +291,6 @@ class ChangeWords:
             said = f"{name}, {self.new.dates.days(after)}, is new"
         elif change.kind is ChangeKind.DROPPED:
             said = f"{name}, {self.new.dates.days(before)}, falls away"
-        elif change.kind is ChangeKind.OTHERWISE:
-            said = f"{name}: {change.aspect} is now {change.after or 'nobody'}"
         elif len(before) == len(after) == 1:
             said = f"{name} moves {self.new.dates.from_to(before[0], after[0])}"
         else:

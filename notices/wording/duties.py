@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Iterable
 
 from notices.programme.duties import Duty, DutyKind, Subject
+from notices.programme.duties_again import TO_VISITORS
 from notices.programme.model import Moment, Programme
 from notices.wording.amounts import mass
 from notices.wording.lists import counted, sentence, with_the
@@ -38,7 +39,7 @@ def duty_in_words(words: Words, duty: Duty) -> str:
     """Say what there is to do: "Send the reminder: hollow tining (member-email-reminder)."."""
     match duty.kind:
         case DutyKind.SEND:
-            sent = _SENT[duty.moment] if duty.moment else "the change notice"
+            sent = _SENT[duty.moment] if duty.moment else _change(duty.document)
             said = f"Send {sent}{_of_period(words, duty)} ({duty.document})."
         case DutyKind.PRINT:
             said = f"Print {duty.document}.pdf{_of_period(words, duty, ' for ')}."
@@ -94,6 +95,13 @@ def due_in_words(words: Words, duties: Iterable[Duty], today: dt.date) -> str:
     if now:
         parts.append("\n".join([f"To do on {words.dates.day(today)}:", *now]))
     return "\n\n".join(parts) or f"Nothing is due on {words.dates.day(today)}."
+
+
+def _change(document: str) -> str:
+    """Name what tells of a change, and whom."""
+    if not document.startswith(TO_VISITORS):
+        return "the change notice"
+    return f"{'visitors' if document == TO_VISITORS else 'the party'} what has changed"
 
 
 def _confirm(words: Words, duty: Duty) -> str:

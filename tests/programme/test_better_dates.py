@@ -190,6 +190,21 @@ def test_a_plan_with_too_many_that_clash_ends_all_the_same(
     assert "25 more were not looked at" in better_dates_in_words(found.all)
 
 
+def test_every_date_is_tried_where_three_months_have_a_clash(tmp_path: Path) -> None:
+    works = "".join(DRESSING.replace("-06-", f"-{month}-") for month in ("06", "07", "08"))
+    days = ", ".join(
+        f"{{name: Medal {month}, date: 2026-{month}-10}}" for month in ("06", "07", "08")
+    )
+    found = Found(tmp_path, f"works:\n{works}fixtures: [{days}]\n")
+    # June has 29 other days, July and August 30; the 8th and the 9th will not do.
+    assert [(one.tried, one.good, one.not_tried) for one in found.all] == [
+        (29, 27, 0),
+        (30, 28, 0),
+        (30, 28, 0),
+    ]
+    assert "not looked at" not in better_dates_in_words(found.all)
+
+
 def test_the_hired_come_with_the_works_that_move(tmp_path: Path) -> None:
     crew = "crew: {people: 3, hired_people: 2, hired_dates: '2026-05-04, 2026-06-10'}\n"
     found = Found(tmp_path, "works:\n" + DRESSING + MEDAL + crew)

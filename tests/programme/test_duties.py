@@ -319,3 +319,12 @@ def test_after_a_draft_everything_is_asked_for(programme_of: ProgrammeOf) -> Non
     first = programme_of(COURSE + CORES, ISSUED)
     later = next_notice(first, "2026-08-20", draft=True)
     assert asked(later) == asked(first)
+
+
+def test_visitors_are_told_of_a_change_on_the_day_of_issue(programme_of: ProgrammeOf) -> None:
+    later = next_notice(programme_of(COURSE + CORES, ISSUED), "2026-08-20")
+    told = asked(later, "visitor-change-old-millers", "visitor-change", "visitor-notice")
+    assert {key: day for key, day in told.items() if "visitor" in key[1]} == {
+        ("send", "visitor-change"): "2026-08-20",
+        ("send", "visitor-change-old-millers"): "2026-08-20",
+    }
