@@ -304,14 +304,16 @@ def _draw_months(words: Words, columns: Sequence[_Column]) -> Iterator[str]:
         left, room = own[0].left, own[-1].right - own[0].left - 4
         yield line(left, 0, left, 15, stroke=QUIET, thick=0.8)
         names = _names_of_month(words, own[0].stack[0].date)
-        if until and own[-1] is last:
-            beside = room - width_of(until, SMALL) - 8
-            if width_of(names[-1], SIZE, bold=True) <= beside:
-                yield text(until, (last.right, 12), SMALL, anchor="end", fill=QUIET)
-                room = beside
+        beside = room - width_of(until, SMALL) - 8
+        ends_here = (
+            bool(until) and own[-1] is last and width_of(names[-1], SIZE, bold=True) <= beside
+        )
+        room = beside if ends_here else room
         name = next((n for n in names if width_of(n, SIZE, bold=True) <= room), "")
         if name:
             yield text(name, (left + 2, 12), SIZE, bold=True)
+        if ends_here:
+            yield text(until, (last.right, 12), SMALL, anchor="end", fill=QUIET)
 
 
 def _with_year(words: Words, stack: Stack) -> str:
