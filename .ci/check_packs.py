@@ -33,7 +33,13 @@ EMAILS = ("member-email*.html", "change-notice*.html")
 Every other page is for a browser and answers for WCAG and for every warning of the HTML checkers.
 """
 
-SPOKEN = ("member-email*.txt", "visitor-notice*.txt", "change-notice*.txt", "short-messages.txt")
+SPOKEN = (
+    "member-email*.txt",
+    "visitor-notice*.txt",
+    "change-notice*.txt",
+    "visitor-change*.txt",
+    "*short-message*.txt",
+)
 """Texts that members read, held to plain words."""
 
 HOSTILE = "hostile"

@@ -8,14 +8,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from notices import __version__, since
-from notices.documents.pack import write_documents
 from notices.pack.write import PackReport, is_current, known_files, made_from, write_pack
 from notices.plan.load import LoadedPlan, canonical
 from notices.plan.own_words import own_texts
 from notices.programme.model import Programme
-from notices.programme.patterns import with_patterns
 from notices.programme.work_out import work_out
-from notices.rendering.whole_pack import render_pack
 from notices.wording.text_check import check_texts
 
 
@@ -72,6 +69,11 @@ def build_pack(
     source = made_from(plan, issued, *others)
     if is_current(out, source):
         return Built(programme, None)
+    # Whoever has the pack already does not wait for what makes one.
+    from notices.documents.pack import write_documents  # noqa: PLC0415
+    from notices.programme.patterns import with_patterns  # noqa: PLC0415
+    from notices.rendering.whole_pack import render_pack  # noqa: PLC0415
+
     programme = with_patterns(programme, loaded.plan)
     documents = write_documents(programme, plan)
     issue = since.let_stand(documents, programme, earlier)

@@ -16,8 +16,8 @@ import pytest
 from click.testing import CliRunner, Result
 
 import notices
-from notices import building
 from notices.cli import main
+from notices.documents import pack
 from notices.errors import PlanFault
 from notices.findings import Weight
 from tests.documents.building import EXAMPLES, NAMES
@@ -284,7 +284,7 @@ def test_a_build_that_is_stopped_says_that_nothing_was_written(
     def stopped(*_programme: object) -> None:
         signal.raise_signal(signal.SIGINT)
 
-    monkeypatch.setattr(building, "write_documents", stopped)
+    monkeypatch.setattr(pack, "write_documents", stopped)
     result = run("build", SHORTEST, "--out", tmp_path / "pack", "--today", "2027-07-01")
     assert (result.exit_code, result.stdout) == (STOPPED, "")
     assert result.stderr.strip() == "Stopped: nothing was written."
