@@ -13,7 +13,6 @@ from notices.plan.load import LoadedPlan, canonical
 from notices.plan.own_words import own_texts
 from notices.programme.model import Programme
 from notices.programme.work_out import work_out
-from notices.wording.text_check import check_texts
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +58,11 @@ def build_pack(
     """
     programme = work_out(loaded.plan, issued)
     loaded.refuse(programme.findings)
-    loaded.refuse(check_texts(programme, own_texts(loaded.plan)))
+    if texts := tuple(own_texts(loaded.plan)):
+        # Without texts to check, nobody waits for what reads them.
+        from notices.wording.text_check import check_texts  # noqa: PLC0415
+
+        loaded.refuse(check_texts(programme, texts))
     earlier = since.before(replaces, issued) if replaces else None
     if earlier is not None:
         programme = since.follow(programme, earlier)
