@@ -130,7 +130,7 @@ def _year(words: Words) -> Iterator[tuple[str, str, str]]:
     units = words.programme.club.units
     for year, value in _by_year(words.programme, "surface disturbed, year "):
         published = _published(SURFACE_PERCENT, "%")
-        yield f"Surface opened in {year}", f"about {value:.0f} %", published
+        yield f"Surface opened in {year}", f"about {value:.0f}\N{NO-BREAK SPACE}%", published
     for year, value in _by_year(words.programme, "sand in the year "):
         amount, unit = measures.sand_in_year(value, units)
         yield f"Sand in {year}", f"about {amount:.1f} {unit}", _published_sand(units)
