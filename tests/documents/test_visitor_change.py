@@ -13,12 +13,11 @@ from notices.documents.model import Document, Entry, PlainText
 from notices.documents.visitor_change import visitor_changes
 from notices.programme.model import Programme
 from notices.rendering.text import plain_text
-from notices.rendering.whole_pack import render_item
 from notices.wording.blocks import Block, Bullets, KeyFacts, Paragraph, Table
 from notices.wording.reading_ease import measure
 from tests.documents.building import days_of
 from tests.documents.dates_in_words import days_in, read_dates
-from tests.documents.reading import Page, Sheet, plain, tight, unwrapped
+from tests.documents.one_page import assert_one_page_says_all
 from tests.wording.lint import faults_in
 from tests.wording.small_plans import plan, programme, work
 
@@ -242,14 +241,4 @@ def test_every_fact_stands_in_each_form() -> None:
     assert entry is not None
     assert [name.rpartition(".")[2] for name in entry.files] == ["html", "txt", "pdf"] * 2
     for item in entry.items:
-        (file,) = render_item(item, {})
-        facts = [fact.text for fact in item.document.facts]  # type: ignore[union-attr]
-        assert facts
-        if file.name.endswith(".pdf"):
-            sheet = Sheet.read(file.content)
-            assert sheet.pages == 1
-            assert all(tight(fact) in tight(sheet.text) for fact in facts)
-            continue
-        source = file.content.decode()
-        text = Page(source).text if file.name.endswith(".html") else unwrapped(source)
-        assert [fact for fact in facts if plain(fact) not in text] == []
+        assert_one_page_says_all(item)

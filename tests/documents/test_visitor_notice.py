@@ -9,9 +9,8 @@ import pytest
 from notices.documents.model import Document
 from notices.documents.visitor_notice import visitor_notices
 from notices.rendering.text import plain_text
-from notices.rendering.whole_pack import render_item
 from notices.wording.words import Words
-from tests.documents.reading import Page, Sheet, plain, tight, unwrapped
+from tests.documents.one_page import assert_one_page_says_all
 from tests.wording.small_plans import plan, words, work
 
 
@@ -54,17 +53,7 @@ def test_a_party_reads_of_its_own_days_alone(documents: dict[str, Document]) -> 
 
 def test_every_fact_stands_in_each_form(told: Words) -> None:
     for item in visitor_notices(told.programme).items:
-        (file,) = render_item(item, {})
-        facts = [fact.text for fact in item.document.facts]  # type: ignore[union-attr]
-        assert facts
-        if file.name.endswith(".pdf"):
-            sheet = Sheet.read(file.content)
-            assert sheet.pages == 1
-            assert all(tight(fact) in tight(sheet.text) for fact in facts)
-            continue
-        source = file.content.decode()
-        text = Page(source).text if file.name.endswith(".html") else unwrapped(source)
-        assert all(plain(fact) in text for fact in facts)
+        assert_one_page_says_all(item)
 
 
 def test_who_meets_no_work_is_not_troubled_with_it(documents: dict[str, Document]) -> None:
