@@ -5,6 +5,7 @@ Messages and suggestions end without a full stop; `Finding` sets it.
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Callable, Iterator
 
 from notices.findings import Finding, Weight
@@ -140,28 +141,37 @@ def recovery_into_winter(programme: Programme, _plan: Plan) -> Iterator[Finding]
 
 
 def work_before_issue(programme: Programme, _plan: Plan) -> Iterator[Finding]:
-    """The notices would announce what is over."""
-    for work in programme.works:
-        if work.dates[0] < programme.issued:
-            yield Finding(
-                "date-past",
-                Weight.INFORMATION,
-                f"{work.operation.name} begins on {work.dates[0]}, before the date of issue",
-                "",
-                ("works", work.plan_index, "dates"),
-                work=work.id,
-                dates=work.dates,
-            )
-    for closure in programme.closures:
-        if closure.dates[0] < programme.issued:
-            yield Finding(
-                "date-past",
-                Weight.INFORMATION,
-                f"the closure of {closure.what} begins on {closure.dates[0]}, before the date of issue",
-                "",
-                ("closures", closure.plan_index, "dates"),
-                dates=closure.dates,
-            )
+    """Some of it has begun when the notices go out: in the middle of the work, or by a slip."""
+    works = [work for work in programme.works if work.dates[0] < programme.issued]
+    if works:
+        first = min(works, key=lambda work: work.dates[0])
+        yield Finding(
+            "date-past",
+            Weight.INFORMATION,
+            _begun(len(works), f"{first.operation.name} begins", "works begin", first.dates[0]),
+            "",
+            ("works", first.plan_index, "dates"),
+            work=first.id,
+            dates=first.dates,
+        )
+    closures = [shut for shut in programme.closures if shut.dates[0] < programme.issued]
+    if closures:
+        shut = min(closures, key=lambda shut: shut.dates[0])
+        one = f"the closure of {shut.what} begins"
+        yield Finding(
+            "date-past",
+            Weight.INFORMATION,
+            _begun(len(closures), one, "closures begin", shut.dates[0]),
+            "",
+            ("closures", shut.plan_index, "dates"),
+            dates=shut.dates,
+        )
+
+
+def _begun(count: int, one: str, several: str, first: dt.date) -> str:
+    if count == 1:
+        return f"{one} on {first}, before the date of issue"
+    return f"{count} {several} before the date of issue, the first on {first}"
 
 
 def nothing_to_fill(programme: Programme, _plan: Plan) -> Iterator[Finding]:

@@ -444,6 +444,15 @@ def test_when_the_cut_should_have_gone_up(programme_of: ProgrammeOf, day: str, s
     assert "between 2026-05-18 and 2026-05-25" in finding.suggestion
 
 
+def test_works_that_have_begun_are_one_remark(programme_of: ProgrammeOf) -> None:
+    both = CLUB + COURSE + ROLLING.replace("2026-06-01", "2026-01-04").rstrip("]\n")
+    (finding,) = found(
+        programme_of(f"{both}, {{operation: brushing, dates: 2026-01-03}}]\n"), "date-past"
+    )
+    assert finding.message == "2 works begin before the date of issue, the first on 2026-01-03"
+    assert finding.work == "brushing-1"
+
+
 def test_two_works_of_one_operation_share_the_machine(programme_of: ProgrammeOf) -> None:
     programme = programme_of(CLUB + COURSE + TWO_ROLLINGS + crew(9, "09:59", MACHINE))
     assert [finding.dates for finding in found(programme, "day-too-long")] == [
