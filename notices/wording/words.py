@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from notices.operations import Noticed
 from notices.programme.model import Hole, Period, Programme, Work
@@ -24,6 +24,10 @@ class Words:
     """How one programme is put into words."""
 
     programme: Programme
+    _texts: dict[str, tuple[Work, texts.OperationText]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+    """Texts on works, as far as they were asked for: most are asked for many times."""
 
     @property
     def language(self) -> Language:
@@ -56,12 +60,16 @@ class Words:
 
     def operation(self, work: Work) -> texts.OperationText:
         """Return the text on a work, filled with its facts."""
-        return texts.operation_text(
-            self.programme.club.language,
-            work.operation.slug,
-            operation_facts(work, self.programme),
-            work.operation.text or self.own_text(f"operations/{work.operation.slug}"),
-        )
+        known, text = self._texts.get(work.id, (None, None))
+        if text is None or known is not work:
+            text = texts.operation_text(
+                self.programme.club.language,
+                work.operation.slug,
+                operation_facts(work, self.programme),
+                work.operation.text or self.own_text(f"operations/{work.operation.slug}"),
+            )
+            self._texts[work.id] = (work, text)
+        return text
 
     def own_text(self, name: str) -> str:
         """Return the club's own text of a name, without its ending; "" where ours stands."""
