@@ -15,7 +15,7 @@ from notices.wording.blocks import Bullets, KeyFact, KeyFacts, Paragraph, Table
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
-FITS = (Fit("roomy"), Fit(), Fit("close"))
+FITS = (Fit("roomy"), Fit(), Fit("close"), Fit("close closer"))
 """Ways to set the sheet: one page in the largest letters that fit it."""
 
 WELCOME = "Thank you for coming to play with us."
