@@ -87,8 +87,10 @@ def _in_words(words: Words, told: tuple[Stretch, ...]) -> str:
         elif stretch is told[-1]:
             parts.append(f"then {_called(stretch)}")
         else:
-            times = f"from {_clock(words, stretch.begins)} to {_clock(words, stretch.ends)}"
-            parts.append(f"{_called(stretch)} {times}")
+            times = words.language.clock_span(
+                _clock(words, stretch.begins), _clock(words, stretch.ends)
+            )
+            parts.append(f"{_called(stretch)} from {times}")
     return sentence(", ".join(parts))
 
 
@@ -98,7 +100,7 @@ def _once_away(words: Words, told: tuple[Stretch, ...]) -> tuple[str, str]:
     if len(away) != 1 or told[-1] is away[0] or not away[0].begins:
         return "", ""
     (one,) = away
-    times = f"{_clock(words, one.begins)} to {_clock(words, one.ends)}"
+    times = words.language.clock_span(_clock(words, one.begins), _clock(words, one.ends))
     return sentence(f"{_called(one)} {times}"), _called(told[-1])
 
 
@@ -123,7 +125,8 @@ def _clock(words: Words, minutes: float) -> str:
 
 def span(words: Words, begins: float, ends: float) -> str:
     """Say from when to when, to the half hour, so that what is done falls within."""
-    return f"{words.language.half_hour(begins)} to {words.language.half_hour(ends, up=True)}"
+    half_hour = words.language.half_hour
+    return words.language.clock_span(half_hour(begins), half_hour(ends, up=True))
 
 
 def on_one_line(text: str) -> str:

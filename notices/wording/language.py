@@ -68,9 +68,20 @@ class Language:
     terms: Terms
 
     def clock(self, time: dt.time) -> str:
-        """Write a time of day: 06:30, 6:30 a.m."""
+        """Write a time of day: 06:30; 6:30 a.m., noon."""
         text = time.strftime(self.dates.clock)
-        return text.lstrip("0").replace("AM", "a.m.").replace("PM", "p.m.") if "M" in text else text
+        if "M" not in text:
+            return text
+        if (time.hour, time.minute) == (12, 0):
+            return "noon"
+        return text.lstrip("0").replace("AM", "a.m.").replace("PM", "p.m.")
+
+    def clock_span(self, begins: str, ends: str) -> str:
+        """Say from when to when, the half of the day once: 06:30 to 07:00; 6:30 to 7:00 a.m."""
+        for half in (" a.m.", " p.m."):
+            if begins.endswith(half) and ends.endswith(half):
+                begins = begins.removesuffix(half)
+        return f"{begins} to {ends}"
 
     def half_hour(self, minutes: float, *, up: bool = False) -> str:
         """Write minutes from midnight as a time of day, to the half hour before or after."""
