@@ -29,6 +29,8 @@ from notices.wording.blocks import (
     Picture,
     Table,
 )
+from notices.wording.dates import in_brief, runs_of_days
+from notices.wording.hours import on_one_line
 from notices.wording.lists import and_list, counted, sentence
 from notices.wording.period import PeriodWords
 from notices.wording.questions import questions
@@ -214,12 +216,13 @@ def _what(words: Words) -> Iterator[Part]:
     if works:
         rows, facts = [], []
         for work in works:
-            when = words.dates.short_days(work.dates)
+            days = in_brief(work.dates)
+            when = words.dates.short_days(days)
             disturbed = words.programme.figure("surface disturbed", work.id)
             rows.append(
                 (
                     words.title(work),
-                    when,
+                    on_one_line(when) if len(runs_of_days(days)) == 1 else when,
                     words.greens_briefly(work.greens),
                     settings_in_words(work, words.programme.club.units),
                     depth_in_words(work, words.programme.club.units),
@@ -227,7 +230,7 @@ def _what(words: Words) -> Iterator[Part]:
                     committee_figures.hours(words.programme.figure("hours of people", work.id)),
                 )
             )
-            facts.append(Fact("work", when, tuple(sorted(set(work.dates))), work.greens))
+            facts.append(Fact("work", when, tuple(days), work.greens))
         head = ("Work", "When", "Greens", "Settings", "Depth", "Surface", "Hours")
         labour = words.language.terms.labour
         caption = f"Each work, the share of the surface that it opens, and hours of {labour}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import math
 import textwrap
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
@@ -155,9 +155,9 @@ def _of_day(words: Words, day: dt.date) -> Iterator[Sign]:
     """Yield what a tee must know of the greens that the works take from golfers that day."""
     programme = words.programme
     works = {work.id: work for work in programme.works}
-    away: dict[PlayStatus, list[str]] = {}
+    closed: dict[bool, list[tuple[str, Stretch]]] = {False: [], True: []}
+    temporary: list[str] = []
     waiting: list[str] = []
-    hours: list[Stretch] = []
     for key, green in programme.greens.items():
         if not green.holes:
             continue
@@ -167,21 +167,15 @@ def _of_day(words: Words, day: dt.date) -> Iterator[Sign]:
                 continue
             if stretch.passing:
                 waiting.append(key)
-            elif stretch.status in (PlayStatus.CLOSED, PlayStatus.TEMPORARY):
-                away.setdefault(stretch.status, []).append(key)
-                hours.append(stretch)
+            elif stretch.status is PlayStatus.CLOSED:
+                closed[_ends_that_day(stretch)].append((key, stretch))
+            elif stretch.status is PlayStatus.TEMPORARY:
+                temporary.append(key)
     today = {work.id for work in programme.works for visit in work.visits if visit.date == day}
     ordinals = {v.ordinal for work in programme.works for v in work.visits if v.date == day}
     stage = "" if not today else "again" if 1 not in ordinals else "work"
-    if closed := away.get(PlayStatus.CLOSED):
-        yield Sign(
-            (day,),
-            f"{_named(words, closed)} closed{_part_of_day(hours)}",
-            _open_again(words, closed, day, same_day=any(map(_ends_that_day, hours))),
-            tuple(dict.fromkeys(closed)),
-            stage,
-        )
-    if temporary := away.get(PlayStatus.TEMPORARY):
+    yield from _shut(words, day, closed, stage)
+    if temporary:
         one = len(set(temporary)) == 1
         yield Sign(
             (day,),
@@ -191,7 +185,7 @@ def _of_day(words: Words, day: dt.date) -> Iterator[Sign]:
             else "Please stay off the greens themselves.",
             tuple(dict.fromkeys(temporary)),
         )
-    if waiting and not away:
+    if waiting and not temporary and not any(closed.values()):
         yield Sign(
             (day,),
             f"We are working on {words.greens(tuple(dict.fromkeys(waiting)))}",
@@ -199,6 +193,22 @@ def _of_day(words: Words, day: dt.date) -> Iterator[Sign]:
             tuple(dict.fromkeys(waiting)),
             stage,
         )
+
+
+def _shut(
+    words: Words, day: dt.date, closed: Mapping[bool, Sequence[tuple[str, Stretch]]], stage: str
+) -> Iterator[Sign]:
+    """Yield a sign for what is shut all day, and one for what opens again that day."""
+    for same_day, shut in closed.items():
+        if shut:
+            greens = tuple(dict.fromkeys(green for green, _ in shut))
+            yield Sign(
+                (day,),
+                f"{_named(words, greens)} closed{_part_of_day([hours for _, hours in shut])}",
+                _open_again(words, greens, day, same_day=same_day),
+                greens,
+                stage,
+            )
 
 
 def _ends_that_day(stretch: Stretch) -> bool:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from notices.operations import Opening
 from notices.programme.model import Moment, Period, PlayStatus
+from notices.programme.news import days_ahead
 from notices.wording import circumstances
 from notices.wording.lists import and_list, sentence
 from notices.wording.period import PeriodWords
@@ -53,7 +54,8 @@ class Occasion:
     def day(self) -> dt.date:
         """The day that it is about."""
         over = self.moment in (Moment.FINISHED, Moment.RECOVERY_LATE, Moment.BACK_TO_NORMAL)
-        return self.news.day or self.period.days[-1 if over else 0]
+        ahead = days_ahead(self.period.days, self.words.programme.issued)
+        return self.news.day or ahead[-1 if over else 0]
 
     @property
     def of_day(self) -> tuple[str, ...]:

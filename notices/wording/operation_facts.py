@@ -22,12 +22,12 @@ _TIMES = {2: "twice"}
 
 _ON_THE_DAY = {
     WhileWorking.CLOSED: "The green is closed while we work.",
-    WhileWorking.TEMPORARY: "You play to a temporary green while we work.",
+    WhileWorking.TEMPORARY: "You play to a temporary green until the green opens again.",
     WhileWorking.OPEN: "The green stays open while we work.",
 }
 _ON_THE_DAY_OF_SEVERAL = {
     WhileWorking.CLOSED: "Each green is closed while we work on it.",
-    WhileWorking.TEMPORARY: "You play to a temporary green while we work.",
+    WhileWorking.TEMPORARY: "You play to a temporary green until the green opens again.",
     WhileWorking.OPEN: "Each green stays open while we work.",
 }
 

@@ -111,7 +111,7 @@ class PeriodWords:
             return "Each day only the greens being worked on are closed."
         if WhileWorking.TEMPORARY in statuses:
             if one:
-                return f"You play to a temporary green while we work. {self._temporary('green')}"
+                return f"You play to a temporary green until the green opens again. {self._temporary('green')}"
             return f"You play to temporary greens where we work. {self._temporary('greens')}"
         return self._stay_open()
 

@@ -9,10 +9,13 @@ from pathlib import Path
 import pytest
 
 from notices.documents.pack import write_documents
+from notices.documents.tee_sign import tee_signs
 from notices.plan.load import load_plan
-from notices.programme.model import Programme
+from notices.programme.model import Moment, Programme
 from notices.programme.news import days_ahead, last_day_of_news, what_is_ahead
 from notices.programme.work_out import work_out
+from notices.wording.blocks import Paragraph
+from notices.wording.moment_facts import News, Occasion
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
@@ -125,3 +128,38 @@ def test_days_kept_free_that_have_passed_are_not_promised(
     words = Words(issued_on(tmp_path, issued))
     told = PeriodWords(words, words.programme.periods[-1])
     assert told.reserve() == f"If rain stops us, we catch up {kept}."
+
+
+def test_an_occasion_is_told_of_a_day_to_come(tmp_path: Path) -> None:
+    words = Words(issued_on(tmp_path, "2027-08-24"))
+    told = Occasion(words, words.programme.periods[-1], Moment.CALLED_OFF, News())
+    assert told.day == dt.date(2027, 8, 24)
+
+
+HOURS = """\
+crew: {people: 6, kept_back: 0, breaks: 0, working_day: '07:00 to 17:00', dew_off: '07:00'}
+"""
+
+
+def test_what_is_shut_all_day_and_what_is_sanded_have_signs_of_their_own(tmp_path: Path) -> None:
+    """On 30 August greens 1 and 2 are sanded again, and green 3 is cored."""
+    text = """\
+    club: {name: Marl Hill, sender: {email: course@marlhill.example}}
+    course: {greens: [{green: 1-9}]}
+    works:
+      - {operation: hollow tining, dates: '2027-08-23, 2027-08-30', greens: {2027-08-23: 1-2, 2027-08-30: 3}}
+      - {operation: top dressing, dates: '2027-08-23, 2027-08-30', greens: {2027-08-23: 1-2, 2027-08-30: 3}, settings: {dressings: 2}}
+    """
+    programme = issued_on(tmp_path, "2027-08-02", textwrap.dedent(text) + HOURS)
+    entry = tee_signs(programme)
+    assert entry is not None
+    signs = [
+        str(section.blocks)
+        for section in entry.items[0].document.sections  # type: ignore[union-attr]
+        if section.blocks[0] == Paragraph.of("Monday 30 August")
+    ]
+    assert len(signs) == 2
+    assert "Green 3 closed" in signs[0]
+    assert "Open again tomorrow morning." in signs[0]
+    assert "Greens 1 and 2 closed" in signs[1]
+    assert "Each opens when we have finished it." in signs[1]

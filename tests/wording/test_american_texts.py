@@ -77,7 +77,7 @@ PLANS: Mapping[str, Facts] = {
         **IMPERIAL,
         "the_greens": "green 4",
         "each_green": "the green",
-        "on_the_day": "You play to a temporary green while we work.",
+        "on_the_day": "You play to a temporary green until the green opens again.",
         "width": "6 mm",
         "width_like": "about as wide as a pencil",
         "depth": "22.5 cm",
@@ -98,7 +98,7 @@ PLANS: Mapping[str, Facts] = {
     "one inch, into winter": {
         **IMPERIAL,
         "the_greens": "greens 1 to 6, 9 and 12",
-        "on_the_day": "You play to a temporary green while we work.",
+        "on_the_day": "You play to a temporary green until the green opens again.",
         "depth": "1 inch",
         "spacing": "1 inch",
         "share": "more than half",

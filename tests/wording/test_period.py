@@ -109,7 +109,7 @@ def test_a_pace_is_in_words_or_in_figures() -> None:
             "12",
             THREE_DAYS,
             "temporary green",
-            "You play to a temporary green while we work. Expect it to be rough.",
+            "You play to a temporary green until the green opens again. Expect it to be rough.",
         ),
         ("1-18", THREE_DAYS, "open", "The greens stay open."),
         ("12", THREE_DAYS, "open", "The green stays open."),
@@ -125,7 +125,7 @@ def test_where_temporary_greens_lie_and_how_good_they_are() -> None:
     told = period(plan(described))
     # Who describes temporary greens has some.
     assert told.status_while_working() == (
-        "You play to a temporary green while we work. Temporary green: 40 m short, cut to 6 mm."
+        "You play to a temporary green until the green opens again. Temporary green: 40 m short, cut to 6 mm."
     )
 
 

@@ -96,8 +96,8 @@ def test_one_green_is_not_each_of_several(
     [
         ("1", "closed", "The green is closed while we work."),
         ("1-18", "closed", "Each green is closed while we work on it."),
-        ("1", "temporary green", "You play to a temporary green while we work."),
-        ("1-18", "temporary green", "You play to a temporary green while we work."),
+        ("1", "temporary green", "You play to a temporary green until the green opens again."),
+        ("1-18", "temporary green", "You play to a temporary green until the green opens again."),
         ("1", "open", "The green stays open while we work."),
         ("1-18", "open", "Each green stays open while we work."),
     ],
