@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from notices.drawings.ground import Frame
+from notices.drawings.model import Drawing
 from notices.drawings.sizes import Sizes
-from notices.drawings.svg import text
+from notices.drawings.svg import document, text
 
 HEAD = 17.0
 """Size of the words above the panels."""
@@ -50,6 +51,21 @@ _ON_PHONE = Columns(328.0, before=72.0, measure=80.0, labels=16.0, numbered=True
 def columns_for(sizes: Sizes) -> Columns:
     """Return the columns that suit where a drawing is to be seen."""
     return _ON_PAGE if sizes.width >= _ON_PAGE.width else _ON_PHONE
+
+
+def framed(
+    picture: Picture, columns: Columns, name: str, title: str, description: str, caption: str
+) -> Drawing:
+    """Make a drawing of what is drawn: as wide as its columns, with its scale and what it shows."""
+    svg = document(
+        columns.width,
+        picture.height,
+        title,
+        picture.content,
+        description=description,
+        data_scale=f"{picture.scale:.6f}",
+    )
+    return Drawing(name, title, description, svg, columns.width, picture.height, caption)
 
 
 def heads(frame: Frame) -> str:

@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from notices.drawings import lettering, textures
 from notices.drawings.close_up import layer_of_sand
-from notices.drawings.columns import HEAD, RULER, columns_for, heads
+from notices.drawings.columns import HEAD, RULER, Picture, columns_for, framed, heads
 from notices.drawings.ground import Frame, layer_names, layers
 from notices.drawings.labels import DETAIL
 from notices.drawings.model import Drawing
 from notices.drawings.ruler import ruler
 from notices.drawings.sizes import PAGE, Sizes
-from notices.drawings.svg import LINE, Rect, document, lines
+from notices.drawings.svg import LINE, Rect, lines
 from notices.programme.model import Work
 from notices.programme.openings import heights_of_cut, sand_of
 from notices.units import MM_PER_INCH
@@ -92,12 +92,5 @@ def in_the_grass(
     title = f"{say.name_of(words, work)}: close-up of the grass"
     caption = say.caption_of_grass(words, work, shown)
     description = f"{caption} {key} A ruler beside it shows heights and depths."
-    svg = document(
-        columns.width,
-        height,
-        title,
-        "".join(parts),
-        description=description,
-        data_scale=f"{scale:.6f}",
-    )
-    return Drawing(name + sizes.suffix, title, description, svg, columns.width, height, caption)
+    picture = Picture("".join(parts), height, scale)
+    return framed(picture, columns, name + sizes.suffix, title, description, caption)

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from notices.drawings import lettering, textures
-from notices.drawings.columns import HEAD, RULER, columns_for, heads
+from notices.drawings.columns import HEAD, RULER, Picture, columns_for, framed, heads
 from notices.drawings.ground import Frame, ground
 from notices.drawings.labels import DETAIL, NAME
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK
 from notices.drawings.ruler import ruler
 from notices.drawings.sizes import PAGE, Sizes
-from notices.drawings.svg import LINE, Rect, document, lines, measure, path, rect, strokes
+from notices.drawings.svg import LINE, Rect, lines, measure, path, rect, strokes
 from notices.programme.model import Work
 from notices.programme.openings import TURF_MM
 from notices.wording import below_ground as say
@@ -57,15 +57,8 @@ def laid_turf(words: Words, work: Work, name: str = "turf", sizes: Sizes = PAGE)
     title = f"{say.name_of(words, work)}: below the green"
     caption = say.caption_of_one(words, work)
     description = f"{caption} {key} {say.layers(words, profile)} A ruler beside it shows the depth."
-    svg = document(
-        columns.width,
-        low,
-        title,
-        "".join(parts),
-        description=description,
-        data_scale=f"{scale:.6f}",
-    )
-    return Drawing(name + sizes.suffix, title, description, svg, columns.width, low, caption)
+    picture = Picture("".join(parts), low, scale)
+    return framed(picture, columns, name + sizes.suffix, title, description, caption)
 
 
 def _worn(panel: Rect) -> list[tuple[float, float]]:

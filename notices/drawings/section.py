@@ -10,12 +10,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from notices.drawings.columns import columns_for
+from notices.drawings.columns import columns_for, framed
 from notices.drawings.model import Drawing
 from notices.drawings.section_of_many import of_many
 from notices.drawings.section_of_one import of_one
 from notices.drawings.sizes import PAGE, Sizes
-from notices.drawings.svg import document
 from notices.operations import Opening
 from notices.programme.model import Work
 from notices.programme.openings import cuts
@@ -58,14 +57,4 @@ def cross_section(
         caption = say.caption(words, found, sanded=sanded)
         picture = of_many(words, works, columns)
     description = f"{say.description(words, found, caption, sanded=sanded)} {picture.said}".rstrip()
-    svg = document(
-        columns.width,
-        picture.height,
-        title,
-        picture.content,
-        description=description,
-        data_scale=f"{picture.scale:.6f}",
-    )
-    return Drawing(
-        name + sizes.suffix, title, description, svg, columns.width, picture.height, caption
-    )
+    return framed(picture, columns, name + sizes.suffix, title, description, caption)
