@@ -426,10 +426,11 @@ def test_the_first_screen_of_the_email_answers_the_five_questions(working_pack: 
     pack = working_pack
     text = Page(pack.text("member-email.html")).text[:FIRST_SCREEN]
     main = main_period(pack.programme)
-    dates = days_in(read_dates(text.rpartition(".")[0], pack.programme.issued))
-    assert set(main.days) <= set(dates)
-    assert main.open_again.expect_by in dates
-    assert main.putting_well.expect_by in dates
+    said = read_dates(text.rpartition(".")[0], pack.programme.issued)
+    assert set(main.days) <= set(days_in(said))
+    assert main.open_again.expect_by in days_in(said)
+    # After a winter nobody can name a day: "mid-March" is ten of them.
+    assert main.putting_well.expect_by in {day for one in said for day in one.days}
     for label in ("What ", "When ", "Greens ", "Open again ", "Putting well "):
         assert label in text
     greens = re.search(r"\. Greens ([^,.]*)", text)

@@ -56,6 +56,8 @@ def heights_on_the_way_down(
 def days_of_step(number: int, smooth: DateRange) -> DateRange:
     """Dates on which a step down is due: so many times 4 to 7 days after putting smoothly.
 
+    It is to be expected between the two, rounded up to a day.
+
     Parameters
     ----------
     number : int
@@ -78,5 +80,8 @@ def days_of_step(number: int, smooth: DateRange) -> DateRange:
     [common_practice]_
     """
     fewest, most = (count("number", number) * days for days in DAYS_PER_STEP)
-    late = None if smooth.late is None else smooth.late + dt.timedelta(days=most)
-    return DateRange(smooth.early + dt.timedelta(days=fewest), late)
+    return DateRange(
+        smooth.early + dt.timedelta(days=fewest),
+        smooth.expected + dt.timedelta(days=math.ceil((fewest + most) / 2)),
+        None if smooth.late is None else smooth.late + dt.timedelta(days=most),
+    )

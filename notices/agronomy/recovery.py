@@ -20,34 +20,58 @@ from __future__ import annotations
 import datetime as dt
 import math
 import statistics
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from itertools import islice
+from typing import NamedTuple
 
 from notices.agronomy.growth import GROWTH_EXTREMELY_LIMITED, Climate
 from notices.agronomy.limits import count, finite, fraction, non_negative, positive
 
 
-@dataclass(frozen=True, slots=True)
-class Range:
+class Range(NamedTuple):
     """A figure known only roughly."""
 
     low: float
     middle: float
     high: float
 
+    def each(self, of: Callable[[float], float]) -> Range:
+        """Return the range of what rises with this figure."""
+        return Range(of(self.low), of(self.middle), of(self.high))
+
+    def reversed(self, of: Callable[[float], float]) -> Range:
+        """Return the range of what falls as this figure rises: its lowest comes of the highest."""
+        return Range(of(self.high), of(self.middle), of(self.low))
+
 
 @dataclass(frozen=True, slots=True)
 class DateRange:
-    """From when on a promise may be kept, and by when at the latest."""
+    """From when on a promise may be kept, when it is to be expected, and by when at the latest."""
 
     early: dt.date
+    """At best: growth at its fastest, in the kindest of the years."""
+    expected: dt.date
+    """In a usual year, at middling growth: what people are told to expect."""
     late: dt.date | None
-    """None where growth does not get there in the time looked at."""
+    """At worst; None where growth does not get there in the time looked at."""
 
     def __post_init__(self) -> None:
-        if self.late is not None and self.late < self.early:
-            raise ValueError(f"A range of dates cannot end on {self.late}, before {self.early}.")
+        if self.expected < self.early or (self.late is not None and self.late < self.expected):
+            raise ValueError(
+                f"A range of dates runs on from day to day: {self.early}, {self.expected} and "
+                f"{self.late} do not."
+            )
+
+    @property
+    def days(self) -> tuple[dt.date, dt.date, dt.date | None]:
+        """All three, from the earliest on."""
+        return self.early, self.expected, self.late
+
+    @classmethod
+    def on(cls, day: dt.date) -> DateRange:
+        """Return the range that is one day."""
+        return cls(day, day, day)
 
 
 SIDEWAYS_GROWTH_MM_PER_DAY = Range(low=0.45, middle=0.6, high=0.75)
@@ -212,18 +236,16 @@ def first_day_reaching(
     return None
 
 
-def span(
-    growth_days_low_rate: float, growth_days_high_rate: float, done: dt.date, climate: Climate
-) -> DateRange:
-    """Range of dates for slow to fast growth in a cold to a warm year.
+def span(growth_days: Range, done: dt.date, climate: Climate) -> DateRange:
+    """Range of dates for fast to slow growth in a warm to a cold year.
 
-    The usual year is tried as well, since near its optimum a cool-season grass may do best in
-    neither a colder nor a warmer one.
+    The usual year is tried with each, since near its optimum a cool-season grass may do best in
+    neither a colder nor a warmer one. The expected date is that of middling growth in it.
 
     Parameters
     ----------
-    growth_days_low_rate, growth_days_high_rate : float
-        Growth days needed at the slow and at the fast sideways growth, 0 or more. [day]
+    growth_days : Range
+        Growth days needed, 0 or more: few at fast sideways growth, many at slow. [day]
     done : datetime.date
         Last day of the work.
     climate : Climate
@@ -233,8 +255,8 @@ def span(
     -------
     DateRange
         Its late date is None where some combination does not get there within
-        `HORIZON_DAYS`; where none does, its early date is the last day looked at: not
-        before then.
+        `HORIZON_DAYS`; an early or expected date that is not reached is the last day looked
+        at: not before then.
 
     Raises
     ------
@@ -245,14 +267,32 @@ def span(
     ----------
     [recovery_model]_
     """
-    days = [
-        first_day_reaching(growth_days, done, climate, offset_c)
-        for growth_days in (growth_days_low_rate, growth_days_high_rate)
-        for offset_c in COLD_TO_WARM_YEAR_C
-    ]
-    reached = [day for day in days if day is not None]
-    early = min(reached, default=done + dt.timedelta(days=HORIZON_DAYS))
-    return DateRange(early, max(reached) if len(reached) == len(days) else None)
+    horizon = done + dt.timedelta(days=HORIZON_DAYS)
+    fast, slow = (
+        [first_day_reaching(needed, done, climate, offset_c) for offset_c in COLD_TO_WARM_YEAR_C]
+        for needed in (growth_days.low, growth_days.high)
+    )
+    return DateRange(
+        min(day or horizon for day in fast),
+        first_day_reaching(growth_days.middle, done, climate) or horizon,
+        latest(slow),
+    )
+
+
+def latest(days: Iterable[dt.date | None]) -> dt.date | None:
+    """Last of several days; None, which is never, comes after all others.
+
+    Parameters
+    ----------
+    days : iterable of datetime.date or None
+        At least one.
+
+    References
+    ----------
+    [definition]_
+    """
+    reached = list(days)
+    return None if None in reached else max(day for day in reached if day is not None)
 
 
 def observed_rate_mm_per_day(
@@ -364,6 +404,8 @@ def fitted_range(rates_mm_per_day: Sequence[float]) -> Range:
 def putting_smoothly_when_filled(last_dressing: dt.date) -> DateRange:
     """Dates from which filled holes putt smoothly: 3 to 10 days after the last dressing.
 
+    A week is to be expected, the middle of the two rounded up to a day.
+
     Parameters
     ----------
     last_dressing : datetime.date
@@ -378,7 +420,7 @@ def putting_smoothly_when_filled(last_dressing: dt.date) -> DateRange:
     ----------
     [common_practice]_
     """
-    return _days_after(last_dressing, 3, 10)
+    return _days_after(last_dressing, 3, 7, 10)
 
 
 def sanded_surface(day: dt.date, heavy: bool) -> DateRange:
@@ -403,14 +445,14 @@ def sanded_surface(day: dt.date, heavy: bool) -> DateRange:
     ----------
     [common_practice]_, [judgement]_
     """
-    return _days_after(day, 3, 10) if heavy else _days_after(day, 1, 3)
+    return _days_after(day, 3, 7, 10) if heavy else _days_after(day, 1, 2, 3)
 
 
 def combine(ranges: Sequence[DateRange], done: dt.date) -> DateRange:
     """Range of several operations on one green.
 
-    The turf heals everything at once, so the green is as early as its slowest operation. At
-    worst the operations hinder one another: the slowest and half of the next slowest, counted
+    The turf heals everything at once, so the green is as early as its slowest operation, and to
+    be expected with it. At worst the operations hinder one another: the slowest and half of the next slowest, counted
     from the end of the work and rounded up to a day [judgement]_.
 
     Parameters
@@ -437,11 +479,13 @@ def combine(ranges: Sequence[DateRange], done: dt.date) -> DateRange:
     if not ranges:
         raise ValueError("There must be at least one range of dates to combine.")
     early = max(each.early for each in ranges)
+    expected = max(each.expected for each in ranges)
     lates = sorted((each.late for each in ranges if each.late is not None), reverse=True)
     if len(lates) < len(ranges):
-        return DateRange(early, None)
+        return DateRange(early, expected, None)
     next_slowest_days = max(0, (lates[1] - done).days) if len(lates) > 1 else 0
-    return DateRange(early, lates[0] + dt.timedelta(days=math.ceil(next_slowest_days / 2)))
+    late = lates[0] + dt.timedelta(days=math.ceil(next_slowest_days / 2))
+    return DateRange(early, expected, late)
 
 
 def growth_stop(
@@ -513,8 +557,9 @@ def growth_returns(
     return _first_day_of_week(after, climate, 0.0, lambda growth: growth >= threshold)
 
 
-def _days_after(day: dt.date, early: int, late: int) -> DateRange:
-    return DateRange(day + dt.timedelta(days=early), day + dt.timedelta(days=late))
+def _days_after(day: dt.date, *days: int) -> DateRange:
+    early, expected, late = (day + dt.timedelta(days=each) for each in days)
+    return DateRange(early, expected, late)
 
 
 def _first_day_of_week(

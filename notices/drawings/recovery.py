@@ -252,8 +252,8 @@ def _work(words: Words, back: _Back, place: _Place, y: float) -> tuple[list[str]
     left = days.begin(work.dates[0])
     wide = max(3.0, days.begin(work.dates[-1] + dt.timedelta(days=1)) - left)
     parts.append(box(left, y + 3, wide, 22, fill=INK))
-    parts += _span(days, putts.early, putts.late, y + 8, PUTTING_WELL)
-    parts += _span(days, heals.early, heals.late, y + 20, HEALED)
+    parts += _span(days, putts.expected, putts.late, y + 8, PUTTING_WELL)
+    parts += _span(days, heals.expected, heals.late, y + 20, HEALED)
     return parts, y + 34
 
 
@@ -372,7 +372,7 @@ def _in_words(
         said.append(sentence(f"{name}, all greens: {told(words, promise)}"))
     for back in backs:
         putts, heals = (
-            _from_to(words, span.early, span.late)
+            _from_to(words, span.expected, span.late)
             for span in (back.greens.putting_smoothly, back.greens.fully_healed)
         )
         when = words.dates.days(back.work.dates)

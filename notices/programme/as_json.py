@@ -269,7 +269,11 @@ def _recovery(recovery: Recovery) -> Json:
 
 
 def _range(span: DateRange) -> Json:
-    return {"early": span.early.isoformat(), "late": _date(span.late)}
+    return {
+        "early": span.early.isoformat(),
+        "expected": span.expected.isoformat(),
+        "late": _date(span.late),
+    }
 
 
 def _stretch(stretch: Stretch) -> Json:

@@ -42,9 +42,8 @@ HEAVY_DRESSING_KG_M2 = MOST_ON_THE_SURFACE_KG_M2
 class Growth:
     """Grass must grow over an opening."""
 
-    fast_days: float
-    """Growth days needed where it grows fast."""
-    slow_days: float
+    days: model.Range
+    """Growth days needed: few where it grows fast, many where it grows slowly."""
     formula: str
     """How the growth days follow from the opening."""
     inputs: Inputs
@@ -56,8 +55,7 @@ class Growth:
     def halved(self) -> Growth:
         """Return what closes half of the opening, by when unfilled turf putts smoothly."""
         return Growth(
-            model.growth_days_to_half_closed(self.fast_days),
-            model.growth_days_to_half_closed(self.slow_days),
+            self.days.each(model.growth_days_to_half_closed),
             f"half of {self.formula}",
             self.inputs,
             self.source,
@@ -168,7 +166,7 @@ def ground_of_healing(work: Work, treatment: Treatment, record: FittedRate | Non
         case Opening.NONE:
             return Days(
                 treatment.done,
-                model.DateRange(treatment.done, treatment.done),
+                model.DateRange.on(treatment.done),
                 "the day of the work, which does not open the surface",
                 ("definition",),
                 default_used=False,
@@ -241,8 +239,7 @@ def _opening(
 ) -> Growth:
     rates, told, sources = _rated(record)
     return Growth(
-        model.growth_days_for_opening(width_mm, rates.high),
-        model.growth_days_for_opening(width_mm, rates.low),
+        rates.reversed(lambda rate: model.growth_days_for_opening(width_mm, rate)),
         "opening ÷ (2 × sideways growth of an edge)",
         {"opening_mm": width_mm, **told},
         (*sources, *source),
@@ -255,8 +252,7 @@ def _slits(work: Work, record: FittedRate | None) -> Growth:
     rates, told, sources = _rated(record)
     width, depth = work.settings.number("blade_width"), work.settings.number("depth")
     return Growth(
-        model.growth_days_for_slit(width, depth, rates.high),
-        model.growth_days_for_slit(width, depth, rates.low),
+        rates.reversed(lambda rate: model.growth_days_for_slit(width, depth, rate)),
         "2 × 12.7 mm ÷ (2 × sideways growth of an edge) "
         "× the lesser of 1 and (blade width ÷ 3 mm) × (depth ÷ 19 mm)",
         {"blade_width_mm": width, "depth_mm": depth, **told},
@@ -269,9 +265,9 @@ def _slits(work: Work, record: FittedRate | None) -> Growth:
 def _by_book(weeks: tuple[int, int], what: str, *source: str) -> Growth:
     """Return what no figure of the club's own stands behind: so many weeks in growth."""
     fast, slow = weeks
+    by_week = model.Range(fast, (fast + slow) / 2, slow)
     return Growth(
-        fast * GROWTH_DAYS_IN_A_WEEK,
-        slow * GROWTH_DAYS_IN_A_WEEK,
+        by_week.each(lambda count: count * GROWTH_DAYS_IN_A_WEEK),
         f"weeks in growth by the book, for {what}, × 7 days × 0.75, the middle of good growth",
         {"weeks_least": fast, "weeks_most": slow},
         (*source, "pace_turf"),

@@ -12,7 +12,7 @@ from itertools import accumulate, islice
 
 from notices.agronomy import recovery as model
 from notices.agronomy.growth import Climate
-from notices.agronomy.recovery import COLD_TO_WARM_YEAR_C, HORIZON_DAYS, DateRange
+from notices.agronomy.recovery import COLD_TO_WARM_YEAR_C, HORIZON_DAYS, DateRange, Range
 
 A_QUARTER = 90
 """Days summed at a time: most openings close within one or two quarters of a year."""
@@ -28,20 +28,22 @@ class Growing:
         self.stop_after = cache(lambda day: model.growth_stop(day, climate))
         self.return_after = cache(lambda day: model.growth_returns(day, climate))
 
-    def _span(self, fast_days: float, slow_days: float, done: dt.date) -> DateRange:
-        """Return the range of dates for fast growth to slow, in a cold to a warm year."""
-        early = [self._first_day(fast_days, done, year) for year in COLD_TO_WARM_YEAR_C]
-        late = [self._first_day(slow_days, done, year) for year in COLD_TO_WARM_YEAR_C]
-        reached = [day for day in late if day is not None]
+    def _span(self, growth_days: Range, done: dt.date) -> DateRange:
+        """Return the range of dates for fast growth to slow, in a warm to a cold year."""
+        horizon = done + dt.timedelta(days=HORIZON_DAYS)
+        fast, slow = (
+            [self._first_day(needed, done, year) for year in COLD_TO_WARM_YEAR_C]
+            for needed in (growth_days.low, growth_days.high)
+        )
         return DateRange(
-            min(
-                (day for day in early if day is not None),
-                default=done + dt.timedelta(days=HORIZON_DAYS),
-            ),
-            max(reached) if len(reached) == len(late) else None,
+            min(day or horizon for day in fast),
+            self._first_day(growth_days.middle, done) or horizon,
+            model.latest(slow),
         )
 
-    def _first_day(self, growth_days: float, done: dt.date, offset_c: float) -> dt.date | None:
+    def _first_day(
+        self, growth_days: float, done: dt.date, offset_c: float = 0.0
+    ) -> dt.date | None:
         if growth_days == 0:
             return done
         days = self._grown(done, offset_c).days_until(growth_days)

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from notices.agronomy.recovery import DateRange
 from notices.programme.model import Programme, Recovery, Seen
+from notices.programme.recovery import latest_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +56,4 @@ def _of_seen(operation: str, seen: Seen, back: list[Recovery]) -> Iterator[Outco
     ):
         if actual is not None and spans:
             # All of the greens had come back by that day, so the last of them counts.
-            lates = [span.late for span in spans]
-            late = None if None in lates else max(day for day in lates if day is not None)
-            forecast = DateRange(max(span.early for span in spans), late)
-            yield Outcome(operation, seen.work, seen.done, what, forecast, actual)
+            yield Outcome(operation, seen.work, seen.done, what, latest_of(spans), actual)

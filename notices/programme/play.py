@@ -118,8 +118,8 @@ def _recovering(periods: Sequence[Period]) -> Iterator[Spell]:
         alike: dict[tuple[dt.date, dt.date, tuple[str, ...]], list[str]] = {}
         for recovery in period.recoveries if begun else ():
             green, smooth = recovery.green, recovery.putting_smoothly
-            # Where it may never get there, the earliest day is all that can be said.
-            until = smooth.late or smooth.early
+            # Where it may never get there, the expected day is all that can be said.
+            until = smooth.late or smooth.expected
             because = tuple(work.id for work in opening if work.days_on(green))
             alike.setdefault((begun[green], until, because), []).append(green)
         for (first, until, because), greens in alike.items():

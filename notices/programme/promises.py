@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from notices.agronomy.recovery import DateRange
+from notices.agronomy.recovery import DateRange, latest
 from notices.programme.model import Promise, Recovery, SandOnGreen, Work
 from notices.programme.recovery import RecoveryModel, recover_period, recover_works
 
@@ -90,9 +90,8 @@ def _promise(
     recovery_model
         Knows when growth stops again.
     """
-    expect = max(span.early for span in spans.values())
-    reached = [*lates, *(span.late for span in spans.values())]
-    worst = None if None in reached else max(day for day in reached if day is not None)
+    expect = max(span.expected for span in spans.values())
+    worst = latest([*lates, *(span.late for span in spans.values())])
     stop = _growth_stop_before(expect, worst, waiting, recovery_model)
     # Where growth stops in between, the span is told in words, not shortened.
     if worst is not None and (stop is None or expect >= stop):

@@ -133,12 +133,8 @@ def _season(
             f"and the book says {book.low:g} to {book.high:g}: check dates and temperatures"
         )
     growth_days = opening / (2 * rate)
-    forecast = span(
-        growth_days_for_opening(opening, book.low),
-        growth_days_for_opening(opening, book.high),
-        record.done,
-        climate,
-    )
+    needed = book.reversed(lambda rate: growth_days_for_opening(opening, rate))
+    forecast = span(needed, record.done, climate)
     return SeasonOnRecord(record.done, seen, what, opening, growth_days, rate, forecast)
 
 

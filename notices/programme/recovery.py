@@ -42,7 +42,7 @@ class RecoveryModel:
     def span_of(self, ground: Ground, done: dt.date) -> DateRange:
         """Return the dates that follow from what a recovery rests on."""
         if isinstance(ground, Growth):
-            return self._growing.span(ground.fast_days, ground.slow_days, done)
+            return self._growing.span(ground.days, done)
         return ground.span
 
     def growth_stop(self, after: dt.date) -> dt.date | None:
@@ -70,12 +70,12 @@ class RecoveryModel:
         done = treatment.done
         back = done + dt.timedelta(days=work.reopen_days)
         putting, healing = self.grounds(work, treatment)
-        smooth = not_before(self.span_of(putting, done), DateRange(back, back))
+        smooth = not_before(self.span_of(putting, done), DateRange.on(back))
         return self._with_winter(
             Recovery(
                 green,
                 done,
-                DateRange(back, back),
+                DateRange.on(back),
                 smooth,
                 not_before(self.span_of(healing, done), smooth),
                 grows_to_putt=isinstance(putting, Growth),
@@ -92,14 +92,14 @@ class RecoveryModel:
         done = max(r.done for r in recoveries)
         back = max(r.back_in_play.early for r in recoveries)
         smooth = not_before(
-            model.combine([r.putting_smoothly for r in recoveries], done), DateRange(back, back)
+            model.combine([r.putting_smoothly for r in recoveries], done), DateRange.on(back)
         )
         healed = not_before(model.combine([r.fully_healed for r in recoveries], done), smooth)
         return self._with_winter(
             Recovery(
                 recoveries[0].green,
                 done,
-                DateRange(back, back),
+                DateRange.on(back),
                 smooth,
                 healed,
                 grows_to_putt=any(r.grows_to_putt for r in recoveries),
@@ -118,11 +118,17 @@ class RecoveryModel:
 
 
 def not_before(span: DateRange, other: DateRange) -> DateRange:
-    """Return a range moved so that neither of its ends comes before that of another."""
-    early = max(span.early, other.early)
-    if span.late is None or other.late is None:
-        return DateRange(early, None)
-    return DateRange(early, max(span.late, other.late))
+    """Return a range moved so that none of its days comes before that of another."""
+    return latest_of([span, other])
+
+
+def latest_of(spans: Sequence[DateRange]) -> DateRange:
+    """Return when the last of several has come, at best, as expected and at worst."""
+    return DateRange(
+        max(span.early for span in spans),
+        max(span.expected for span in spans),
+        model.latest(span.late for span in spans),
+    )
 
 
 def recover_works(

@@ -127,7 +127,7 @@ def _of_works(
             days = recovering.get(recovery.green, ())
             smooth = recovery.putting_smoothly
             begins = bisect_left(days, min(work.days_on(recovery.green)))
-            ends = bisect_left(days, smooth.late or smooth.early)
+            ends = bisect_left(days, smooth.late or smooth.expected)
             met |= {(day, recovery.green) for day in days[begins:ends]}
     return _rule(programme, rule, met, tuple(work.id for work in works))
 

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from notices.agronomy.growth import GROWTH_EXTREMELY_LIMITED
-from notices.agronomy.recovery import DateRange
 from notices.programme.climate import ClubClimate
 from notices.programme.model import GreensBack, Period, Recovery, RestOfGrowth, Season
-from notices.programme.recovery import RecoveryModel
+from notices.programme.recovery import RecoveryModel, latest_of
 
 RUN_UP = dt.timedelta(days=14)
 """What came before the first work, to see whether growth rises or falls."""
@@ -52,21 +51,13 @@ def greens_back(recoveries: Mapping[str, Sequence[Recovery]]) -> dict[str, Green
     return {
         work: GreensBack(
             work,
-            _all_of(recovery.back_in_play for recovery in own),
-            _all_of(recovery.putting_smoothly for recovery in own),
-            _all_of(recovery.fully_healed for recovery in own),
+            latest_of([recovery.back_in_play for recovery in own]),
+            latest_of([recovery.putting_smoothly for recovery in own]),
+            latest_of([recovery.fully_healed for recovery in own]),
         )
         for work, own in recoveries.items()
         if own
     }
-
-
-def _all_of(spans: Iterable[DateRange]) -> DateRange:
-    listed = list(spans)
-    lates = [span.late for span in listed if span.late is not None]
-    return DateRange(
-        max(span.early for span in listed), max(lates) if len(lates) == len(listed) else None
-    )
 
 
 def _ends(period: Period) -> Iterator[dt.date]:

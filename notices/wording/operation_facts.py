@@ -139,7 +139,9 @@ def _healing(work: Work, recoveries: Sequence[Recovery]) -> dict[str, object]:
         r.growth_stops and (r.fully_healed.late is None or r.fully_healed.late > r.growth_stops)
         for r in recoveries
     )
-    over_winter = any(r.growth_stops and r.fully_healed.early >= r.growth_stops for r in recoveries)
+    over_winter = any(
+        r.growth_stops and r.fully_healed.expected >= r.growth_stops for r in recoveries
+    )
     return {
         "winter": winter,
         "healed": measures.weeks([min(early), max(late, default=max(early))]),

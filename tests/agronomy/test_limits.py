@@ -50,7 +50,7 @@ NEVER_NEGATIVE: dict[str, Formula] = {
     "rate of a slit": lambda x: recovery.growth_days_for_slit(3, 19, x),
     "half closed": recovery.growth_days_to_half_closed,
     "growth days": lambda x: recovery.first_day_reaching(x, DAY, CLIMATE),
-    "growth days in a span": lambda x: recovery.span(x, x, DAY, CLIMATE),
+    "growth days in a span": lambda x: recovery.span(recovery.Range(x, x, x), DAY, CLIMATE),
     "width observed": lambda x: recovery.observed_rate_mm_per_day(
         x, DAY, dt.date(2026, 12, 1), CLIMATE
     ),
@@ -152,7 +152,7 @@ def test_counts_are_whole(number: float) -> None:
         (lambda: growth.temperature_on([10] * 366, DAY), "365 daily temperatures, not 366"),
         (lambda: growth.Climate((10,) * 7, growth.Grass.COOL_SEASON, 20), "not 7"),
         (lambda: recovery.combine([], DAY), "at least one"),
-        (lambda: recovery.DateRange(DAY, dt.date(2026, 10, 1)), "cannot end on 2026-10-01"),
+        (lambda: recovery.DateRange(DAY, DAY, dt.date(2026, 10, 1)), "2026-10-01 do not"),
         (lambda: recovery.observed_rate_mm_per_day(13, DAY, DAY, CLIMATE), "cannot have healed"),
     ],
 )

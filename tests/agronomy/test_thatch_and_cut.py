@@ -43,10 +43,14 @@ def test_the_cut_comes_down_by_half_a_millimetre(
 
 
 def test_days_of_a_step() -> None:
-    # Common practice: 4 to 7 days a step; the third is due 12 to 21 days after putting smoothly.
-    smooth = DateRange(dt.date(2026, 9, 1), dt.date(2026, 9, 10))
-    assert cut.days_of_step(3, smooth) == DateRange(dt.date(2026, 9, 13), dt.date(2026, 10, 1))
-    assert cut.days_of_step(1, DateRange(dt.date(2026, 9, 1), None)).late is None
+    # Common practice: 4 to 7 days a step; the third is due 12 to 21 days after putting smoothly,
+    # in the middle 16.5, rounded up to 17.
+    smooth = DateRange(dt.date(2026, 9, 1), dt.date(2026, 9, 4), dt.date(2026, 9, 10))
+    assert cut.days_of_step(3, smooth) == DateRange(
+        dt.date(2026, 9, 13), dt.date(2026, 9, 21), dt.date(2026, 10, 1)
+    )
+    open_ended = DateRange(dt.date(2026, 9, 1), dt.date(2026, 9, 1), None)
+    assert cut.days_of_step(1, open_ended).late is None
     with pytest.raises(ValueError, match="number"):
         cut.days_of_step(0, smooth)
 

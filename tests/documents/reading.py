@@ -33,10 +33,18 @@ def plain(text: str) -> str:
     return " ".join(unicodedata.normalize("NFKC", text).translate(AS_TYPED).split())
 
 
+_NO_LETTERS = {"Pd", "Cc", "Cf", "Cn"}
+
+
 def tight(text: str) -> str:
-    """Return letters alone, without blanks and hyphens: a page may break a line anywhere."""
+    """Return letters alone, without blanks and hyphens: a page may break a line anywhere.
+
+    A hyphen at the end of a line comes out of a PDF as a sign of its own.
+    """
     folded = unicodedata.normalize("NFKC", text).translate(AS_TYPED)
-    return "".join(c for c in folded if not c.isspace() and unicodedata.category(c) != "Pd")
+    return "".join(
+        c for c in folded if not c.isspace() and unicodedata.category(c) not in _NO_LETTERS
+    )
 
 
 @dataclass

@@ -210,7 +210,7 @@ def seen(
 ) -> Outcome:
     """A season on record."""
     day = dt.date.fromisoformat
-    span = DateRange(day(early), day(late) if late else None)
+    span = DateRange(day(early), day(early), day(late) if late else None)
     return Outcome(operation, "", day(done), "healed", span, day(actual))
 
 

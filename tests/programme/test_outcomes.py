@@ -39,7 +39,7 @@ EARLY, LATE = dt.date(2026, 10, 1), dt.date(2026, 10, 10)
 def test_a_forecast_is_missed_by_the_days_outside_its_range(
     actual: dt.date, late: dt.date | None, days: int
 ) -> None:
-    outcome = Outcome("hollow tining", "", EARLY, "healed", DateRange(EARLY, late), actual)
+    outcome = Outcome("hollow tining", "", EARLY, "healed", DateRange(EARLY, EARLY, late), actual)
     assert outcome.days_off == days
 
 
@@ -72,7 +72,7 @@ def test_an_earlier_season_is_held_to_the_book(programme_of: ProgrammeOf) -> Non
 
 def test_in_words(programme_of: ProgrammeOf) -> None:
     words = Words(programme_of(COURSE))
-    forecast = DateRange(EARLY, LATE)
+    forecast = DateRange(EARLY, EARLY, LATE)
     for actual, said in (
         (dt.date(2026, 10, 13), "three days later than forecast"),
         (dt.date(2026, 9, 30), "one day earlier than forecast"),

@@ -15,7 +15,6 @@ from notices.agronomy.climate import STATIONS
 from notices.agronomy.growth import Climate, Grass
 from notices.agronomy.recovery import (
     SIDEWAYS_GROWTH_MM_PER_DAY,
-    DateRange,
     first_day_reaching,
     growth_days_for_opening,
     growth_days_for_slit,
@@ -190,9 +189,8 @@ def test_lower_optimum_keeps_the_north_growing_longer() -> None:
 
 def test_filled_holes_putt_smoothly_3_to_10_days_after_the_last_dressing() -> None:
     # Common practice, no published source.
-    assert putting_smoothly_when_filled(dt.date(2026, 10, 26)) == DateRange(
-        dt.date(2026, 10, 29), dt.date(2026, 11, 5)
-    )
+    dates = putting_smoothly_when_filled(dt.date(2026, 10, 26))
+    assert (dates.early, dates.late) == (dt.date(2026, 10, 29), dt.date(2026, 11, 5))
 
 
 def test_a_sanded_surface_takes_a_day_at_least() -> None:

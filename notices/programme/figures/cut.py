@@ -15,7 +15,7 @@ AFTER = "days after the last day of work"
 def figures_of_cut(period: Period) -> Iterator[Figure]:
     """Yield, for each step down after a raised cut, when it is due at the earliest and latest."""
     promise = period.putting_well
-    smooth = DateRange(promise.expect_by, promise.at_worst)
+    smooth = DateRange(promise.expect_by, promise.expect_by, promise.at_worst)
     last = max(period.days)
     for work in period.works:
         if work.operation.name != "raising the height of cut":

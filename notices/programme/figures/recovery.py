@@ -29,6 +29,8 @@ from notices.programme.sand import filled_by
 AFTER_WORK = "days after the work"
 AFTER_PERIOD = "days after the last day of work"
 
+ENDS = ("early", "expected", "late")
+"""How the days of a `DateRange` are named in figures."""
 BACK = {
     end: Quantity(
         f"back in play, {end}",
@@ -36,14 +38,18 @@ BACK = {
         "days from the work until the green reopens",
         ("definition", "common_practice"),
     )
-    for end in ("early", "late")
+    for end in ENDS
 }
 YEARS = ", ".join(f"{offset:+g}" for offset in COLD_TO_WARM_YEAR_C).replace("-", "−")
 GROWN = (
     "first day on which the growth potential of each day, summed from the day after the work, "
-    "reaches the growth days needed, which are {need}; daily temperatures from {days}, "
-    f"in years {YEARS} °C off the usual, the {{end}} of the three"
+    "reaches the growth days needed, which are {need}; daily temperatures from {days}, {years}"
 )
+IN_YEARS = {
+    "early": f"in years {YEARS} °C off the usual, the earliest of the three",
+    "expected": "in a usual year",
+    "late": f"in years {YEARS} °C off the usual, the latest of the three",
+}
 PROMISED = {
     # What members are told, how the figures of its works are called, the formula.
     "open again": ("back in play", "the day on which the last green is back in play"),
@@ -110,7 +116,7 @@ class _Told:
 def figures_of_recovery(
     work: Work, recoveries: Sequence[Recovery], ingredients: Ingredients
 ) -> Iterator[Figure]:
-    """Yield, for a work on each green, the promises as days after the work, early and late.
+    """Yield, for a work on each green, the promises as days after the work: all ends of each.
 
     A work that does not open the surface has only a day on which the green is back in play.
     """
@@ -153,13 +159,12 @@ def _of_work(
         "putting smoothly",
         not work.reopen_given or _assumed(putting, ingredients.climate),
     )
-    yield from _early_and_late(recovery.done, putts, ingredients)
-    yield from _early_and_late(recovery.done, heals, ingredients)
+    yield from _every_end(recovery.done, putts, ingredients)
+    yield from _every_end(recovery.done, heals, ingredients)
 
 
 def _back(work: Work, recovery: Recovery) -> Iterator[_Told]:
-    span = recovery.back_in_play
-    for end, day in (("early", span.early), ("late", span.late)):
+    for end, day in zip(ENDS, recovery.back_in_play.days, strict=True):
         yield _Told(
             BACK[end],
             _days(recovery.done, day),
@@ -168,14 +173,10 @@ def _back(work: Work, recovery: Recovery) -> Iterator[_Told]:
         )
 
 
-def _early_and_late(
-    done: dt.date, promised: _Promised, ingredients: Ingredients
-) -> Iterator[_Told]:
+def _every_end(done: dt.date, promised: _Promised, ingredients: Ingredients) -> Iterator[_Told]:
     bare = ingredients.recovery_model.span_of(promised.ground, done)
-    span, floor = promised.span, promised.floor
-    for end, day, without, at_least in (
-        ("early", span.early, bare.early, floor.early),
-        ("late", span.late, bare.late, floor.late),
+    for end, day, without, at_least in zip(
+        ENDS, promised.span.days, bare.days, promised.floor.days, strict=True
     ):
         formula, inputs, source = _explained(promised.ground, end, without, ingredients.climate)
         held_back = day != without
@@ -201,18 +202,16 @@ def _explained(
             "days_since": None if day is None else (day - ground.since).days,
         }
         return ground.formula, inputs, ground.source
-    early = end == "early"
+    which = ENDS.index(end)
     inputs = {
         **ground.inputs,
-        "growth_days_needed": ground.fast_days if early else ground.slow_days,
+        "growth_days_needed": ground.days[which],
         **climate.inputs,
     }
     if ground.rates is not None:
-        rates = ground.rates
-        inputs["sideways_growth_mm_per_day"] = rates.high if early else rates.low
-    formula = GROWN.format(
-        need=ground.formula, days=climate.days, end="earliest" if early else "latest"
-    )
+        # The faster an edge grows, the earlier the opening has closed.
+        inputs["sideways_growth_mm_per_day"] = ground.rates[::-1][which]
+    formula = GROWN.format(need=ground.formula, days=climate.days, years=IN_YEARS[end])
     return formula, inputs, (*ground.source, *climate.source)
 
 
@@ -252,7 +251,7 @@ def figures_of_promises(period: Period, of_works: Sequence[Figure]) -> Iterator[
                     _days(last, day),
                     {
                         **inputs,
-                        **_of_slowest(rests_on, "early" if end == "expect by" else "late"),
+                        **_of_slowest(rests_on, "expected" if end == "expect by" else "late"),
                         "day": day.isoformat() if day else None,
                     },
                     default_used=any(f.default_used for f in rests_on),
