@@ -14,6 +14,7 @@ from notices.plan.model import Plan
 from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.climate import is_southern, may_be_british
 from notices.programme.cut_checks import CUT_CHECKS
+from notices.programme.laid_turf import turf_not_rooted
 from notices.programme.lay_out import DEFAULT_AREA_M2
 from notices.programme.letter_checks import letters_not_printed
 from notices.programme.model import Decided, Fixture, Programme
@@ -228,6 +229,7 @@ CHECKS: tuple[Check, ...] = (
     services_not_checked,
     *AGRONOMIC_CHECKS,
     *ORDER_CHECKS,
+    turf_not_rooted,
     *SEASON_CHECKS,
     fixture_on_closed_greens,
     fixture_in_recovery,

@@ -12,6 +12,7 @@ from itertools import chain
 
 from notices.findings import Finding, Weight
 from notices.plan.model import Plan
+from notices.programme.laid_turf import is_loose
 from notices.programme.model import Programme, Work
 from notices.programme.periods import FIRST_OPENING_ORDER
 
@@ -184,7 +185,7 @@ def orders_that_are_fine(programme: Programme, _plan: Plan) -> Iterator[Finding]
 
 
 def green_left_out(programme: Programme, _plan: Plan) -> Iterator[Finding]:
-    """One green of a course has no work where all others have it."""
+    """One green of a course has no work where all others have it, for no reason to be seen."""
     courses: dict[str, list[str]] = {}
     for green in programme.greens.values():
         if green.holes:
@@ -198,7 +199,10 @@ def green_left_out(programme: Programme, _plan: Plan) -> Iterator[Finding]:
             covered = set(chain.from_iterable(work.greens for work in works))
             for greens in courses.values():
                 out = [green for green in greens if green not in covered]
-                if len(greens) >= SMALLEST_COURSE and len(out) == 1:
+                if len(greens) < SMALLEST_COURSE or len(out) != 1:
+                    continue
+                # Turf that has not rooted is left alone on purpose.
+                if not is_loose(programme, out[0], works[-1].dates):
                     missed.setdefault(out[0], []).append(works[-1])
         for key, works in missed.items():
             names = ", ".join(work.operation.name for work in works)

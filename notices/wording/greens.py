@@ -10,6 +10,9 @@ from notices.wording.lists import all_of, and_list
 
 _SHARED = {2: "double", 3: "triple"}
 
+FEW = 2
+"""So many greens left out of several courses are shorter to name than the rest."""
+
 
 def name_greens(keys: Sequence[str], course: Mapping[str, Green], *, short: bool = False) -> str:
     """Name greens as one says them.
@@ -31,8 +34,26 @@ def name_greens(keys: Sequence[str], course: Mapping[str, Green], *, short: bool
         parts = list(_short_parts(numbered, courses_of(course)))
         joint = "; " if len(courses_of(course)) > 1 else ", "
         return joint.join([*parts, *(_named(green, article="") for green in names)])
+    if but := _left_out(numbered, course):
+        # At the end, so that nothing else seems to be left out.
+        return and_list([*map(_named, names), f"all greens except {but}"])
     parts = list(_long_parts(numbered, course))
     return and_list([*parts, *map(_named, names)]) or "no green"
+
+
+def name_greens_briefly(keys: Sequence[str], course: Mapping[str, Green]) -> str:
+    """Name greens where room is short: "all greens", "all greens except Oak 4", "greens 1 to 6".
+
+    That all are meant is said of the numbered ones, be the putting green among them or not.
+    """
+    picked = set(keys)
+    numbered = [green for green in course.values() if green.holes]
+    out = [green for green in numbered if green.key not in picked]
+    if not out and len(numbered) > 1:
+        return "all greens"
+    if _are_few(out, course) and len(numbered) == len(picked) + len(out):
+        return f"all greens except {and_list(list(_short_parts(out, courses_of(course))))}"
+    return name_greens(keys, course)
 
 
 def name_holes(holes: Iterable[Hole], course: Mapping[str, Green], *, short: bool = False) -> str:
@@ -125,6 +146,19 @@ def _long_parts(greens: Sequence[Green], course: Mapping[str, Green]) -> Iterato
     for name, own in by_course.items():
         if name not in of_whole:
             yield and_list(list(_of_one_course(own, slashes=len(courses) > 1))) + _of(name, courses)
+
+
+def _left_out(greens: Sequence[Green], course: Mapping[str, Green]) -> str:
+    """Name the few greens of several courses that are not meant; empty where all or many are not."""
+    named = {green.key for green in greens}
+    out = [green for key, green in course.items() if green.holes and key not in named]
+    return and_list(list(_long_parts(out, course))) if _are_few(out, course) else ""
+
+
+def _are_few(out: Sequence[Green], course: Mapping[str, Green]) -> bool:
+    """Whether greens that are left out of several courses are named more shortly than the rest."""
+    total = sum(bool(green.holes) for green in course.values())
+    return 0 < len(out) <= FEW < total - len(out) and len(courses_of(course)) > 1
 
 
 def _of_one_course(greens: Sequence[Green], *, slashes: bool) -> Iterator[str]:

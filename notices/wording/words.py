@@ -11,7 +11,7 @@ from notices.programme.model import Hole, Period, Programme, Work
 from notices.wording import texts
 from notices.wording.blocks import Block
 from notices.wording.dates import ONE_DAY, DateWords
-from notices.wording.greens import name_greens, name_holes
+from notices.wording.greens import name_greens, name_greens_briefly, name_holes
 from notices.wording.language import LANGUAGES, Language
 from notices.wording.operation_facts import operation_facts, story_facts
 
@@ -53,10 +53,8 @@ class Words:
         return name_holes(holes, self.programme.greens, short=short)
 
     def greens_briefly(self, keys: Sequence[str]) -> str:
-        """Name greens where room is short: all greens; greens 1 to 6."""
-        numbered = {k for k, green in self.programme.greens.items() if green.number is not None}
-        every = len(numbered) > 1 and numbered <= set(keys)
-        return "all greens" if every else self.greens(keys)
+        """All greens; greens 1 to 6."""
+        return name_greens_briefly(keys, self.programme.greens)
 
     def operation(self, work: Work) -> texts.OperationText:
         """Return the text on a work, filled with its facts."""

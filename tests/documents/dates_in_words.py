@@ -210,8 +210,18 @@ def read_greens(words: str, course: Iterable[str]) -> set[str]:
     """Return the keys of the greens that the words name.
 
     "1, 2 and 5 to 7", "18, putting green", "Oak 1 to 9; Elm 4", "2/16", "all 18 greens of the Oak
-    course and green 3 of the Elm course".
+    course and green 3 of the Elm course", "the putting green and all greens except green 4".
     """
+    course = list(course)
+    words, _, but = words.partition("all greens except ")
+    if but:
+        numbered = {key for key in course if _KEY.fullmatch(key.casefold().removeprefix("the "))}
+        besides = words.removesuffix(" and ")
+        return _greens_named(besides, course) | (numbered - _greens_named(but, course))
+    return _greens_named(words, course)
+
+
+def _greens_named(words: str, course: list[str]) -> set[str]:
     holes: dict[tuple[str, int], str] = {}
     names: dict[str, str] = {}
     for key in course:
@@ -224,7 +234,7 @@ def read_greens(words: str, course: Iterable[str]) -> set[str]:
     courses = {name for name, _ in holes}
     alone = next(iter(courses)) if len(courses) == 1 else ""
     found: set[str] = set()
-    for stretch in words.strip().rstrip(".").casefold().split("; "):
+    for stretch in filter(None, words.strip().rstrip(".").casefold().split("; ")):
         of, waiting = alone, []
         for part in re.split(r", | and ", stretch):
             text = re.sub(r"^the (?:double |triple |shared )?|^greens? ", "", part)

@@ -130,6 +130,11 @@ TWO_COURSES = [f"{name} {n}" for name in ("Oak", "Red nine") for n in range(1, 1
         ("all 18 greens", "|".join(TWO_COURSES)),
         ("all nine greens of the Oak course", "|".join(TWO_COURSES[:9])),
         ("all 18 greens of the Oak course and the Red nine", "|".join(TWO_COURSES)),
+        ("all greens except green 9 of the Red nine", "|".join(TWO_COURSES[:17])),
+        (
+            "the putting green and all greens except green 9 of the Oak course",
+            "|".join([*TWO_COURSES[:8], *TWO_COURSES[9:], "Green"]),
+        ),
     ],
 )
 def test_greens_of_several_courses(text: str, keys: str) -> None:

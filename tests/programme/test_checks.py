@@ -10,6 +10,7 @@ import pytest
 from notices.findings import Finding, Weight
 from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.checks import CHECKS
+from notices.programme.laid_turf import turf_not_rooted
 from notices.programme.model import Programme
 from notices.programme.order_checks import ORDER_CHECKS
 from notices.programme.photographs import photograph_of_nothing
@@ -422,9 +423,15 @@ def test_a_plan_that_just_does_not(
 def test_every_check_is_in_the_table() -> None:
     # One row or more for each check; the light, the defaults, the raised cut and what is left to putt
     # on have two codes each.
-    # Those of the agronomist, of the order and of the season have tables of their own, and the one of
-    # photographs is tested with them.
-    elsewhere = {*AGRONOMIC_CHECKS, *ORDER_CHECKS, *SEASON_CHECKS, photograph_of_nothing}
+    # Those of the agronomist, of the order and of the season have tables of their own, and those of
+    # photographs and of laid turf are tested with them.
+    elsewhere = {
+        *AGRONOMIC_CHECKS,
+        *ORDER_CHECKS,
+        *SEASON_CHECKS,
+        photograph_of_nothing,
+        turf_not_rooted,
+    }
     own = [check for check in CHECKS if check not in elsewhere]
     assert len({row[0] for row in TABLE}) == len(own) + 4
 

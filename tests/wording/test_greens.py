@@ -5,7 +5,13 @@ from __future__ import annotations
 import pytest
 
 from notices.programme.model import Green
-from notices.wording.greens import course_phrase, name_greens, name_holes, named
+from notices.wording.greens import (
+    course_phrase,
+    name_greens,
+    name_greens_briefly,
+    name_holes,
+    named,
+)
 
 
 def course(numbers: int, *names: str) -> dict[str, Green]:
@@ -121,6 +127,21 @@ def of(name: str, first: int, last: int) -> list[str]:
             "all 18 greens of the Oak course, green 4 of the Elm course and the putting green",
             "Oak 1 to 18; Elm 4; putting green",
         ),
+        (
+            [*of("Oak", 1, 3), *of("Oak", 5, 18), *of("Elm", 1, 18)],
+            "all greens except green 4 of the Oak course",
+            "Oak 1 to 3 and 5 to 18; Elm 1 to 18",
+        ),
+        (
+            [*of("Oak", 1, 17), *of("Elm", 1, 18), "Putting green"],
+            "the putting green and all greens except green 18 of the Oak course",
+            "Oak 1 to 17; Elm 1 to 18; putting green",
+        ),
+        (
+            [*of("Oak", 1, 16), *of("Elm", 2, 18)],
+            "greens 1 to 16 of the Oak course and greens 2 to 18 of the Elm course",
+            "Oak 1 to 16; Elm 2 to 18",
+        ),
         (["Elm 7"], "green 7 of the Elm course", "Elm 7"),
         (["Elm 7", "Oak 7"], "green 7 of the Oak course and green 7 of the Elm course", None),
         (["Elm 7", "Elm 9"], "greens 7 and 9 of the Elm course", "Elm 7 and 9"),
@@ -130,6 +151,27 @@ def test_greens_of_two_courses(chosen: list[str], said: str, short: str | None) 
     assert name_greens(chosen, TWO) == said
     if short is not None:
         assert name_greens(chosen, TWO, short=True) == short
+
+
+@pytest.mark.parametrize(
+    ("chosen", "said"),
+    [
+        ([*TWO][:36], "all greens"),
+        ([*TWO], "all greens"),
+        (
+            [*of("Oak", 1, 3), *of("Oak", 5, 18), *of("Elm", 1, 17)],
+            "all greens except Oak 4 and Elm 18",
+        ),
+        # The putting green would seem to be left out with it.
+        (
+            [*of("Oak", 2, 18), *of("Elm", 1, 18), "Putting green"],
+            "the putting green and all greens except green 1 of the Oak course",
+        ),
+        (["Elm 7"], "green 7 of the Elm course"),
+    ],
+)
+def test_greens_where_room_is_short(chosen: list[str], said: str) -> None:
+    assert name_greens_briefly(chosen, TWO) == said
 
 
 @pytest.mark.parametrize(
