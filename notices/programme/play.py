@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from operator import attrgetter
 
 from notices.operations import WhileWorking
@@ -78,10 +78,38 @@ def spells(
     periods: Sequence[Period],
     closures: Sequence[Closure],
 ) -> Iterator[Spell]:
-    """Yield all that makes a green something else than simply open."""
-    yield from _while_working(works)
-    yield from _closed(closures, greens)
+    """Yield all that makes a green something else than simply open.
+
+    Work on a green closes no hole that has a temporary green all day: golfers play on to that one.
+    A hole that the club closes itself is closed.
+    """
+    of_works, shut = list(_while_working(works)), list(_closed(closures, greens))
+    temporary = _temporary_all_day([*of_works, *shut])
+    for spell in of_works:
+        yield from _without(spell, temporary)
+    yield from shut
     yield from _recovering(periods)
+
+
+def _temporary_all_day(found: Iterable[Spell]) -> Mapping[dt.date, set[str]]:
+    """Return the greens that temporary ones replace from morning to evening, by day."""
+    by_day: dict[dt.date, set[str]] = {}
+    for spell in found:
+        if spell.status is PlayStatus.TEMPORARY and not spell.until_finished:
+            for day in spell.dates:
+                by_day.setdefault(day, set()).update(spell.greens)
+    return by_day
+
+
+def _without(spell: Spell, temporary: Mapping[dt.date, set[str]]) -> Iterator[Spell]:
+    """Yield what a closed spell comes to where temporary greens are played anyhow."""
+    met = [temporary.get(day, set()).intersection(spell.greens) for day in spell.dates]
+    if spell.status is not PlayStatus.CLOSED or not any(met):
+        yield spell
+        return
+    for day, on_temporary in zip(spell.dates, met, strict=True):
+        if left := tuple(green for green in spell.greens if green not in on_temporary):
+            yield replace(spell, first=day, days=1, greens=left)
 
 
 def _while_working(works: Sequence[Work]) -> Iterator[Spell]:

@@ -48,9 +48,11 @@ def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
     dressings = settings.get("dressings")
     apart = settings.get("days_between")
     on_the_day = _ON_THE_DAY if len(work.greens) == 1 else _ON_THE_DAY_OF_SEVERAL
+    kept = len(programme.kept_on_temporary(work)) == len(work.greens)
+    met = WhileWorking.TEMPORARY if kept else work.while_working
     return {
         "the_greens": name_greens(work.greens, programme.greens),
-        "on_the_day": on_the_day[work.while_working],
+        "on_the_day": on_the_day[met],
         "each_green": "the green" if len(work.greens) == 1 else "each green",
         "width": length(width),
         "width_like": measures.like(width) if width is not None else "",

@@ -105,15 +105,39 @@ class PeriodWords:
         """What golfers meet on the day."""
         one = len(self.period.greens) == 1
         statuses = [w.while_working for w in self.period.opening_works or self.period.works]
-        if WhileWorking.CLOSED in statuses:
+        kept = self._kept_on_temporary()
+        every = len(kept) == len(self.period.greens)
+        if every and WhileWorking.TEMPORARY not in statuses:
+            return f"You play to the temporary green{'' if one else 's'} while we work."
+        if WhileWorking.CLOSED in statuses and not every:
             if len(self.period.days) == 1 or one:
-                return f"{'The green is' if one else 'The greens are'} closed while we work."
-            return "Each day only the greens being worked on are closed."
+                closed = f"{'The green is' if one else 'The greens are'} closed while we work."
+            else:
+                closed = "Each day only the greens being worked on are closed."
+            return f"{closed} {self._keep(kept)}".strip()
         if WhileWorking.TEMPORARY in statuses:
             if one:
                 return f"You play to a temporary green until the green opens again. {self._temporary('green')}"
             return f"You play to temporary greens where we work. {self._temporary('greens')}"
         return self._stay_open()
+
+    def _kept_on_temporary(self) -> tuple[str, ...]:
+        """Return the greens that works of the period would close, were there no temporary ones."""
+        works = self.period.opening_works or self.period.works
+        closing = [work for work in works if work.while_working is WhileWorking.CLOSED]
+        kept = {work.id: self.words.programme.kept_on_temporary(work) for work in closing}
+        own = {
+            green: [kept[work.id] for work in closing if green in work.greens]
+            for green in self.period.greens
+        }
+        return tuple(g for g, on in own.items() if on and all(g in greens for greens in on))
+
+    def _keep(self, kept: Sequence[str]) -> str:
+        """Green 11 keeps its temporary green; empty where none does."""
+        if not kept:
+            return ""
+        its = "keeps its temporary green" if len(kept) == 1 else "keep their temporary greens"
+        return sentence(f"{self.words.greens(kept)} {its}")
 
     def _temporary(self, greens: str) -> str:
         """Say where temporary greens lie and how good they are, or else that they are rough."""

@@ -142,9 +142,23 @@ closures:
   - {{what: green 2, dates: 2026-06-01, instead: temporary green}}
 """)
     assert day_of(programme, "1") == "00:00 closed"
-    # The green is closed while it is verticut; before and after there is a temporary one.
-    assert day_of(programme, "2") == "00:00 temporary, 08:00 closed, 09:00 temporary"
+    # The green is closed while it is verticut, but its hole is played to the temporary one.
+    assert day_of(programme, "2") == "00:00 temporary"
     assert programme.stretches_on(DAY, "2")[0].because == ("closure-green-2-1",)
+
+
+def test_a_temporary_green_keeps_the_hole_in_play_while_its_green_is_worked_on(
+    programme_of: ProgrammeOf,
+) -> None:
+    programme = programme_of(f"""{COURSE}{CREW}
+works:
+  - {{operation: turfing, dates: 2026-05-25, greens: 2, reopen: 28 days later}}
+  - {{operation: verticutting, dates: 2026-06-01, reopen: when finished}}
+""")
+    assert day_of(programme, "1") == "00:00 open, 07:00 closed, 08:00 recovering"
+    assert day_of(programme, "2") == "00:00 temporary"
+    assert programme.play[DAY].all_day.temporary == (("", 2),)
+    assert programme.play[DAY].all_day.closed == (("", 1),)
 
 
 def test_without_a_crew_nobody_knows_the_hours(programme_of: ProgrammeOf) -> None:

@@ -65,6 +65,40 @@ works:
     assert week(programme, "1") == "ccccroo"
 
 
+# What is done on the 2nd and the 3rd to a green that has been turfed on the 1st, or closed by the club.
+ON_TEMPORARY = [
+    # The green is opened only on the 6th, and the work until the next morning closes nothing.
+    ("turfing, dates: 2026-06-01, reopen: 5 days later", "", "tttttr"),
+    # Out of its temporary green on the 3rd, it is closed like any other.
+    ("turfing, dates: 2026-06-01, reopen: 2 days later", "", "ttcrrr"),
+    # One that is replaced for the hours of the work alone is closed for the longer one.
+    (
+        "brushing, dates: 2026-06-02, while_working: temporary green, reopen: when finished",
+        "",
+        "occr",
+    ),
+    ("rolling, dates: 2026-06-01", "green 1, dates: 2026-06-02, instead: temporary green", "otcr"),
+    # The club closes the hole itself.
+    ("turfing, dates: 2026-06-01, reopen: 5 days later", "hole 1, dates: 2026-06-02", "tctttr"),
+]
+
+
+@pytest.mark.parametrize(("first", "closed", "expected"), ON_TEMPORARY)
+def test_work_closes_no_hole_that_has_a_temporary_green(
+    programme_of: ProgrammeOf, first: str, closed: str, expected: str
+) -> None:
+    shut = f"closures: [{{what: {closed}}}]" if closed else ""
+    programme = programme_of(f"""{COURSE}
+works:
+  - {{operation: {first}, greens: 1}}
+  - {{operation: scarifying, dates: 2026-06-02 to 2026-06-03, greens: {{2026-06-02: 1, 2026-06-03: 2}},
+      reopen: 2 days later}}
+{shut}
+""")
+    assert week(programme, "1", len(expected)) == expected
+    assert week(programme, "2", 4)[2:] == "cc"
+
+
 def test_a_green_recovers_from_the_first_work_of_a_period_on(programme_of: ProgrammeOf) -> None:
     # Scarified on the 1st, dressed on the 3rd, other greens in between: it is not "open" on the
     # 2nd. On the 3rd it is dressed; scarified turf needs days to close.

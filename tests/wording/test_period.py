@@ -129,6 +129,31 @@ def test_where_temporary_greens_lie_and_how_good_they_are() -> None:
     )
 
 
+# A green with a temporary one, what is cored on Monday 9 August, and what golfers meet there.
+KEPT = [
+    (
+        "12",
+        "1-18",
+        "The greens are closed while we work. Green 12 keeps its temporary green.",
+    ),
+    (
+        "12, 14",
+        "1-18",
+        "The greens are closed while we work. Greens 12 and 14 keep their temporary greens.",
+    ),
+    ("12", "12", "You play to the temporary green while we work."),
+    ("12-14", "12-14", "You play to the temporary greens while we work."),
+    ("12", "1-11", "The greens are closed while we work."),
+]
+
+
+@pytest.mark.parametrize(("replaced", "cored", "said"), KEPT)
+def test_a_hole_with_a_temporary_green_stays_in_play(replaced: str, cored: str, said: str) -> None:
+    closed = {"what": f"greens {replaced}", "dates": ONE_DAY, "instead": "temporary greens"}
+    told = period(plan(work("hollow tining", ONE_DAY, greens=cored), closures=[closed]))
+    assert told.status_while_working() == said
+
+
 @pytest.mark.parametrize(
     ("greens", "dates", "reopen", "said"),
     [

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from notices.findings import Finding
-from notices.operations import Weather
+from notices.operations import Weather, WhileWorking
 from notices.programme.model.club import Approval, Club, Decision, Edition, Mailing, Photograph
 from notices.programme.model.course import NINE, USUAL_PROFILE, Green, Hole, Profile
 from notices.programme.model.figures import Figure, Measured, SandOnGreen
@@ -158,6 +158,18 @@ class Programme:
         """Return the holes that the club closes itself, greens or no greens."""
         return tuple(
             hole for shut in self.closures if shut.closes_holes_on(day) for hole in shut.holes
+        )
+
+    def kept_on_temporary(self, work: Work) -> tuple[str, ...]:
+        """Return the greens that a work would close, and that have a temporary green all the while."""
+        if work.while_working is not WhileWorking.CLOSED:
+            return ()
+        return tuple(
+            green
+            for green in work.greens
+            if all(
+                self.status_on(day, green) is PlayStatus.TEMPORARY for day in work.days_on(green)
+            )
         )
 
     def is_filled(self, work: str) -> bool:
