@@ -15,6 +15,7 @@ from notices.wording import circumstances
 from notices.wording.blocks import KeyFact, KeyFacts, Paragraph, Table
 from notices.wording.dates import in_brief
 from notices.wording.period import PeriodWords
+from notices.wording.rules import lost_scores
 from notices.wording.words import Words
 
 FITS = (
@@ -103,7 +104,7 @@ def board_notice(programme: Programme) -> Document:
         facts += (Fact("also", row.text, days) for row, days in others)
     if main is not None:
         besides = [t for t in (PeriodWords(words, main).later_dressings(brief=True),) if t]
-        besides += circumstances.fixtures(words)
+        besides += circumstances.fixtures(words, brief=True)
     else:
         besides = [circumstances.closure(words, closed) for closed in programme.closures]
     if besides:
@@ -161,6 +162,9 @@ def _other_dates(words: Words) -> list[tuple[KeyFact, tuple[dt.date, ...]]]:
     listed += [
         (closed.dates, circumstances.closed_thing(words, closed))
         for closed in words.programme.closures
+    ]
+    listed += [
+        (days, score.replace("no score", "No handicap score")) for score, days in lost_scores(words)
     ]
     return [
         (KeyFact(what, words.dates.short_days(days)), days)

@@ -13,6 +13,7 @@ from notices.programme.visiting import days_of_parties
 from notices.wording import circumstances, visit
 from notices.wording.blocks import Bullets, KeyFact, KeyFacts, Paragraph, Table
 from notices.wording.period import PeriodWords
+from notices.wording.rules import lost_scores_said
 from notices.wording.words import Words
 
 FITS = (Fit("roomy"), Fit(), Fit("close"), Fit("close closer"))
@@ -119,6 +120,9 @@ def _your_visit(words: Words) -> tuple[list[Section], list[Fact]]:
         said += [text for text in (told.later_dressings(), told.reserve()) if text]
     said += [circumstances.closure(words, closed) for closed in words.programme.closures]
     said += circumstances.restrictions(words)
+    lost = lost_scores_said(words)
+    said += [rule.text for rule in lost]
+    facts += [Fact("scores", rule.text, rule.dates) for rule in lost]
     if not said:
         return [], []
     facts += [Fact("your visit", text) for text in said if text not in {f.text for f in facts}]

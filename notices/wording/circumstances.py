@@ -102,14 +102,18 @@ DECIDED = {"play on": "it goes ahead", "does not count": "it goes ahead, and sco
 """What is said of a fixture that is played all the same."""
 
 
-def fixtures(words: Words) -> list[str]:
-    """What the works mean for each fixture that meets them, and what is decided, each by itself."""
+def fixtures(words: Words, *, brief: bool = False) -> list[str]:
+    """What the works mean for each fixture that meets them, and what is decided, each by itself.
+
+    In brief the days are short, as in a list of days.
+    """
+    name_day = words.dates.short_day if brief else words.dates.day
     said = []
     for fixture in words.programme.fixtures:
-        day = words.dates.day(fixture.date)
+        day = name_day(fixture.date)
         if fixture.moved_from is not None:
             # Not "from … to …", which reads as if it lasted so long.
-            was = words.dates.day(fixture.moved_from)
+            was = name_day(fixture.moved_from)
             said.append(sentence(f"{fixture.name} is moved to {day}. It was to be on {was}"))
         elif fixture.decided is Decided.MOVED:
             said.append(sentence(f"{fixture.name}, {day}, is moved. We will tell you its new date"))

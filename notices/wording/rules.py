@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections import Counter
-from collections.abc import Collection
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
-from notices.programme.model import NINE, RuleOfGolf
+from notices.programme.model import NINE, Hole, RuleOfGolf
 from notices.programme.rules_of_play import ENGLAND, opens_holes, opens_slits, rounds
-from notices.wording.lists import and_list
+from notices.wording.greens import course_phrase
+from notices.wording.lists import and_list, number, sentence
 from notices.wording.words import Words
+
+Round = tuple[Hole, ...]
+"""The holes of a round: a course of eighteen, or a nine."""
 
 COMMITTEE = "The committee decides which local rules apply."
 
@@ -81,20 +84,64 @@ def _handicap(words: Words, met: set[RuleOfGolf], days: Collection[dt.date] | No
     if RuleOfGolf.TEMPORARY_GREENS not in met:
         return RuleSaid("Work on the greens does not by itself stop a score counting for handicap.")
     limit = "A score can count for handicap only with at most two temporary greens in 18 holes, or one in nine."
-    of_club = list(rounds(programme))
-    longest = max(map(len, of_club), default=0)
-    too_many = [
-        day.date
-        for day in programme.scores
-        if len(day.holes) == longest and not day.within_limit and (days is None or day.date in days)
-    ]
-    # Where one course is over the limit, a score still counts on another.
-    over = sorted(
-        day
-        for day, courses in Counter(too_many).items()
-        if courses == sum(len(holes) == longest for holes in of_club)
-    )
+    over = lost_scores(words, days)
     if not over:
         return RuleSaid(limit)
-    score = "no score" if longest == NINE else f"no score over {longest} holes"
-    return RuleSaid(f"{limit} So {score} can count {words.dates.on_days(over)}.", tuple(over))
+    first, *others = (f"{score} can count {words.dates.on_days(dates)}." for score, dates in over)
+    more = " ".join([f"So {first}", *map(sentence, others)])
+    return RuleSaid(f"{limit} {more}", tuple(sorted({day for _, dates in over for day in dates})))
+
+
+def lost_scores(
+    words: Words, days: Collection[dt.date] | None = None
+) -> list[tuple[str, tuple[dt.date, ...]]]:
+    """Name the scores that cannot count for handicap, with their days: "no score over 18 holes".
+
+    Where one course is over the limit and another is not, it is named.
+    """
+    programme = words.programme
+    of_club = _whole_rounds(list(rounds(programme)))
+    over: dict[dt.date, list[Round]] = {}
+    for day in programme.scores:
+        if day.holes in of_club and not day.within_limit and (days is None or day.date in days):
+            over.setdefault(day.date, []).append(day.holes)
+    alike: dict[tuple[Round, ...], list[dt.date]] = {}
+    for date, met in sorted(over.items()):
+        alike.setdefault(tuple(met), []).append(date)
+    return [
+        (score, tuple(dates))
+        for met, dates in alike.items()
+        for score in _scores(words, met, of_club)
+    ]
+
+
+def lost_scores_said(words: Words) -> list[RuleSaid]:
+    """Say which scores cannot count for handicap, and when."""
+    return [
+        RuleSaid(sentence(f"{score} can count for handicap {words.dates.on_days(dates)}"), dates)
+        for score, dates in lost_scores(words)
+    ]
+
+
+def _whole_rounds(of_club: Sequence[Round]) -> list[Round]:
+    """Return the rounds without the nines of a course of eighteen: one of them may still count."""
+    eighteens = {holes[0][0] for holes in of_club if len(holes) > NINE}
+    return [holes for holes in of_club if len(holes) > NINE or holes[0][0] not in eighteens]
+
+
+def _scores(words: Words, met: Sequence[Round], of_club: Sequence[Round]) -> Iterator[str]:
+    """Name the scores of some rounds: no score; no score over 18 holes on the Oak course."""
+    lengths = sorted({len(holes) for holes in met}, reverse=True)
+    if len(met) == len(of_club) and len(lengths) == 1:
+        yield "no score" if lengths == [NINE] else f"no score over {lengths[0]} holes"
+        return
+    for length in lengths:
+        where = and_list([_round(words, holes) for holes in met if len(holes) == length], "or")
+        yield f"no score over {number(length)} holes on {where}"
+
+
+def _round(words: Words, holes: Round) -> str:
+    """Name a round by its course, or else by its holes."""
+    (course, _), *_ = holes
+    alone = sum(name == course for name, _ in words.programme.holes) == len(holes)
+    return course_phrase(course) if course and alone else words.holes(holes)

@@ -82,11 +82,56 @@ def test_days_on_which_no_score_counts_are_named(
     assert closed(greens, course) == [(WRONG_GREEN, ()), (LIMIT + more, dates)]
 
 
-def test_on_another_course_it_still_counts() -> None:
-    closure = {"what": "greens Oak", "dates": "2027-08-09", "instead": "temporary greens"}
+WEDNESDAY = (dt.date(2027, 8, 11),)
+OF_OAK = "no score over 18 holes on the Oak course can count on Monday 9 August."
+SHORT = "no score over nine holes on the Short course can count on Wednesday 11 August."
+
+
+@pytest.mark.parametrize(
+    ("closed", "more", "dates"),
+    [
+        # Three on one course, on Monday; two are within the limit.
+        ({"Oak 1-3": MONDAY}, f" So {OF_OAK}", MONDAY),
+        ({"Oak 1-2, Elm 1-2": MONDAY}, "", ()),
+        (
+            {"Oak 1-3, Elm 1-3": MONDAY},
+            f" So {OF_OAK.replace('Oak course', 'Oak course or the Elm course')}",
+            MONDAY,
+        ),
+        # The course of nine holes bears one.
+        ({"Short 1": MONDAY}, "", ()),
+        (
+            {"Oak 1-3": MONDAY, "Short 1-2": WEDNESDAY},
+            f" So {OF_OAK} N{SHORT[1:]}",
+            MONDAY + WEDNESDAY,
+        ),
+    ],
+)
+def test_the_course_is_named_where_another_still_counts(
+    closed: dict[str, tuple[dt.date, ...]], more: str, dates: tuple[dt.date, ...]
+) -> None:
+    closures = [
+        {"what": f"greens {greens}", "dates": str(day), "instead": "temporary greens"}
+        for greens, (day,) in closed.items()
+    ]
+    data = plan(club=ENGLAND, closures=closures)
+    data["course"]["greens"] = [
+        *({"green": "1-18", "course": name} for name in ("Oak", "Elm")),
+        {"green": "1-9", "course": "Short"},
+    ]
+    assert [(rule.text, rule.dates) for rule in rules(words(data))] == [
+        (WRONG_GREEN, ()),
+        (LIMIT + more, dates),
+    ]
+
+
+def test_nines_are_named_like_courses() -> None:
+    closure = {"what": "greens Red nine 1-2", "dates": "2027-08-09", "instead": "temporary greens"}
     data = plan(club=ENGLAND, closures=[closure])
-    data["course"]["greens"] = [{"green": "1-9", "course": name} for name in ("Oak", "Elm")]
-    assert [rule.text for rule in rules(words(data))] == [WRONG_GREEN, LIMIT]
+    names = ("Red nine", "White nine", "Blue nine")
+    data["course"]["greens"] = [{"green": "1-9", "course": name} for name in names]
+    said = "no score over nine holes on the Red nine can count on Monday 9 August."
+    assert [rule.text for rule in rules(words(data))] == [WRONG_GREEN, f"{LIMIT} So {said}"]
 
 
 def test_the_rules_are_as_plain_as_the_rest() -> None:
