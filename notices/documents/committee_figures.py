@@ -223,9 +223,8 @@ def _works(words: Words, entry: CrewDays) -> str:
 
 
 def _from_and_to(words: Words, entry: CrewDays) -> str:
-    """Give first start and last finish to the half hour, outward; and what is too long."""
-    first = amounts.time_of_day(30 * (entry.first_start // 30))
-    last = amounts.time_of_day(-30 * (-entry.last_finish // 30))
+    """Give first start and last finish as people are told them; and what is too long."""
+    first, last = map(amounts.time_of_day, (entry.told_start, entry.told_finish))
     said = f"{words.language.clock(first)} to {words.language.clock(last)}"
     return f"{said}: too long" if entry.too_long_by else said
 

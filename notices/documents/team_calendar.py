@@ -62,7 +62,7 @@ def _day(words: Words, works: Sequence[tuple[Work, Keys]], day: dt.date) -> tupl
     name = words.title(works[0][0]) if len(works) == 1 else words.language.terms.renovation
     lines = [sentence(f"{words.title(work)}: {words.greens(keys)}") for work, keys in works]
     if timetable := words.programme.timetables.get(day):
-        start = words.language.half_hour(timetable.first_start)
-        finish = words.language.half_hour(timetable.last_finish, up=True)
+        start = words.language.clock_at(timetable.told_start)
+        finish = words.language.clock_at(timetable.told_finish)
         lines.append(sentence(f"The day’s work takes from about {start} to {finish}"))
     return f"{name}: {words.greens(greens)}", "\n".join(lines)

@@ -8,7 +8,15 @@ from collections.abc import Iterator, Sequence
 from notices.documents.day_sheets import day_sheet, on_paper, page
 from notices.documents.model import Document, Entry, Fact, Section
 from notices.operations import WhileWorking
-from notices.programme.model import DayTimetable, Programme, Task, Visit, Work
+from notices.programme.model import (
+    DayTimetable,
+    Programme,
+    Task,
+    Visit,
+    Work,
+    told_from,
+    told_until,
+)
 from notices.programme.news import days_ahead
 from notices.wording import circumstances
 from notices.wording.blocks import Block, Bullets, Heading, KeyFact, KeyFacts, Paragraph, Table
@@ -133,14 +141,14 @@ def _hours(words: Words, timetable: DayTimetable | None) -> Iterator[KeyFact]:
         yield KeyFact("Hours", "This work is not timed." if timed else nobody)
         return
     people = counted(timetable.people, "person", "people")
-    whole = span(words, timetable.first_start, timetable.last_finish)
+    whole = span(words, timetable.told_start, timetable.told_finish)
     yield KeyFact("Hours", sentence(f"{whole}, {people}"))
     rests, works_on = timetable.rest
     if works_on > rests:
-        about = words.language.half_hour(rests)
+        about = words.language.clock_at(told_from(rests))
         yield KeyFact("Break", sentence(f"{works_on - rests:.0f} minutes, from about {about}"))
     if timetable.too_long_by:
-        ends = words.language.half_hour(timetable.work_until)
+        ends = words.language.clock_at(timetable.work_until)
         yield KeyFact(
             "Too long",
             f"This does not fit the day, which ends at {ends}. Decide the day before what can wait.",
@@ -167,7 +175,7 @@ def _when_to_sand(words: Words, timetable: DayTimetable | None) -> Iterator[str]
     if timetable is None:
         return
     if timetable.dew_off is not None:
-        yield f"Spread none before {words.language.half_hour(timetable.dew_off, up=True)}: dew."
+        yield f"Spread none before {words.language.clock_at(timetable.dew_off)}: dew."
     if timetable.drying:
         dries = counted(round(timetable.drying), "minute")
         yield f"Brush or roll a green only when its sand is dry: the times allow {dries}."
@@ -191,11 +199,11 @@ def _jobs(
         greens = words.greens(visit.greens, short=True)
         own = [task for task in tasks if task.name == work.operation.name]
         beside = [[t for t in tasks if t.name == n] for n in dict.fromkeys(t.name for t in tasks)]
-        rows.append((name, *_who_and_when(words, own), settings, greens))
+        rows.append((name, *_who_and_when(words, own, timetable), settings, greens))
         rows += [
             (
                 _task(words, work, found[0].name),
-                *_who_and_when(words, found),
+                *_who_and_when(words, found, timetable),
                 "",
                 greens,
             )
@@ -226,20 +234,27 @@ def _task(words: Words, work: Work, name: str) -> str:
     return words.title(work) if name == work.operation.name else f"{name[:1].upper()}{name[1:]}"
 
 
-def _who_and_when(words: Words, tasks: Sequence[Task]) -> tuple[str, str]:
-    if not tasks:
+def _who_and_when(
+    words: Words, tasks: Sequence[Task], timetable: DayTimetable | None
+) -> tuple[str, str]:
+    if not tasks or timetable is None:
         return "", ""
     begins = min(task.start_minutes for task in tasks)
     ends = max(task.finish_minutes for task in tasks)
-    return str(tasks[0].people), on_one_line(span(words, begins, ends))
+    return str(tasks[0].people), on_one_line(_span(words, timetable, begins, ends))
+
+
+def _span(words: Words, timetable: DayTimetable, begins: float, ends: float) -> str:
+    """Say from when to when, so that what is done falls within."""
+    return span(words, told_from(begins, timetable.work_from), told_until(ends))
 
 
 def _green_by_green(words: Words, greens: Sequence[str], timetable: DayTimetable) -> Table:
     """Set out from when to when each job is on each green; the shorter list goes across."""
     jobs = list(dict.fromkeys((task.work, task.name, task.ordinal) for task in timetable.tasks))
     times: dict[tuple[str, tuple[str, str, int]], str] = {
-        (task.green, (task.work, task.name, task.ordinal)): span(
-            words, task.start_minutes, task.finish_minutes
+        (task.green, (task.work, task.name, task.ordinal)): _span(
+            words, timetable, task.start_minutes, task.finish_minutes
         )
         for task in timetable.tasks
     }

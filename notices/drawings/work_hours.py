@@ -25,7 +25,7 @@ GAP = 12.0
 """Between the words of a row and its line of hours."""
 MOST = 36
 """So many days stand in one drawing."""
-HALF_HOUR, HOUR, DAY = 30.0, 60.0, 1440.0
+HOUR, DAY = 60.0, 1440.0
 LATEST = DAY + 6 * HOUR
 """Where a line of hours ends at the latest; what goes on beyond is said in words."""
 
@@ -155,8 +155,7 @@ def _dew(x: float, y: float) -> str:
 
 def _told(words: Words, day: DayTimetable) -> str:
     """Say from when to when, to the half hour that contains it."""
-    begin = HALF_HOUR * math.floor(day.first_start / HALF_HOUR + 1e-6)
-    end = HALF_HOUR * math.ceil(day.last_finish / HALF_HOUR - 1e-6)
+    begin, end = day.told_start, day.told_finish
     if end > DAY:
         return f"{_clock(words, begin)} on: far too long"
     late = ": too long" if day.too_long_by > 0 else ""
@@ -165,9 +164,7 @@ def _told(words: Words, day: DayTimetable) -> str:
 
 def _clock(words: Words, minutes: float, *, short: bool = False) -> str:
     """Write a time of day; after midnight with the hours of the new day."""
-    whole = round(minutes) % round(DAY)
-    time = dt.time(whole // 60, whole % 60)
-    said = words.language.clock(time)
+    said = words.language.clock_at(minutes)
     return said.replace(":00 ", " ") if short else said
 
 

@@ -27,14 +27,14 @@ class CrewDays:
         return tuple(day.date for day in self.days)
 
     @property
-    def first_start(self) -> float:
-        """When the first task begins, on the earliest day [min]."""
-        return min(day.first_start for day in self.days)
+    def told_start(self) -> float:
+        """When the first task begins, on the earliest day, as people are told it [min]."""
+        return min(day.told_start for day in self.days)
 
     @property
-    def last_finish(self) -> float:
-        """When the last task ends, on the longest day [min]."""
-        return max(day.last_finish for day in self.days)
+    def told_finish(self) -> float:
+        """When the last task ends, on the longest day, as people are told it [min]."""
+        return max(day.told_finish for day in self.days)
 
     @property
     def hours_of_people(self) -> float:

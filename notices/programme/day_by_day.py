@@ -116,16 +116,19 @@ def green_on(programme: Programme, day: dt.date, green: str) -> GreenDay:
         return GreenDay.CLOSED
     if day not in programme.stretches:
         return _WITHOUT_HOURS[programme.status_on(day, green)]
-    return _told(programme.stretches_on(day, green))
+    return _told(programme.stretches_on(day, green), programme.work_from(day))
 
 
 @lru_cache(maxsize=1024)  # greens of one day, and days of one job, have the same hours
-def _told(stretches: tuple[Stretch, ...]) -> GreenDay:
+def _told(stretches: tuple[Stretch, ...], earliest: float) -> GreenDay:
     """Return the one word for a day's stretches, to the half hour in which people are told them."""
     waits = any(stretch.passing for stretch in stretches)
     told = to_half_hours(
-        replace(stretch, status=PlayStatus.OPEN) if stretch.passing else stretch
-        for stretch in stretches
+        (
+            replace(stretch, status=PlayStatus.OPEN) if stretch.passing else stretch
+            for stretch in stretches
+        ),
+        earliest,
     )
     statuses = {stretch.status for stretch in told}
     for status in (PlayStatus.CLOSED, PlayStatus.TEMPORARY):

@@ -98,7 +98,7 @@ def _hour_by_hour(programme: Programme, day: dt.date) -> HourByHour:
             replace(stretch, status=PlayStatus.OPEN) if stretch.passing else stretch
             for stretch in programme.stretches_on(day, key)
         ]
-        told = to_half_hours(lasting)
+        told = to_half_hours(lasting, programme.work_from(day))
         for number in green.holes:
             hole = (green.course, number)
             found[hole] = closed if hole in shut else told

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-import math
 from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
@@ -12,15 +11,17 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from notices.operations import WhileWorking
-from notices.programme.model import WHOLE_DAY, PlayStatus, Programme, Stretch, Task
+from notices.programme.model import (
+    WHOLE_DAY,
+    PlayStatus,
+    Programme,
+    Stretch,
+    Task,
+    told_from,
+    told_until,
+)
 from notices.programme.play import Spell, spells, worst
 from notices.programme.timetable import HAULING
-
-HALF_HOUR = 30.0
-"""What people are told times to [min]."""
-
-_A_MOMENT = 1e-6
-"""A sum of minutes may miss the half hour by so much [min]."""
 
 AWAY = frozenset({PlayStatus.TEMPORARY, PlayStatus.CLOSED})
 """What a green is when nobody putts on it."""
@@ -71,11 +72,18 @@ def stretches_by_day(programme: Programme) -> StretchesByDay:
     return found
 
 
-def to_half_hours(stretches: Iterable[Stretch]) -> tuple[Stretch, ...]:
+def to_half_hours(stretches: Iterable[Stretch], earliest: float = 0.0) -> tuple[Stretch, ...]:
     """Return a day's stretches as people are told them, to the half hour.
 
     What takes a green from golfers is rounded outward: it begins no later and ends no earlier
     than in truth. A stretch that is left with no time is left out.
+
+    Parameters
+    ----------
+    stretches
+        Those of one green.
+    earliest
+        When work can begin that day: nothing is told to begin before it because of rounding.
     """
     whole = tuple(stretches)
     if len(whole) == 1:
@@ -84,21 +92,13 @@ def to_half_hours(stretches: Iterable[Stretch]) -> tuple[Stretch, ...]:
     for stretch in whole:
         begins = told[-1].ends if told else stretch.begins
         if told and worst(told[-1].status, stretch.status) is not told[-1].status:
-            begins = max(told[-1].begins, _down(stretch.begins))
+            begins = max(told[-1].begins, told_from(stretch.begins, earliest))
             told[-1] = replace(told[-1], ends=begins)
         elif told:
-            begins = _up(stretch.begins)
+            begins = min(WHOLE_DAY[1], told_until(stretch.begins))
             told[-1] = replace(told[-1], ends=begins)
         told.append(replace(stretch, begins=begins, ends=max(begins, stretch.ends)))
     return _joined(stretch for stretch in told if stretch.ends > stretch.begins)
-
-
-def _down(minutes: float) -> float:
-    return HALF_HOUR * math.floor((minutes + _A_MOMENT) / HALF_HOUR)
-
-
-def _up(minutes: float) -> float:
-    return min(WHOLE_DAY[1], HALF_HOUR * math.ceil((minutes - _A_MOMENT) / HALF_HOUR))
 
 
 class _Part(NamedTuple):

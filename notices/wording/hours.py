@@ -44,8 +44,9 @@ def greens_of_day(words: Words, day: dt.date) -> tuple[GreensOfDay, ...]:
     """Return the greens by what they are from hour to hour, those that golfers lose most first."""
     found: dict[tuple[int, tuple[tuple[float, str], ...], str], list[str]] = {}
     said: dict[tuple[tuple[float, str], ...], tuple[str, str, str]] = {}
+    earliest = words.programme.work_from(day)
     for key in words.programme.greens:
-        told = to_half_hours(words.programme.stretches_on(day, key))
+        told = to_half_hours(words.programme.stretches_on(day, key), earliest)
         hours = tuple((stretch.begins, _called(stretch)) for stretch in told)
         said[hours] = (_in_words(words, told), *_once_away(words, told))
         worst = min(_WORST_FIRST.index(stretch.status) for stretch in told)
@@ -120,13 +121,12 @@ def _why(words: Words, told: Iterable[Stretch]) -> str:
 
 
 def _clock(words: Words, minutes: float) -> str:
-    return words.language.half_hour(minutes)
+    return words.language.clock_at(minutes)
 
 
 def span(words: Words, begins: float, ends: float) -> str:
-    """Say from when to when, to the half hour, so that what is done falls within."""
-    half_hour = words.language.half_hour
-    return words.language.clock_span(half_hour(begins), half_hour(ends, up=True))
+    """Say from when to when."""
+    return words.language.clock_span(_clock(words, begins), _clock(words, ends))
 
 
 def on_one_line(text: str) -> str:

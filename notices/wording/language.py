@@ -8,7 +8,6 @@ LANGUAGES, its folder of texts, and a look at every sentence that comes out.
 from __future__ import annotations
 
 import datetime as dt
-import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
@@ -83,11 +82,10 @@ class Language:
                 begins = begins.removesuffix(half)
         return f"{begins} to {ends}"
 
-    def half_hour(self, minutes: float, *, up: bool = False) -> str:
-        """Write minutes from midnight as a time of day, to the half hour before or after."""
-        halves = math.ceil(minutes / 30) if up else math.floor(minutes / 30)
-        hours, half = divmod(halves, 2)
-        return self.clock(dt.time(hours % 24, 30 * half))
+    def clock_at(self, minutes: float) -> str:
+        """Write minutes from midnight as a time of day; after midnight with the hours of the new day."""
+        hours, minute = divmod(round(minutes), 60)
+        return self.clock(dt.time(hours % 24, minute))
 
 
 _LANGUAGES = (

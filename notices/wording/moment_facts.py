@@ -7,16 +7,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from notices.operations import Opening
-from notices.programme.model import Moment, Period, PlayStatus
+from notices.programme.model import WHOLE_DAY, Moment, Period, PlayStatus
 from notices.programme.news import days_ahead
 from notices.wording import circumstances
 from notices.wording.lists import and_list, sentence
 from notices.wording.period import PeriodWords
 from notices.wording.said import Said
 from notices.wording.words import Words
-
-_HALF_HOUR = 30
-_HOURS = 24
 
 
 @dataclass(frozen=True, slots=True)
@@ -286,15 +283,13 @@ def _hours(occasion: Occasion) -> str:
     day = occasion.words.programme.timetables.get(occasion.day)
     if day is None:
         return ""
-    start = _clock(occasion.words, day.first_start, up=False)
-    finish = _clock(occasion.words, day.last_finish, up=True)
+    start = _clock(occasion.words, day.told_start)
+    finish = _clock(occasion.words, day.told_finish)
     return sentence(f"we plan to work from {start} to {finish}") if start and finish else ""
 
 
-def _clock(words: Words, minutes: float, *, up: bool) -> str:
-    halves = -(-minutes // _HALF_HOUR) if up else minutes // _HALF_HOUR
-    hour, minute = divmod(int(halves) * _HALF_HOUR, 60)
-    return words.language.clock(dt.time(hour, minute)) if hour < _HOURS else ""
+def _clock(words: Words, minutes: float) -> str:
+    return words.language.clock_at(minutes) if minutes < WHOLE_DAY[1] else ""
 
 
 def _greens(occasion: Occasion, name: str, greens: Sequence[str]) -> dict[str, object]:

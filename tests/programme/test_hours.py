@@ -251,6 +251,43 @@ def test_people_are_told_the_half_hour(exact: str, told: str) -> None:
     assert said(to_half_hours(stretches(exact))) == told
 
 
+# What begins when the working day does, or soon after, and when that is: 435 is 7:15, 445 is 7:25.
+BEGUN = [
+    (435, "0 open, 435 closed, 480 open", "00:00 open, 07:15 closed, 08:00 open"),
+    (435, "0 open, 445 closed, 480 open", "00:00 open, 07:15 closed, 08:00 open"),
+    (435, "0 open, 450 closed, 480 open", "00:00 open, 07:30 closed, 08:00 open"),
+    (450, "0 open, 450 closed, 480 open", "00:00 open, 07:30 closed, 08:00 open"),
+    # First light at 7:22 and a half: nobody is told of half minutes.
+    (442.5, "0 open, 442.5 closed, 480 open", "00:00 open, 07:22 closed, 08:00 open"),
+    # What is over within the half hour ends with it.
+    (435, "0 open, 435 closed, 440 open", "00:00 open, 07:15 closed, 07:30 open"),
+    (435, "0 closed, 435 open", "00:00 closed, 07:30 open"),
+]
+
+
+@pytest.mark.parametrize(("earliest", "exact", "told"), BEGUN)
+def test_nothing_is_told_to_begin_before_the_working_day(
+    earliest: float, exact: str, told: str
+) -> None:
+    assert said(to_half_hours(stretches(exact), earliest)) == told
+
+
+def test_holes_are_told_closed_from_the_beginning_of_the_working_day(
+    programme_of: ProgrammeOf,
+) -> None:
+    crew = CREW.replace("working_day: 07:00", "working_day: 07:15")
+    assert crew != CREW
+    programme = programme_of(f"""{COURSE}{crew}
+works: [{{operation: verticutting, dates: 2026-06-01, greens: 1, reopen: when finished}}]
+""")
+    # An hour's work from 7:15 to 8:15.
+    assert [clock(hours.begins) for hours in programme.play[DAY].by_hour] == [
+        *("00:00", "07:15", "08:30"),
+    ]
+    assert programme.timetables[DAY].told_start == 7 * 60 + 15
+    assert programme.timetables[DAY].told_finish == 8 * 60 + 30
+
+
 def test_a_sum_of_minutes_that_misses_the_half_hour_by_a_moment_is_on_it() -> None:
     exact = stretches(f"0 open, {480 - 1e-9} closed, {540 + 1e-9} open")
     assert said(to_half_hours(exact)) == "00:00 open, 08:00 closed, 09:00 open"

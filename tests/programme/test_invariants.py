@@ -74,7 +74,7 @@ def test_every_green_has_just_one_status_at_any_time(plan: Plan) -> None:
     for day, on_day in programme.stretches.items():
         assert list(on_day) == list(programme.greens)
         for green, stretches in on_day.items():
-            for told in (stretches, to_half_hours(stretches)):
+            for told in (stretches, to_half_hours(stretches, programme.work_from(day))):
                 assert (told[0].begins, told[-1].ends) == WHOLE_DAY
                 for one, after in itertools.pairwise(told):
                     assert one.begins < one.ends == after.begins
@@ -116,13 +116,18 @@ def test_a_green_is_never_open_while_a_machine_is_on_it(plan: Plan) -> None:
 @slowly
 @given(plans())
 def test_to_the_half_hour_a_green_is_never_better_than_it_is(plan: Plan) -> None:
-    for on_day in done(plan).stretches.values():
+    programme = done(plan)
+    for day, on_day in programme.stretches.items():
+        earliest = programme.work_from(day)
         for stretches in on_day.values():
-            told = to_half_hours(stretches)
+            told = to_half_hours(stretches, earliest)
             for one, said in itertools.product(stretches, told):
                 if min(one.ends, said.ends) - max(one.begins, said.begins) > 1e-6:
                     assert worst(one.status, said.status) is said.status
-            assert all(said.begins % 30 == 0 for said in told)
+            # To the half hour, or to the minute at which work can begin.
+            begun = [said.begins for said in told[1:]]
+            assert all(time % 30 == 0 or time == math.floor(earliest) for time in begun)
+            assert all(time >= math.floor(earliest) for time in begun)
 
 
 @slowly

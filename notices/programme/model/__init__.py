@@ -40,7 +40,14 @@ from notices.programme.model.recovery import (
     SeasonOnRecord,
     Seen,
 )
-from notices.programme.model.timetable import DayTimetable, Limit, Task, clock
+from notices.programme.model.timetable import (
+    DayTimetable,
+    Limit,
+    Task,
+    clock,
+    told_from,
+    told_until,
+)
 from notices.programme.model.works import Period, Promise, Settings, Visit, Work
 
 __all__ = [
@@ -95,4 +102,6 @@ __all__ = [
     "Visit",
     "Work",
     "clock",
+    "told_from",
+    "told_until",
 ]

@@ -120,6 +120,11 @@ class Programme:
         on_day = self.stretches.get(day)
         return on_day[green] if on_day else (Stretch(*WHOLE_DAY, self.status_on(day, green)),)
 
+    def work_from(self, day: dt.date) -> float:
+        """Return when work can begin on a day [min]; 0 where nobody knows."""
+        timetable = self.timetables.get(day)
+        return timetable.work_from if timetable else 0.0
+
     @cached_property
     def courses(self) -> tuple[str, ...]:
         """Names of the courses that have holes, in the order of the plan; none where none is named."""

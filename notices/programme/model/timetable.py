@@ -7,6 +7,12 @@ import enum
 import math
 from dataclasses import dataclass
 
+HALF_HOUR = 30.0
+"""What people are told times to [min]."""
+
+_A_MOMENT = 1e-6
+"""A sum of minutes may miss the half hour by so much [min]."""
+
 
 class Limit(enum.Enum):
     """What decides when a day's work ends."""
@@ -102,6 +108,16 @@ class DayTimetable:
         """Minutes by which the last task ends too late; 0 where all fits."""
         return max(0.0, self.last_finish - self.work_until)
 
+    @property
+    def told_start(self) -> float:
+        """When the first task begins, as people are told it."""
+        return told_from(self.first_start, self.work_from)
+
+    @property
+    def told_finish(self) -> float:
+        """When the last task ends, as people are told it."""
+        return told_until(self.last_finish)
+
     def minutes_at(self, task: Task) -> float:
         """Return how long people are at a task: the rest in the middle of it is none."""
         begins, ends = self.rest
@@ -123,6 +139,25 @@ class DayTimetable:
     def on(self, green: str) -> tuple[Task, ...]:
         """Return what is done on, or for, one green."""
         return tuple(task for task in self.tasks if task.green == green)
+
+
+def told_from(minutes: float, earliest: float = 0.0) -> float:
+    """Return the half hour before a beginning, but no time at which nobody is at work yet.
+
+    Parameters
+    ----------
+    minutes
+        When it begins.
+    earliest
+        When work can begin that day; what begins in the half hour after it is told to the minute.
+    """
+    half_hour = HALF_HOUR * math.floor((minutes + _A_MOMENT) / HALF_HOUR)
+    return max(half_hour, float(math.floor(min(earliest, minutes) + _A_MOMENT)))
+
+
+def told_until(minutes: float) -> float:
+    """Return the half hour after an end."""
+    return HALF_HOUR * math.ceil((minutes - _A_MOMENT) / HALF_HOUR)
 
 
 def clock(minutes: float) -> str:
