@@ -65,7 +65,7 @@ def build_pack(
         loaded.refuse(check_texts(programme, texts))
     earlier = since.before(replaces, issued) if replaces else None
     if earlier is not None:
-        programme = since.follow(programme, earlier)
+        programme = since.follow(programme, loaded.plan, earlier)
     plan = canonical(loaded.plan)
     notice = since.notice_of(programme)
     others = [notice.replaces, *earlier.sources] if earlier else []

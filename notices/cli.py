@@ -201,6 +201,7 @@ def build(
       notices build plan.yaml --out pack-2 --since pack
     """  # noqa: D301, click wants the sign itself
     from notices.building import build_pack  # noqa: PLC0415, start-up time
+    from notices.programme.left_behind import LEFT_BEHIND  # noqa: PLC0415, start-up time
 
     if since is not None and out.resolve() == since.resolve():
         raise click.UsageError(f"{out} is the pack that is replaced: name a new folder for --out")
@@ -211,6 +212,8 @@ def build(
         return
     report = built.report
     doubts = [one for one in built.programme.findings if one.weight is Weight.THINK_AGAIN]
+    # Nobody finds these by a check of the plan alone.
+    compared = [one for one in doubts if one.code == LEFT_BEHIND]
     if verbose and report:
         for name in report.changed:
             click.echo(f"{out / name}: written", err=True)
@@ -220,8 +223,10 @@ def build(
         click.echo(f"{out}: {len(report.written)} files. Open {out / 'index.html'}", err=True)
     else:
         click.echo(f"{out}: nothing has changed", err=True)
-    if doubts:
-        found = _counted(len(doubts), "finding")
+    if compared:
+        terminal.show_findings(loaded.located(compared), lines=True)
+    if len(doubts) > len(compared):
+        found = _counted(len(doubts) - len(compared), "finding")
         click.echo(f"{found} to think about again: notices check {_typed(plan)}", err=True)
 
 

@@ -16,6 +16,8 @@ from notices.pack.earlier import Earlier, find_earlier
 from notices.pack.manifest import Notice
 from notices.plan.load import canonical, load_plan
 from notices.plan.model import Plan
+from notices.programme.accepting import with_more
+from notices.programme.left_behind import left_behind
 from notices.programme.model import Edition, Programme
 from notices.programme.work_out import work_out
 
@@ -93,8 +95,17 @@ def before(path: Path, today: dt.date) -> Before:
     return Before(programme, loaded.plan, earlier)
 
 
-def follow(programme: Programme, earlier: Before) -> Programme:
+def follow(programme: Programme, plan: Plan, earlier: Before) -> Programme:
     """Return a programme that comes in place of an earlier one.
+
+    Parameters
+    ----------
+    programme
+        The programme.
+    plan
+        What it was worked out from.
+    earlier
+        The notice before.
 
     Raises
     ------
@@ -106,24 +117,23 @@ def follow(programme: Programme, earlier: Before) -> Programme:
             f"The notice would be issued on {programme.issued}, before the one of "
             f"{earlier.edition.issued} that it replaces; name the day with --today"
         )
-    findings = programme.findings
+    found = list(left_behind(earlier.programme, programme))
     if not earlier.is_pack:
-        findings += (
+        found.append(
             Finding(
                 "counted-from-a-plan",
                 Weight.INFORMATION,
                 "changes to the calendar are counted from a plan, as if it had been the first notice",
                 "Name the pack that was sent, where there is one, so that no program takes the "
                 "new dates for old ones",
-            ),
+            )
         )
     # What was a draft was told to nobody outside: what is approved does not change it for them.
     told = programme.draft or not earlier.edition.draft
     return replace(
-        programme,
+        with_more(programme, plan, found),
         replaces=earlier.edition,
         earlier=earlier.programme if told else None,
-        findings=findings,
     )
 
 

@@ -21,6 +21,8 @@ from notices.documents.team_calendar import team_calendars
 from notices.documents.team_sheet import team_sheets
 from notices.documents.visitor_change import visitor_changes
 from notices.documents.visitor_notice import visitor_notices
+from notices.findings import Weight
+from notices.programme.model import Programme
 from notices.rendering.whole_pack import render_calendars
 from notices.since import before, follow
 from tests.documents.reading import Page, Sheet, plain
@@ -215,8 +217,11 @@ def test_a_plan_alone_counts_as_the_first_notice_and_a_finding_says_so(
     day = dt.date(2026, 9, 15)
     alone, pack = (before(packs_of_one_club / name, day) for name in ("1.yaml", "1"))
     assert alone.calendars == pack.calendars
-    programme = notices.work_out(notices.load_plan(packs_of_one_club / "2.yaml").plan, day)
-    codes = [{found.code for found in follow(programme, one).findings} for one in (alone, pack)]
+    plan = notices.load_plan(packs_of_one_club / "2.yaml").plan
+    programme = notices.work_out(plan, day)
+    codes = [
+        {found.code for found in follow(programme, plan, one).findings} for one in (alone, pack)
+    ]
     assert ["counted-from-a-plan" in found for found in codes] == [True, False]
 
 
@@ -386,3 +391,92 @@ def test_the_same_plan_again_changes_no_event(packs_of_one_club: Path) -> None:
     assert {uid: event.to_ical() for uid, event in events_in(old).items()} == {
         uid: event.to_ical() for uid, event in events_in(new).items()
     }
+
+
+CLUB = """\
+issued: 2026-09-01
+club: {name: Marl Hill, sender: {email: course@marlhill.example}}
+course: {greens: [{green: 1-6}, {green: Putting green}]}
+works:
+  - {operation: hollow tining, id: cores, dates: 2026-10-12 to 2026-10-13, reserve_dates: 2026-10-15, greens: 1-3}
+"""
+PUT_OFF = ("2026-10-12 to 2026-10-13, reserve_dates: 2026-10-15", '"2026-10-12, 2026-10-14"')
+NO_BUGGIES = "restrictions: [{what: buggies, dates: %s}]\n"
+SHUT = "closures: [{what: %s, dates: %s}]\n"
+
+# What golfers go without while the cores of the 12th and 13th, with the 15th in reserve, are planned;
+# whether it ends before them once the last day is the 14th.
+LEFT = [
+    (NO_BUGGIES % "2026-10-12 to 2026-10-13", True),
+    (NO_BUGGIES % "2026-10-10 to 2026-10-13", True),
+    # It was there for longer, and covers the day that is new.
+    (NO_BUGGIES % "2026-10-12 to 2026-10-14", False),
+    (NO_BUGGIES % "2026-10-12 to 2026-10-15", False),
+    # It was there for some of the work alone.
+    (NO_BUGGIES % "2026-10-13", False),
+    (SHUT % ("greens 3-4", "2026-10-10 to 2026-10-13"), True),
+    (SHUT % ("greens 4-6", "2026-10-10 to 2026-10-13"), False),
+    (SHUT % ("course", "2026-10-12 to 2026-10-13"), True),
+    (SHUT % ("practice ground", "2026-10-12 to 2026-10-13"), True),
+]
+
+
+def next_notice(folder: Path, first: str, second: str) -> Programme:
+    for name, text in (("first", first), ("second", second)):
+        (folder / f"{name}.yaml").write_text(text, encoding="utf-8")
+    day = dt.date(2026, 10, 13)
+    plan = notices.load_plan(folder / "second.yaml").plan
+    return follow(notices.work_out(plan, day), plan, before(folder / "first.yaml", day))
+
+
+@pytest.mark.parametrize(("kept", "ends"), LEFT)
+def test_what_stood_for_a_work_ends_before_it(tmp_path: Path, kept: str, *, ends: bool) -> None:
+    first = CLUB + kept
+    programme = next_notice(tmp_path, first, first.replace(*PUT_OFF))
+    found = [one for one in programme.findings if one.code == "ends-before-its-work"]
+    assert bool(found) is ends
+    assert {one.weight for one in found} <= {Weight.THINK_AGAIN}
+    assert {one.work for one in found} <= {"cores"}
+    # Where nothing has moved, and where it has moved with the work, all is well.
+    assert not [
+        f for f in next_notice(tmp_path, first, first).findings if f.code == "ends-before-its-work"
+    ]
+    along = first.replace(*PUT_OFF).replace("2026-10-13", "2026-10-14")
+    both = next_notice(tmp_path, first, along)
+    assert not [f for f in both.findings if f.code == "ends-before-its-work"]
+
+
+def test_the_finding_says_what_ends_when_and_where(tmp_path: Path) -> None:
+    first = CLUB + NO_BUGGIES % "2026-10-12 to 2026-10-13"
+    programme = next_notice(tmp_path, first, first.replace(*PUT_OFF))
+    (found,) = [one for one in programme.findings if one.code == "ends-before-its-work"]
+    assert found.path == ("restrictions", 0, "dates")
+    assert found.dates == (dt.date(2026, 10, 14),)
+    assert found.message == (
+        "the restriction on buggies ends on 2026-10-13; hollow tining fell within it in the last "
+        "notice, and now goes on until 2026-10-14"
+    )
+
+
+@pytest.mark.usefixtures("few")
+def test_it_is_said_when_the_pack_is_built_since_no_check_of_one_plan_finds_it(
+    tmp_path: Path,
+) -> None:
+    first = CLUB + NO_BUGGIES % "2026-10-12 to 2026-10-13"
+    for name, text in (("first", first), ("second", first.replace(*PUT_OFF))):
+        (tmp_path / f"{name}.yaml").write_text(text, encoding="utf-8")
+    arguments = ("--since", tmp_path / "first.yaml", "--today", "2026-10-13")
+    shown = run("build", tmp_path / "second.yaml", "--out", tmp_path / "pack", *arguments)
+    assert "the restriction on buggies ends on 2026-10-13" in shown.stdout
+    assert shown.stdout.count("think again") + shown.stdout.count("Think again") == 1
+    assert "ends-before" not in run("check", tmp_path / "second.yaml").stdout
+
+
+def test_a_club_may_live_with_it(tmp_path: Path) -> None:
+    first = CLUB + NO_BUGGIES % "2026-10-12 to 2026-10-13"
+    why = "accepted: [{finding: ends-before-its-work, by: Course Manager, why: dry by then}]\n"
+    programme = next_notice(tmp_path, first, first.replace(*PUT_OFF) + why)
+    assert not {f.code for f in programme.findings} & {"ends-before-its-work", "nothing-to-accept"}
+    assert [(found.code, why) for found, _, why in programme.accepted] == [
+        ("ends-before-its-work", "dry by then")
+    ]

@@ -2,11 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterator
+from collections.abc import Container, Iterable, Iterator
+from dataclasses import replace
 
 from notices.findings import Finding, Weight
 from notices.plan.model import Accepted, Plan
 from notices.programme.model import Programme
+
+IDLE = "nothing-to-accept"
+
+
+AcceptedFinding = tuple[Finding, str, str]
+"""What is accepted, by whom, and why."""
+
+
+def weighed(
+    findings: Iterable[Finding], programme: Programme, plan: Plan
+) -> tuple[tuple[Finding, ...], tuple[AcceptedFinding, ...], frozenset[int]]:
+    """Return the findings that are open, those that are accepted, and by which entries.
+
+    Entries of the plan are counted from 0.
+    """
+    open_findings, accepted, used = [], [], set()
+    entries = {id(one): index for index, one in enumerate(plan.accepted)}
+    for finding in findings:
+        if (reason := reason_to_accept(finding, programme, plan)) is not None:
+            accepted.append((finding, reason.by, reason.why))
+            used.add(entries[id(reason)])
+        else:
+            open_findings.append(finding)
+    return tuple(open_findings), tuple(accepted), frozenset(used)
 
 
 def reason_to_accept(finding: Finding, programme: Programme, plan: Plan) -> Accepted | None:
@@ -27,6 +52,18 @@ def reason_to_accept(finding: Finding, programme: Programme, plan: Plan) -> Acce
     return next(iter([*about, *reversed(for_all)]), None)
 
 
+def with_more(programme: Programme, plan: Plan, findings: Iterable[Finding]) -> Programme:
+    """Return a programme with findings that come up once it is compared with another."""
+    open_findings, accepted, used = weighed(findings, programme, plan)
+    idle = {("accepted", index) for index in used}
+    known = (f for f in programme.findings if f.code != IDLE or f.path not in idle)
+    return replace(
+        programme,
+        findings=(*known, *open_findings),
+        accepted=(*programme.accepted, *accepted),
+    )
+
+
 def idle_acceptances(plan: Plan, used: Container[int]) -> Iterator[Finding]:
     """Yield the entries by which nothing is accepted: the finding is gone, or misspelt.
 
@@ -35,13 +72,13 @@ def idle_acceptances(plan: Plan, used: Container[int]) -> Iterator[Finding]:
     plan
         The plan.
     used
-        Those entries, by their ``id()``, by which something is.
+        Those entries, counted from 0, by which something is.
     """
     for index, one in enumerate(plan.accepted):
-        if id(one) not in used:
+        if index not in used:
             of = f" of {one.about}" if one.about else ""
             yield Finding(
-                "nothing-to-accept",
+                IDLE,
                 Weight.INFORMATION,
                 f"there is no finding {one.finding}{of}, so nothing is accepted here",
                 "Take it out, or correct its words",

@@ -12,7 +12,7 @@ from notices.plan.days import all_days
 from notices.plan.model import Plan
 from notices.plan.places import read_place
 from notices.programme import figures
-from notices.programme.accepting import idle_acceptances, reason_to_accept
+from notices.programme.accepting import idle_acceptances, weighed
 from notices.programme.checks import check_programme
 from notices.programme.climate import ClubClimate, club_climate, is_southern
 from notices.programme.cost import figures_of_cost, sand_order
@@ -259,12 +259,6 @@ def _temporary(described: str | None, greens: tuple[str, ...]) -> str:
 
 
 def _with_findings(programme: Programme, plan: Plan) -> Programme:
-    open_findings, accepted, used = [], [], set()
-    for finding in check_programme(programme, plan):
-        if (reason := reason_to_accept(finding, programme, plan)) is not None:
-            accepted.append((finding, reason.by, reason.why))
-            used.add(id(reason))
-        else:
-            open_findings.append(finding)
-    open_findings += idle_acceptances(plan, used)
-    return replace(programme, findings=tuple(open_findings), accepted=tuple(accepted))
+    open_findings, accepted, used = weighed(check_programme(programme, plan), programme, plan)
+    idle = idle_acceptances(plan, used)
+    return replace(programme, findings=(*open_findings, *idle), accepted=accepted)

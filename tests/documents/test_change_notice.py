@@ -27,8 +27,8 @@ WITHY = EXAMPLES / "withy-hollow" / "plan.yaml"
 def followed(folder: Path, *replaced: tuple[str, str]) -> Programme:
     """The example after a change to its text, as the next notice."""
     path = changed("withy-hollow", folder, *replaced)
-    programme = notices.work_out(notices.load_plan(path).plan, DAY)
-    return follow(programme, before(WITHY, DAY))
+    plan = notices.load_plan(path).plan
+    return follow(notices.work_out(plan, DAY), plan, before(WITHY, DAY))
 
 
 def files(entry: Entry) -> dict[str, Document]:
