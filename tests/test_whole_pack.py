@@ -430,7 +430,7 @@ def test_the_first_screen_of_the_email_answers_the_five_questions(working_pack: 
     assert set(main.days) <= set(days_in(said))
     assert main.open_again.expect_by in days_in(said)
     # After a winter nobody can name a day: "mid-March" is ten of them.
-    assert main.putting_well.expect_by in {day for one in said for day in one.days}
+    assert main.putts_well_after_all.expect_by in {day for one in said for day in one.days}
     for label in ("What ", "When ", "Greens ", "Open again ", "Putting well "):
         assert label in text
     greens = re.search(r"\. Greens ([^,.]*)", text)

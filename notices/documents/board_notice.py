@@ -78,7 +78,7 @@ def board_notice(programme: Programme) -> Document:
         # Each day stands in the table.
         when = in_brief(main.days)
         heading = words.dates.days_with_year(when)
-        summary = f"{words.dates.days(when)}. {told.putting_well()}"
+        summary = f"{words.dates.days(when)}. {told.putting_well(brief=True)}"
         days = words.days_of(main)
         one_month = len({day.month for day in main.days}) == 1
         head = words.dates.month(main.days[0]) if one_month else "Day"
@@ -143,7 +143,7 @@ def _foot(words: Words) -> list[Section]:
 def _good_again(told: PeriodWords) -> KeyFacts:
     rows = [
         KeyFact("On the day", told.status_while_working()),
-        *phrases.good_again(told),
+        *phrases.good_again(told, brief=True),
     ]
     if told.period.reserve_dates:
         rows.append(KeyFact("If it rains", told.reserve_days()))

@@ -194,7 +194,7 @@ def _points(words: Words) -> Iterator[str]:
 
 def _healed(words: Words, period: Period) -> str:
     """Say when nothing is left to see: for a committee, and not for members."""
-    promise = period.fully_healed
+    promise = period.healed_after_all
     said = words.dates.day if promise.growth_stops is None else words.dates.about
     early = said(promise.expect_by)
     late = said(promise.at_worst) if promise.at_worst else ""

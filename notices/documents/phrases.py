@@ -45,11 +45,14 @@ def at_a_glance(period_words: PeriodWords) -> KeyFacts:
     return KeyFacts(tuple(rows))
 
 
-def good_again(period_words: PeriodWords) -> Iterator[KeyFact]:
-    """Yield when greens are open again, where they were not, and when they putt well."""
+def good_again(period_words: PeriodWords, *, brief: bool = False) -> Iterator[KeyFact]:
+    """Yield when greens are open again, where they were not, and when they putt well.
+
+    Briefly where what else is done to them stands on the same sheet.
+    """
     if not period_words.stays_open():
         yield KeyFact("Open again", period_words.open_again())
-    well = f"{period_words.putting_well()} {period_words.marks()}".strip()
+    well = f"{period_words.putting_well(brief=brief)} {period_words.marks()}".strip()
     yield KeyFact("Putting well", well)
 
 

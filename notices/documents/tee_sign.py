@@ -275,7 +275,7 @@ def _of_stage(words: Words, stage: str, days: tuple[dt.date, ...]) -> Sign:
 
 def _healing(period: Period) -> Iterator[Sign]:
     """Yield a sign for the weeks in which putts may wander, where they end on a day one can name."""
-    promise, first = period.putting_well, period.open_again.expect_by
+    promise, first = period.putts_well_after_all, period.open_again.expect_by
     if not period.noticed or promise.growth_stops is not None or first >= promise.expect_by:
         return
     yield Sign(

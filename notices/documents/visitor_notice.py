@@ -103,7 +103,8 @@ def work_on_greens(words: Words, periods: Sequence[Period]) -> tuple[Table, list
 def _good_again(told: PeriodWords) -> str:
     if told.leaves_putts_alone():
         return "Putts are not affected."
-    return f"Putting well: {told.putting_well()[:1].lower()}{told.putting_well()[1:]}"
+    well = told.putting_well(brief=True)  # the other works stand in the same table
+    return f"Putting well: {well[:1].lower()}{well[1:]}"
 
 
 def _your_visit(words: Words) -> tuple[list[Section], list[Fact]]:

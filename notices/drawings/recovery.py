@@ -137,8 +137,8 @@ def _days(period: Period, season: Season, sizes: Sizes) -> Days:
 def _promises(period: Period) -> tuple[tuple[str, Promise], ...]:
     return (
         (OPEN_AGAIN, period.open_again),
-        (PUTTING_WELL, period.putting_well),
-        (HEALED, period.fully_healed),
+        (PUTTING_WELL, period.putts_well_after_all),
+        (HEALED, period.healed_after_all),
     )
 
 

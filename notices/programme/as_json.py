@@ -26,6 +26,7 @@ from notices.programme.model import (
     Hole,
     HolesInPlay,
     Measured,
+    OtherWork,
     Pattern,
     Period,
     Programme,
@@ -220,7 +221,18 @@ def _period(period: Period) -> Json:
         "open_again": _promise(period.open_again),
         "putting_well": _promise(period.putting_well),
         "fully_healed": _promise(period.fully_healed),
+        "putts_well_after_all": _promise(period.putts_well_after_all),
+        "healed_after_all": _promise(period.healed_after_all),
+        "others": [_other_work(other) for other in period.others],
         "recoveries": [_recovery(recovery) for recovery in period.recoveries],
+    }
+
+
+def _other_work(other: OtherWork) -> Json:
+    return {
+        "works": [work.id for work in other.period.works],
+        "greens": list(other.greens),
+        "how": other.how.value,
     }
 
 

@@ -328,7 +328,7 @@ def _of_periods(old: Programme, new: Programme) -> Iterator[Change]:
         was, now = before.get(key), after.get(key)
         if was is None or now is None:
             continue
-        days = _said(was.putting_well), _said(now.putting_well)
+        days = _said(was.putts_well_after_all), _said(now.putts_well_after_all)
         if days[0] != days[1]:
             # The later date decides; no such day within two years is later than any.
             ends = [(day is None, day or dt.date.max) for _, day in days]

@@ -346,8 +346,8 @@ def _promises(period: Period) -> Iterator[tuple[Subject, Promise]]:
     if any(work.while_working is not WhileWorking.OPEN for work in works):
         yield Subject.OPEN_AGAIN, period.open_again
     if period.opening_works:
-        yield Subject.PUTTING_WELL, period.putting_well
-        yield Subject.FULLY_HEALED, period.fully_healed
+        yield Subject.PUTTING_WELL, period.putts_well_after_all
+        yield Subject.FULLY_HEALED, period.healed_after_all
 
 
 def _without_a_word(programme: Programme, period: Period, subject: Subject) -> tuple[str, ...]:

@@ -40,6 +40,7 @@ from notices.programme.profile import profile_of
 from notices.programme.records import filled_works, fit_records, seen_by_work
 from notices.programme.recovery import RecoveryModel, recover_works
 from notices.programme.rules_of_play import rules_in_play, score_days
+from notices.programme.same_greens import with_others
 from notices.programme.sand import filled_by, sand_of
 from notices.programme.season import greens_back, season
 from notices.programme.slugs import ALL, slug
@@ -95,8 +96,11 @@ def _outline(plan: Plan, issued: dt.date) -> tuple[Programme, ClubClimate, Recov
     )
     recovery_model = RecoveryModel(climate.climate, records)
     recoveries = recover_works(works, needs, recovery_model)
-    periods = tuple(
-        make_period(group, works, recoveries, needs, recovery_model) for group in group_works(works)
+    periods = with_others(
+        [
+            make_period(group, works, recoveries, needs, recovery_model)
+            for group in group_works(works)
+        ]
     )
     club = club_greens(plan)
     closures = tuple(_closures(plan, club))

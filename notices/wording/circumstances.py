@@ -166,7 +166,7 @@ def _healed_if_all_goes_well(words: Words, fixture: Fixture) -> bool:
     """
     healing = set(fixture.recovering_greens)
     promises = [
-        period.putting_well
+        period.putts_well_after_all
         for period in words.programme.periods
         if period.noticed and period.days[0] <= fixture.date and healing & set(period.greens)
     ]

@@ -97,7 +97,7 @@ class Occasion:
     @property
     def new_date(self) -> dt.date | None:
         """When greens are now expected to putt well; None where nobody can say."""
-        promise = self.period.putting_well
+        promise = self.period.putts_well_after_all
         if self.news.new_date or promise.at_worst is None:
             return self.news.new_date
         return promise.at_worst if promise.at_worst > promise.expect_by else None
@@ -136,6 +136,7 @@ def moment_facts(occasion: Occasion) -> dict[str, object]:
         "open": "" if told.stays_open() else told.open_again(whole=True),
         "opened": _opened(occasion),
         "well": told.putting_well(whole=True),
+        "well_short": told.putting_well(whole=True, brief=True),
         "marks": told.marks(),
         "dressings": told.later_dressings(),
         "raised_cut": told.raised_cut(),
@@ -149,7 +150,7 @@ def moment_facts(occasion: Occasion) -> dict[str, object]:
         "contact": circumstances.contact(words),
         "approval": approval,
         "reason": sentence(occasion.news.reason),
-        "old_date": _promised(occasion, period.putting_well.expect_by),
+        "old_date": _promised(occasion, period.putts_well_after_all.expect_by),
         "new_date": _promised(occasion, new_date) if new_date else "",
         "new_date_short": _promised(occasion, new_date, short=True) if new_date else "",
         "make_up": dates.on_days(occasion.resume),
@@ -185,6 +186,7 @@ def known_in_moment(occasion: Occasion, facts: dict[str, object]) -> Iterator[Sa
         "open",
         "opened",
         "well",
+        "well_short",
         "marks",
         "dressings",
         "raised_cut",
@@ -192,7 +194,7 @@ def known_in_moment(occasion: Occasion, facts: dict[str, object]) -> Iterator[Sa
         "day_state",
     ):
         yield said(name)
-    yield said("old_date", *_exactly(occasion, period.putting_well.expect_by))
+    yield said("old_date", *_exactly(occasion, period.putts_well_after_all.expect_by))
     if occasion.new_date:
         yield said("new_date", *_exactly(occasion, occasion.new_date))
     for name in ("day_open", "decision", "contact"):
@@ -309,7 +311,7 @@ def _exactly(occasion: Occasion, day: dt.date) -> tuple[dt.date, ...]:
 
 
 def _is_rough(occasion: Occasion, day: dt.date) -> bool:
-    stops = occasion.period.putting_well.growth_stops
+    stops = occasion.period.putts_well_after_all.growth_stops
     return stops is not None and day >= stops
 
 

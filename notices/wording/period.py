@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from notices.operations import Noticed, Opening, WhileWorking
-from notices.programme.model import Period, Promise, Work
+from notices.programme.model import Meeting, Period, Promise, Work
 from notices.programme.news import days_ahead
 from notices.wording.dates import in_brief
 from notices.wording.lists import and_list, number, sentence, span
@@ -208,15 +208,47 @@ class PeriodWords:
         one = len(self.period.greens) == 1
         return "The green stays open." if one else "The greens stay open."
 
-    def putting_well(self, *, whole: bool = False) -> str:
-        """Expect all by …. At worst, ….
+    def putting_well(self, *, whole: bool = False, brief: bool = False) -> str:
+        """Expect all by …. At worst, …. Before then comes slitting, on ….
 
         Parameters
         ----------
         whole
             Whether it must be understood without the label "Putting well" beside it.
+        brief
+            Whether to leave out what other works the date takes in, where these stand beside it
+            or there is no room.
         """
-        promise = self.period.putting_well
+        said = self._putting_well(whole=whole)
+        return said if brief else " ".join([said, *self._other_works()])
+
+    def _other_works(self) -> Iterator[str]:
+        """Say what else the date takes in, which greens it leaves out, and what comes next."""
+        if self.leaves_putts_alone() or self._slower_putts():
+            return
+        dates, issued = self.words.dates, self.words.programme.issued
+        lead, longer = "Before then comes", []
+        for other in self.period.others:
+            work = PeriodWords(self.words, other.period).inside()
+            over = other.period.days[-1] < issued
+            if other.how is Meeting.FOLLOWS and not over:
+                yield f"{lead} {work}, {dates.on_days(in_brief(other.period.days))}."
+                lead = "Then comes"
+            elif other.how is Meeting.KEEPS_SOME:
+                longer.append((other.greens, work))
+        if longer:
+            takes = "takes" if sum(len(greens) for greens, _ in longer) == 1 else "take"
+            named = and_list([f"{self.words.greens(greens)} ({work})" for greens, work in longer])
+            yield f"Only {named} {takes} longer."
+        for other in self.period.others:
+            if other.how is Meeting.COMES_NEXT and other.period.days[-1] >= issued:
+                these = "this green" if len(self.period.greens) == 1 else "these greens"
+                begins = dates.day(other.period.days[0])
+                work = PeriodWords(self.words, other.period).inside()
+                yield f"The next work on {these} begins on {begins}: {work}."
+
+    def _putting_well(self, *, whole: bool) -> str:
+        promise = self.period.putts_well_after_all
         if self.leaves_putts_alone():
             return "Your putts are not affected."
         if slower := self._slower_putts():
@@ -239,8 +271,11 @@ class PeriodWords:
 
     def marks(self) -> str:
         """Say plainly when marks stay over winter; empty where they do not."""
-        promise = self.period.fully_healed
-        if promise.growth_stops is None or self.period.putting_well.growth_stops is not None:
+        promise = self.period.healed_after_all
+        if (
+            promise.growth_stops is None
+            or self.period.putts_well_after_all.growth_stops is not None
+        ):
             return ""
         if promise.through_winter:
             return self._until_spring(promise, "you may see some marks")

@@ -187,7 +187,7 @@ def best_days(words: Words, period: Period) -> tuple[str, tuple[dt.date, ...]]:
 
     Empty where growth stops in between, and nobody can name a day.
     """
-    promise = period.putting_well
+    promise = period.putts_well_after_all
     after = promise.at_worst or promise.expect_by
     if not period.noticed or promise.growth_stops is not None:
         return "", ()

@@ -50,6 +50,7 @@ SHAPE: dict[str, set[str]] = {
     "periods": {
         *("works", "days", "greens", "noticed", "reserve_dates"),
         *("open_again", "putting_well", "fully_healed", "recoveries"),
+        *("putts_well_after_all", "healed_after_all", "others"),
     },
     "recoveries": {
         *("work", "green", "done", "back_in_play", "putting_smoothly", "fully_healed"),

@@ -356,6 +356,46 @@ def test_work_in_october_says_that_winter_comes_between() -> None:
     assert told.marks() == ""
 
 
+def told_of(*works: Mapping[str, object]) -> PeriodWords:
+    """Return the first of several periods in words."""
+    found = words(plan(*works))
+    return PeriodWords(found, found.programme.periods[0])
+
+
+def test_a_date_that_takes_in_what_follows_says_so() -> None:
+    told = told_of(work("scarifying", "2027-09-01"), work("slitting", "2027-09-06"))
+    latest = told.words.programme.periods[1].putting_well
+    assert latest.at_worst is not None
+    assert told.putting_well() == (
+        f"Expect all by {DATES.day(latest.expect_by)}. At worst, {DATES.day(latest.at_worst)}. "
+        "Before then comes slitting, on Monday 6 September."
+    )
+    # Where the slitting stands on the same sheet, the date is enough.
+    assert told.putting_well(brief=True) == (
+        f"Expect all by {DATES.day(latest.expect_by)}. At worst, {DATES.day(latest.at_worst)}."
+    )
+
+
+def test_greens_that_take_longer_are_named_beside_the_date() -> None:
+    told = told_of(
+        work("scarifying", "2027-09-01"),
+        work("drain trenching", "2027-09-06", greens="4"),
+        work("turfing", "2027-09-08", greens="7", settings={"area": "20 m2"}),
+    )
+    assert told.putting_well().endswith(
+        "Only green 4 (drain trenching) and green 7 (turfing) take longer."
+    )
+
+
+def test_what_comes_soon_after_is_told_beside_the_date() -> None:
+    first = period(plan(work("hollow tining", "2027-05-03"))).period.putting_well
+    begins = first.expect_by + dt.timedelta(days=8)
+    told = told_of(work("hollow tining", "2027-05-03"), work("slitting", begins.isoformat()))
+    assert told.putting_well().endswith(
+        f"The next work on these greens begins on {DATES.day(begins)}: slitting."
+    )
+
+
 def test_work_in_december_names_no_day_for_what_grass_must_do() -> None:
     """A day would be a promise that nobody can keep: thirds of a month are as near as one gets."""
     told = period(plan(work("drain trenching", "2027-12-06", greens="12")))

@@ -48,7 +48,15 @@ from notices.programme.model.timetable import (
     told_from,
     told_until,
 )
-from notices.programme.model.works import Period, Promise, Settings, Visit, Work
+from notices.programme.model.works import (
+    Meeting,
+    OtherWork,
+    Period,
+    Promise,
+    Settings,
+    Visit,
+    Work,
+)
 
 __all__ = [
     "AWAY_MATCH",
@@ -74,7 +82,9 @@ __all__ = [
     "Limit",
     "Mailing",
     "Measured",
+    "Meeting",
     "Moment",
+    "OtherWork",
     "Pattern",
     "Period",
     "Photograph",

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import datetime as dt
+import enum
 from collections.abc import Mapping
-from dataclasses import dataclass
-from functools import cached_property
+from dataclasses import dataclass, replace
+from functools import cached_property, reduce
 
 from notices.operations import Opening, Operation, SettingValue, WhileWorking
 from notices.programme.model.recovery import Recovery
@@ -149,6 +150,34 @@ class Promise:
         """Whether a slow autumn would leave it until growth returns."""
         return self.growth_stops is not None and self.expect_by < self.growth_stops
 
+    def together_with(self, other: Promise) -> Promise:
+        """Return what is told of greens that come back from two things at once."""
+        last = max(self, other, key=lambda promise: promise.at_worst or dt.date.max)
+        return replace(last, expect_by=max(self.expect_by, other.expect_by))
+
+
+class Meeting(enum.Enum):
+    """How another period of work meets the greens of a period while these are to come back."""
+
+    CAME_BEFORE = "came before"
+    """Most of them still recover from it when this one begins."""
+    FOLLOWS = "follows"
+    """It comes to most of them before they putt well."""
+    KEEPS_SOME = "keeps some"
+    """It keeps a few of them for longer than the rest."""
+    COMES_NEXT = "comes next"
+    """It comes to most of them soon after they putt well."""
+
+
+@dataclass(frozen=True, slots=True)
+class OtherWork:
+    """Another period of work on some of the greens of a period."""
+
+    period: Period
+    greens: tuple[str, ...]
+    """Those that both have."""
+    how: Meeting
+
 
 @dataclass(frozen=True, slots=True)
 class Period:
@@ -164,7 +193,29 @@ class Period:
     recoveries: tuple[Recovery, ...]
     open_again: Promise
     putting_well: Promise
+    """After the works of the period alone, as `fully_healed` is."""
     fully_healed: Promise
+    others: tuple[OtherWork, ...] = ()
+    """What else is done to its greens until they putt well, and what comes next."""
+
+    @property
+    def putts_well_after_all(self) -> Promise:
+        """When its greens putt well after everything that is done to most of them until then."""
+        return reduce(
+            Promise.together_with, (p.putting_well for p in self._at_once), self.putting_well
+        )
+
+    @property
+    def healed_after_all(self) -> Promise:
+        """When nothing is left to see after everything that is done to most of them until then."""
+        return reduce(
+            Promise.together_with, (p.fully_healed for p in self._at_once), self.fully_healed
+        )
+
+    @property
+    def _at_once(self) -> tuple[Period, ...]:
+        at_once = (Meeting.CAME_BEFORE, Meeting.FOLLOWS)
+        return tuple(other.period for other in self.others if other.how in at_once)
 
     @property
     def opening_works(self) -> tuple[Work, ...]:
