@@ -72,8 +72,11 @@ def _runs(words: Words) -> list[tuple[tuple[dt.date, ...], _Day]]:
 
 
 def _days(words: Words) -> list[dt.date]:
+    """List the days on which people ask: of greens, of what is closed or not allowed, of play."""
     programme = words.programme
     days = {day for closed in programme.closures for day in closed.dates}
+    days |= {day for restriction in programme.restrictions for day in restriction.dates}
+    days |= {one.date for one in programme.fixtures if one.is_on and one.recovering_greens}
     days |= {day for day in programme.stretches if not hours.is_usual(words, day)}
     return list(days_ahead(sorted(days | set(programme.play)), programme.issued))
 
@@ -115,6 +118,8 @@ def _visitors(words: Words, day: dt.date) -> Iterator[str]:
         if day in closed.dates
     )
     yield from visit.restrictions_on(words, day)
+    if kept := visit.kept_free(words, day):
+        yield kept
     if any(day == one.date for work in words.programme.works for one in work.visits):
         yield "Our team is at work. Please wait until they have seen you and waved you on."
 

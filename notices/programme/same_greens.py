@@ -8,7 +8,7 @@ few of them, or soon after it.
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from notices.operations import Noticed
@@ -21,6 +21,20 @@ SOON = dt.timedelta(days=14)
 def with_others(periods: Sequence[Period]) -> tuple[Period, ...]:
     """Return periods that know what else lies on their greens until they putt well."""
     return tuple(replace(period, others=_others(period, periods)) for period in periods)
+
+
+def should_putt_well(periods: Sequence[Period], day: dt.date, greens: Iterable[str]) -> bool:
+    """Whether members were told to expect that all work on some greens is forgotten by a day.
+
+    The greens may recover for a while after it: that is what "at worst" is for.
+    """
+    asked = set(greens)
+    begun = [
+        one
+        for one in periods
+        if one.opening_works and one.days[0] <= day and not asked.isdisjoint(one.greens)
+    ]
+    return bool(begun) and all(one.putts_well_after_all.expect_by <= day for one in begun)
 
 
 def _others(period: Period, periods: Sequence[Period]) -> tuple[OtherWork, ...]:

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from notices.operations import Opening, Weather
 from notices.programme.model import Closure, Decided, Fixture, PlayStatus, Restriction
+from notices.programme.same_greens import should_putt_well
 from notices.wording.greens import course_phrase
 from notices.wording.lists import and_list, counted, sentence, with_the
 from notices.wording.reading_ease import LONGEST_SENTENCE, words_of
@@ -164,13 +165,7 @@ def _healed_if_all_goes_well(words: Words, fixture: Fixture) -> bool:
 
     Who has read "expect all by Wednesday" must not be told that they will be healing on Saturday.
     """
-    healing = set(fixture.recovering_greens)
-    promises = [
-        period.putts_well_after_all
-        for period in words.programme.periods
-        if period.noticed and period.days[0] <= fixture.date and healing & set(period.greens)
-    ]
-    return bool(promises) and all(promise.expect_by <= fixture.date for promise in promises)
+    return should_putt_well(words.programme.periods, fixture.date, fixture.recovering_greens)
 
 
 def _out_of_play(words: Words, fixture: Fixture) -> str:

@@ -5,8 +5,9 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Sequence
 
-from notices.operations import Opening
+from notices.operations import Opening, WhileWorking
 from notices.programme.model import DayOfPlay, Hole, Period, PlayStatus, Stretch
+from notices.programme.same_greens import should_putt_well
 from notices.wording.amounts import time_of_day
 from notices.wording.lists import and_list, sentence
 from notices.wording.words import Words
@@ -110,18 +111,44 @@ def what_the_greens_are_like(words: Words, day: dt.date) -> str:
     ]
     if not recovering:
         return "As usual: no recent work will trouble your putts."
-    # The putting green may be left out of the works and is not what visitors ask about.
-    holes = [green for green in words.programme.greens.values() if green.holes]
-    every = all(green.key in recovering for green in holes)
-    subject = "The greens" if every else words.greens(recovering)
-    one = not every and len(recovering) == 1
-    seen = _left_behind(words, day, recovering)
+    said = []
+    for after_date in (False, True):
+        greens = [
+            green
+            for green in recovering
+            if should_putt_well(words.programme.periods, day, [green]) is after_date
+        ]
+        if greens:
+            say = _should_be_well if after_date else _recovering
+            said.append(say(words, day, greens))
+    return " ".join(said)
+
+
+def _should_be_well(words: Words, _day: dt.date, greens: Sequence[str]) -> str:
+    """Say no more of greens whose date has come than that it is an estimate."""
+    subject, one = _subject(words, greens)
+    it = "It" if one else "Some"
+    return f"{sentence(f'{subject} should putt well by now')} {it} may still be healing."
+
+
+def _recovering(words: Words, day: dt.date, greens: Sequence[str]) -> str:
+    subject, one = _subject(words, greens)
+    seen = _left_behind(words, day, greens)
     meet = f" You will see {seen}." if seen else ""
     are = "is" if one else "are"
     return (
         f"{sentence(f'{subject} {are} recovering from our work')}{meet} "
         "Putts may be slower and may wander."
     )
+
+
+def _subject(words: Words, greens: Sequence[str]) -> tuple[str, bool]:
+    """Name greens, "the greens" where they are all, and say whether it is one."""
+    # The putting green may be left out of the works and is not what visitors ask about.
+    holes = [green for green in words.programme.greens.values() if green.holes]
+    if all(green.key in greens for green in holes):
+        return "The greens", False
+    return words.greens(greens), len(greens) == 1
 
 
 def _left_behind(words: Words, day: dt.date, greens: Sequence[str]) -> str:
@@ -163,12 +190,13 @@ def _clock(words: Words, minutes: float) -> str:
 
 def kept_free(words: Words, day: dt.date) -> str:
     """Say that a day may be needed after rain; empty where it is not kept for that."""
-    if not any(day in period.reserve_dates for period in words.programme.periods):
+    periods = [one for one in words.programme.periods if day in one.reserve_dates]
+    if not periods:
         return ""
-    return (
-        "We keep this day free in case rain stops our work before it. "
-        "If we need it, some greens will be closed."
-    )
+    said = "We keep this day free in case rain stops our work before it."
+    works = [work for period in periods for work in period.works]
+    closes = any(work.while_working is WhileWorking.CLOSED for work in works)
+    return f"{said} If we need it, some greens will be closed." if closes else said
 
 
 def restrictions_on(words: Words, day: dt.date) -> list[str]:

@@ -204,3 +204,26 @@ def test_many_greens_that_come_back_one_by_one_stand_in_two_halves() -> None:
     assert all(re.fullmatch(r"Closed \d\d:\d0 to \d\d:\d0\.", row[1]) for row in halves.rows)
     texts = [block.text for block in section.blocks if isinstance(block, Paragraph)]
     assert "Needle tining. After its hours each green is open, recovering." in texts
+
+
+def test_the_starter_has_a_page_for_days_of_a_restriction_and_of_a_fixture_on_healing_greens() -> (
+    None
+):
+    """Nobody works then, and yet people ask."""
+    data = plan(
+        work("hollow tining", "2027-08-09"),
+        restrictions=[{"what": "buggies", "dates": "2027-08-09 to 2027-08-12"}],
+        fixtures=[
+            {"name": "August Medal", "date": "2027-08-14", "kind": "competition"},
+            {"name": "Autumn Medal", "date": "2027-11-14", "kind": "competition"},
+        ],
+    )
+    told = {
+        day: {fact.text for fact in facts}
+        for facts in pages_of(starter_sheet(programme(data)))
+        for day in facts[0].dates
+    }
+    assert max(told) == dt.date(2027, 8, 14)
+    assert "No buggies that day." in told[dt.date(2027, 8, 12)]
+    assert dt.date(2027, 8, 13) not in told
+    assert "August Medal." in told[dt.date(2027, 8, 14)]

@@ -92,6 +92,37 @@ def test_a_day_kept_for_rain_is_told() -> None:
     assert visit.kept_free(said, dt.date(2027, 8, 11)) == ""
 
 
+def test_a_day_kept_for_work_that_closes_nothing_closes_nothing() -> None:
+    drains = work(
+        "drain trenching",
+        "2027-08-09",
+        greens="4",
+        while_working="temporary green",
+        reserve_dates="2027-08-10",
+    )
+    assert visit.kept_free(words(plan(drains)), dt.date(2027, 8, 10)) == (
+        "We keep this day free in case rain stops our work before it."
+    )
+
+
+def test_from_the_day_that_members_expect_it_greens_should_putt_well() -> None:
+    """The same sheet of paper must not tell them that putts will wander."""
+    said = words(
+        plan(CORES, work("scarifying", "2027-08-24", greens="4"), temperatures=MILD_WINTER)
+    )
+    cores, blades = said.programme.periods
+    expected = cores.putts_well_after_all.expect_by
+    assert expected < dt.date(2027, 8, 24)
+    assert expected < max(r.putting_smoothly.late or expected for r in cores.recoveries)
+    wander = "Putts may be slower and may wander."
+    assert visit.what_the_greens_are_like(said, expected - dt.timedelta(1)).endswith(wander)
+    assert visit.what_the_greens_are_like(said, expected) == (
+        "The greens should putt well by now. Some may still be healing."
+    )
+    again = blades.days[0] + dt.timedelta(days=1)
+    assert "green 4 is recovering" in visit.what_the_greens_are_like(said, again).lower()
+
+
 def test_what_one_goes_without_that_day(told: Words) -> None:
     assert visit.restrictions_on(told, dt.date(2027, 8, 9)) == [
         "No buggies that day (except the injured). Please ask the shop."
