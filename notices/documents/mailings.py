@@ -69,8 +69,9 @@ def messages_in_case(programme: Programme) -> Entry | None:
     return Entry(
         "Messages in case",
         "Members",
-        "Send one only when it happens. Each speaks of the first day, or the last, as if nothing "
-        "was done: mend the day and the greens in your mail program.",
+        "Send one only when it happens. Each speaks of the first day, or the last: mend the day "
+        "and the greens in your mail program. Where work stopped part-way, write in which greens "
+        "are done.",
         tuple(letters),
     )
 

@@ -334,17 +334,11 @@ def _promise_in_a_column(
 
 def told(words: Words, promise: Promise) -> str:
     """Say a promise as the texts say it: to the day, or less closely where winter lies between."""
-    expect, worst = promise.expect_by, promise.at_worst
-    if promise.growth_stops is not None and not promise.through_winter:
-        early = words.dates.about(expect)
-        late = "" if worst is None else words.dates.about(worst)
-    else:
-        early = words.dates.short_day(expect)
-        late = "" if worst is None else words.dates.short_day(worst)
-        if promise.growth_stops is not None and worst is not None:
-            late = words.dates.week(worst)
+    stops, worst = promise.growth_stops, promise.at_worst
+    early = words.dates.promised(promise.expect_by, stops, short=True)
     if worst is None:
         return f"{early}, at worst later than we can say"
+    late = words.dates.promised(worst, stops, short=True)
     return early if late == early else f"{early}, at worst {late}"
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from notices.programme.changes import Change, ChangeKind, Changes, Move, Subject
-from notices.programme.model import Closure, Programme, Work
+from notices.programme.model import Closure, Period, Programme, Work
 from notices.wording import circumstances
 from notices.wording.lists import and_list, number, sentence
 from notices.wording.period import PeriodWords
@@ -221,19 +221,33 @@ class ChangeWords:
             for period in self.new.programme.periods
             if change.id in {work.id for work in period.opening_works}
         )
-        told = PeriodWords(self.new, period)
-        when = "later" if change.kind is ChangeKind.LATER else "sooner"
-        putt = "the green putts" if len(period.greens) == 1 else "the greens putt"
-        return (
-            f"After {told.inside()}, {putt} well {when} than we said. {told.putting_well()} "
-            f"Before, it was {self.new.dates.day(move.before[0])}"
-            f"{self._worst(move.before)}."
-        )
+        after = PeriodWords(self.new, period).inside()
+        it = "the green" if len(period.greens) == 1 else "the greens"
+        (expected, *_), (expect, *_) = move.before, move.after
+        if expect == expected:
+            said = f"After {after}, we still expect {it} to putt well by {self._named(period, expect)}."
+        else:
+            said = (
+                f"After {after}, we now expect {it} to putt well by {self._named(period, expect)}, "
+                f"not {self._named(period, expected)}."
+            )
+        return " ".join(filter(None, (said, self._worst(period, move))))
 
-    def _worst(self, days: Sequence[dt.date]) -> str:
-        if len(days) == 1 or days[0] == days[-1]:
+    def _worst(self, period: Period, move: Move) -> str:
+        """Say what the later date is; nothing where there is but one date, before and now."""
+        was, now = (days[-1] if len(days) > 1 else None for days in (move.before, move.after))
+        if was == move.before[0] and now == move.after[0]:
             return ""
-        return f", at worst {self.new.dates.day(days[-1])}"
+        if now is None:
+            return "At worst, we can name no day."
+        if now == was:
+            return f"At worst it is still {self._named(period, now)}."
+        before = f", not {self._named(period, was)}" if was is not None else ""
+        return f"At worst it is now {self._named(period, now)}{before}."
+
+    def _named(self, period: Period, day: dt.date) -> str:
+        """Name a day as it was promised: only roughly where it rests on when growth returns."""
+        return self.new.dates.promised(day, period.putts_well_after_all.growth_stops)
 
     def _of_closure(self, change: Change) -> str:
         words = self.old if change.kind is ChangeKind.DROPPED else self.new

@@ -18,7 +18,6 @@ MOST_RUNS = 2
 """Runs of days that a title names; more are a list and no title."""
 
 _THIRDS = ("early {}", "mid-{}", "late {}")
-_WEEKS = ("first", "second", "third", "fourth", "last")
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,11 +115,11 @@ class DateWords:
         month = format_date(day, "MMMM", locale=self._locale)
         return _THIRDS[third].format(month) + self._plain_year(day)
 
-    def week(self, day: dt.date) -> str:
-        """The second week of May."""
-        name = _WEEKS[min(4, (day.day - 1) // 7)]
-        month = format_date(day, "MMMM", locale=self._locale)
-        return f"the {name} week of {month}{self._plain_year(day)}"
+    def promised(self, day: dt.date, growth_stops: dt.date | None, *, short: bool = False) -> str:
+        """Name a day of a promise; only about when it is, where it rests on when growth returns."""
+        if growth_stops is not None and day >= growth_stops:
+            return self.about(day)
+        return self.short_day(day) if short else self.day(day)
 
     def year_of(self, day: dt.date) -> str:
         """Return the year as it is added to a day, where it is not the year of issue."""

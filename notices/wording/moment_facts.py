@@ -24,9 +24,9 @@ class News:
     """The day that the message is about; when left out, the last of the work once it is over, and
     the first before."""
     done: tuple[str, ...] | None = None
-    """Greens that are done; when left out, none of a day that was stopped, else as planned."""
+    """Greens that are done; when left out, nobody knows of a day that was stopped, else as planned."""
     resume: tuple[dt.date, ...] = ()
-    """New days for what is left; when left out, the next day that the plan keeps free for it."""
+    """New days for what is left; when left out, the next day that the plan has for it."""
     new_date: dt.date | None = None
     """When greens are now expected to putt well; "at worst" of the promise when left out."""
     reason: str = ""
@@ -74,6 +74,11 @@ class Occasion:
         return () if self.moment is Moment.STOPPED else self.planned
 
     @property
+    def which_left_unknown(self) -> bool:
+        """Whether work stopped and nobody has said yet at which green."""
+        return self.moment is Moment.STOPPED and self.news.done is None
+
+    @property
     def left(self) -> tuple[str, ...]:
         """Greens that are still to do: of the day where it was stopped, else of the period."""
         of = self.of_day if self.moment is Moment.STOPPED else self.period.greens
@@ -91,8 +96,14 @@ class Occasion:
             return self.news.resume
         kept = set(self.period.reserve_dates)
         if self.moment is Moment.STOPPED:
-            kept |= set(self.period.days)
+            kept |= set(self._goes_on)
         return tuple(sorted(day for day in kept if day > self.day)[:1])
+
+    @property
+    def _goes_on(self) -> tuple[dt.date, ...]:
+        """Days of a job that takes several on the same greens; any other has greens of its own."""
+        own = set(self.of_day)
+        return tuple(day for day in self.period.days if own >= set(self.period.greens_on(day)))
 
     @property
     def new_date(self) -> dt.date | None:
@@ -135,6 +146,7 @@ def moment_facts(occasion: Occasion) -> dict[str, object]:
         "stays_open": told.stays_open(),
         "open": "" if told.stays_open() else told.open_again(whole=True),
         "opened": _opened(occasion),
+        "all_open": told.stays_open() or _all_open_by(occasion) <= occasion.day,
         "well": told.putting_well(whole=True),
         "well_short": told.putting_well(whole=True, brief=True),
         "marks": told.marks(),
@@ -153,12 +165,14 @@ def moment_facts(occasion: Occasion) -> dict[str, object]:
         "old_date": _promised(occasion, period.putts_well_after_all.expect_by),
         "new_date": _promised(occasion, new_date) if new_date else "",
         "new_date_short": _promised(occasion, new_date, short=True) if new_date else "",
+        "new_date_is_worst": new_date is not None and occasion.news.new_date is None,
         "make_up": dates.on_days(occasion.resume),
         "make_up_days": dates.days(occasion.resume),
         "make_up_short": dates.short_days(occasion.resume),
         **_of_day(occasion),
         **_greens(occasion, "done", occasion.done),
         **_greens(occasion, "left", occasion.left),
+        **_left(occasion),
         **_greens(occasion, "behind", occasion.behind),
     }
 
@@ -192,6 +206,7 @@ def known_in_moment(occasion: Occasion, facts: dict[str, object]) -> Iterator[Sa
         "raised_cut",
         "reserve",
         "day_state",
+        "left_state",
     ):
         yield said(name)
     yield said("old_date", *_exactly(occasion, period.putts_well_after_all.expect_by))
@@ -260,14 +275,20 @@ def _opens_again(occasion: Occasion) -> str:
 
 
 def _opened(occasion: Occasion) -> str:
-    """Say by when all are open after the last day of work; empty where they stayed open."""
-    period, promise = occasion.period, occasion.period.open_again
+    """Say that all are open after the last day of work, or by when; empty where they stayed open."""
     if occasion.told.stays_open():
         return ""
-    on_time = occasion.day <= period.days[-1] or promise.at_worst is None
-    by = promise.expect_by if on_time else promise.at_worst
-    subject = "The green is" if len(period.greens) == 1 else "All greens are"
-    return f"{subject} open again by {occasion.words.dates.day(by or promise.expect_by)}."
+    by, one = _all_open_by(occasion), len(occasion.period.greens) == 1
+    if by <= occasion.day:
+        return "The green is open again." if one else "All greens are open again."
+    subject = "The green will be" if one else "All greens will be"
+    return f"{subject} open again by {occasion.words.dates.day(by)}."
+
+
+def _all_open_by(occasion: Occasion) -> dt.date:
+    promise = occasion.period.open_again
+    on_time = occasion.day <= occasion.period.days[-1] or promise.at_worst is None
+    return promise.expect_by if on_time else promise.at_worst or promise.expect_by
 
 
 def _elsewhere(occasion: Occasion) -> str:
@@ -305,19 +326,29 @@ def _greens(occasion: Occasion, name: str, greens: Sequence[str]) -> dict[str, o
     }
 
 
+def _left(occasion: Occasion) -> dict[str, object]:
+    """Say what is left of a day that was stopped, also where nobody knows how much."""
+    greens, unknown = occasion.left, occasion.which_left_unknown
+    named = occasion.words.greens(greens) if greens else ""
+    one = len(greens) == 1
+    if not greens:
+        state, them = "", "it"
+    elif unknown and not one:
+        state, them = f"Not all of {named} are done.", "the rest"
+    elif unknown:
+        state, them = sentence(f"{named} is not finished"), "it"
+    else:
+        state = sentence(f"{named} {'is' if one else 'are'} still to do")
+        them = "it" if one else "them"
+    return {"left_unknown": unknown, "left_state": state, "left_them": them}
+
+
 def _exactly(occasion: Occasion, day: dt.date) -> tuple[dt.date, ...]:
     """Return the day where `_promised` names it, and none where it does so roughly."""
-    return () if _is_rough(occasion, day) else (day,)
-
-
-def _is_rough(occasion: Occasion, day: dt.date) -> bool:
     stops = occasion.period.putts_well_after_all.growth_stops
-    return stops is not None and day >= stops
+    return () if stops is not None and day >= stops else (day,)
 
 
 def _promised(occasion: Occasion, day: dt.date, *, short: bool = False) -> str:
-    """Name a day as it was promised: only roughly where it rests on when growth returns."""
-    dates = occasion.words.dates
-    if _is_rough(occasion, day):
-        return dates.about(day)
-    return dates.short_day(day) if short else dates.day(day)
+    stops = occasion.period.putts_well_after_all.growth_stops
+    return occasion.words.dates.promised(day, stops, short=short)

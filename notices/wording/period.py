@@ -283,13 +283,9 @@ class PeriodWords:
 
     def _until_spring(self, promise: Promise, what: str) -> str:
         autumn = self.words.language.terms.autumn
-        # Named only to the week: it rests on when growth returns.
         if promise.at_worst is None:
             return f"If the {autumn} is cold, {what} until spring."
-        return (
-            f"If the {autumn} is cold, {what} until about "
-            f"{self.words.dates.week(promise.at_worst)}."
-        )
+        return f"If the {autumn} is cold, {what} until {self.words.dates.about(promise.at_worst)}."
 
     def _at_worst(self, promise: Promise) -> str:
         if promise.at_worst is None or promise.at_worst == promise.expect_by:

@@ -33,10 +33,6 @@ _POINT = re.compile(
     rf"(?: (?P<month>{_MONTH})\b(?! I\b)(?: (?P<year>\d{{4}})\b)?)?"
 )
 _THIRD = re.compile(rf"\b(?P<part>early |mid-|late )(?P<month>{_MONTH})\b(?: (?P<year>\d{{4}}))?")
-_WEEK = re.compile(
-    r"\bthe (?P<part>first|second|third|fourth|last) week of "
-    rf"(?P<month>{_MONTH})\b(?: (?P<year>\d{{4}}))?"
-)
 _AMERICAN = re.compile(
     rf"(?:\b(?P<weekday>{_WEEKDAY}), )?\b(?P<month>{_MONTH}) (?P<day>\d{{1,2}})(?!\d)"
     r"(?:, (?P<year>\d{4})\b)?"
@@ -45,11 +41,6 @@ _PARTS = {
     "early ": (1, 10),
     "mid-": (11, 20),
     "late ": (21, 31),
-    "first": (1, 7),
-    "second": (8, 14),
-    "third": (15, 21),
-    "fourth": (22, 28),
-    "last": (22, 31),
 }
 _ISO = re.compile(r"\b\d{4}-\d\d-\d\d\b")
 
@@ -174,16 +165,13 @@ def _runs(points: list[_Point], joints: list[str], text: str) -> Iterator[Said]:
 
 
 def _rough(text: str, issued: dt.date) -> Iterator[Said]:
-    for pattern in (_THIRD, _WEEK):
-        for match in pattern.finditer(text):
-            year = int(match["year"]) if match["year"] else issued.year
-            month = _number(match["month"])
-            first, last = _PARTS[match["part"]]
-            assert month is not None
-            days = (
-                dt.date(year, month, 1) + dt.timedelta(days=n - 1) for n in range(first, last + 1)
-            )
-            yield Said(match[0], tuple(day for day in days if day.month == month), rough=True)
+    for match in _THIRD.finditer(text):
+        year = int(match["year"]) if match["year"] else issued.year
+        month = _number(match["month"])
+        first, last = _PARTS[match["part"]]
+        assert month is not None
+        days = (dt.date(year, month, 1) + dt.timedelta(days=n - 1) for n in range(first, last + 1))
+        yield Said(match[0], tuple(day for day in days if day.month == month), rough=True)
 
 
 def days_in(said: Iterable[Said]) -> tuple[dt.date, ...]:

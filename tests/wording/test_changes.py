@@ -12,16 +12,24 @@ import notices
 from notices.changing import postpone
 from notices.plan.model import Plan
 from notices.programme.changes import compare
-from notices.programme.model import Programme
+from notices.programme.model import Programme, Promise
 from notices.programme.work_out import outline
 from notices.wording.changes import ChangeWords
+from notices.wording.dates import DateWords
 from tests.documents.building import EXAMPLES, ISSUED, changed
 from tests.programme.strategies import plans
+
+DATES = DateWords("en-GB", dt.date(2027, 7, 19))
 
 
 def worked_out(path: Path) -> Programme:
     plan = notices.load_plan(path).plan
     return notices.work_out(plan, plan.issued or ISSUED)
+
+
+def renovation(programme: Programme) -> Promise:
+    """Return when the greens of the renovation putt well."""
+    return next(p for p in programme.periods if len(p.opening_works) > 2).putting_well
 
 
 def said(folder: Path, example: str, *replaced: tuple[str, str]) -> tuple[str, ...]:
@@ -86,6 +94,43 @@ def test_one_day_of_a_renovation_moves_as_one(tmp_path: Path) -> None:
             "If rain stops us, we catch up on Wednesday 1 September, "
             "not on Tuesday 31 August and Wednesday 1 September."
         ),
+    )
+    was, now = (renovation(of) for of in (put_off.before, put_off.after))
+    # The worst had the reserve dates in it already, and only the other date moves.
+    assert was.at_worst == now.at_worst
+    assert was.at_worst
+    assert was.expect_by < now.expect_by
+    name = DATES.day
+    (putting,) = told.sentences()[2:]
+    assert putting == (
+        f"After the greens renovation, we now expect the greens to putt well by "
+        f"{name(now.expect_by)}, not {name(was.expect_by)}. "
+        f"At worst it is still {name(was.at_worst)}."
+    )
+
+
+def test_both_dates_of_a_promise_are_told_as_they_were_and_are(tmp_path: Path) -> None:
+    later = changed(
+        "withy-hollow",
+        tmp_path,
+        ("2027-08-23 to 2027-08-29", "2027-08-24 to 2027-08-30"),
+        ("2027-08-31 to 2027-09-01", "2027-09-01 to 2027-09-02"),
+    )
+    before, after = worked_out(EXAMPLES / "withy-hollow" / "plan.yaml"), worked_out(later)
+    was, now = renovation(before), renovation(after)
+    assert was.at_worst
+    assert now.at_worst
+    assert was.at_worst < now.at_worst
+    name = DATES.day
+    (told,) = (
+        sentence
+        for sentence in ChangeWords.of(before, after, compare(before, after)).sentences()
+        if "putt well" in sentence
+    )
+    assert told == (
+        f"After the greens renovation, we now expect the greens to putt well by "
+        f"{name(now.expect_by)}, not {name(was.expect_by)}. "
+        f"At worst it is now {name(now.at_worst)}, not {name(was.at_worst)}."
     )
 
 

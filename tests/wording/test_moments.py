@@ -157,18 +157,45 @@ def test_no_new_day_is_made_up() -> None:
     assert "21 October" not in said(one)
 
 
-def test_work_that_stopped_goes_on_the_next_day() -> None:
-    """Greens 1 to 4 done, 5 and 6 tomorrow."""
+def test_what_is_left_of_a_day_is_done_on_the_reserve_day() -> None:
+    """Greens 1 to 4 are done; Tuesday has greens 7 to 12 of its own, so 5 and 6 wait."""
     news = News(day=dt.date(2027, 8, 23), done=("1", "2", "3", "4"))
     one = told(Moment.STOPPED, news=news)
     assert one.subject == "Greens 1 to 4 are done, greens 5 and 6 still to do"
-    assert "We now plan to finish them on Tuesday 24 August." in said(one)
+    assert "We now plan to finish them on Thursday 26 August." in said(one)
 
 
-def test_nothing_is_called_done_that_nobody_has_said_is_done() -> None:
+def test_a_job_of_several_days_on_one_green_goes_on_the_next_day() -> None:
+    one = told(Moment.STOPPED, name="one green of eighteen, for days")
+    assert one.subject == "Work stopped on green 12"
+    assert "Green 12 is not finished." in said(one)
+    assert "We now plan to finish it on Tuesday 9 November." in said(one)
+
+
+def test_where_no_day_is_kept_free_none_is_made_up_for_what_is_left() -> None:
+    one = told(Moment.STOPPED, name="greens that stay open")
+    assert "We have no new day yet." in said(one)
+
+
+def test_nothing_is_called_done_or_undone_that_nobody_has_said_is_so() -> None:
     one = told(Moment.STOPPED)
-    assert one.subject == "Work stopped: greens 1 to 6 still to do"
-    assert "done" not in said(one)
+    assert one.subject == "Work stopped on greens 1 to 6"
+    assert "Not all of greens 1 to 6 are done." in said(one)
+    assert "We now plan to finish the rest on Thursday 26 August." in said(one)
+    assert "tell the office which greens are done" in said(told(Moment.STOPPED, Audience.TEAM))
+
+
+def test_the_work_may_be_finished_before_the_last_green_is_open() -> None:
+    """The last greens are done on Wednesday and open on Thursday morning."""
+    on_the_day = told(Moment.FINISHED)
+    assert "All greens will be open again by Thursday 26 August." in said(on_the_day)
+    team = said(told(Moment.FINISHED, Audience.TEAM))
+    assert "When a green opens, take in its signs and ropes and put its flag back." in team
+    # One day late, and open the morning after the reserve day at the latest.
+    later = told(Moment.FINISHED, news=News(day=dt.date(2027, 8, 27)))
+    assert "All greens are open again." in said(later)
+    team = said(told(Moment.FINISHED, Audience.TEAM, News(day=dt.date(2027, 8, 27))))
+    assert "Please take in signs and ropes, put the flags back" in team
 
 
 def test_progress_says_when_we_are_behind() -> None:
@@ -194,7 +221,13 @@ def test_without_a_new_date_the_worst_of_the_promise_is_named() -> None:
     words = made("18 greens, three days", "en-GB")
     worst = period_of(made("18 greens, three days", "en-GB")).putting_well.at_worst
     assert worst is not None
-    assert f"putt well by {words.dates.day(worst)}." in said(told(Moment.RECOVERY_LATE))
+    late = said(told(Moment.RECOVERY_LATE))
+    # Members were told that day, so it is no news, and nobody may say that it came later.
+    assert (
+        f"putt well by {words.dates.day(worst)}. That is the date that we gave you at worst."
+        in late
+    )
+    assert "than we said" not in late
 
 
 def test_hours_are_told_to_the_half_hour_and_to_shop_and_team_alone() -> None:

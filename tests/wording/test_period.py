@@ -349,7 +349,7 @@ def test_work_in_october_says_that_winter_comes_between() -> None:
     assert promise.at_worst.year == 2028
     assert told.putting_well() == (
         f"Expect all by {DATES.day(promise.expect_by)}. If the autumn is cold, "
-        f"putts may not run true until about {DATES.week(promise.at_worst)}."
+        f"putts may not run true until {DATES.about(promise.at_worst)}."
     )
     assert "2028" in told.putting_well()
     # Said once.
