@@ -151,7 +151,7 @@ def _good_again(told: PeriodWords) -> KeyFacts:
 
 
 def _other_dates(words: Words) -> list[tuple[KeyFact, tuple[dt.date, ...]]]:
-    """Say by date what else is done and closed."""
+    """Say by date what else is done, what is closed, and what golfers go without."""
     listed = [
         (
             period.days,
@@ -162,6 +162,10 @@ def _other_dates(words: Words) -> list[tuple[KeyFact, tuple[dt.date, ...]]]:
     listed += [
         (closed.dates, circumstances.closed_thing(words, closed))
         for closed in words.programme.closures
+    ]
+    listed += [
+        (limit.dates, circumstances.gone_without(limit).removesuffix("."))
+        for limit in dict.fromkeys(words.programme.restrictions)
     ]
     listed += [
         (days, score.replace("no score", "No handicap score")) for score, days in lost_scores(words)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import datetime as dt
+from collections.abc import Callable, Iterable
 
 from notices.operations import Opening, Weather
 from notices.programme.model import Closure, Decided, Fixture, PlayStatus, Restriction
@@ -46,10 +47,15 @@ def closure(words: Words, closed: Closure) -> str:
             sentences.append(f"Expect {'them' if several else 'it'} to be rough.")
         return " ".join(sentences)
     are = "are" if many else "is"
-    sentences = [_because(f"{subject} {are} closed {when}", closed.reason)]
-    if closed.instead:
-        sentences.append(sentence(f"Please use {closed.instead}"))
-    return " ".join(sentences)
+    said = _because(f"{subject} {are} closed {when}", closed.reason)
+    return " ".join(filter(None, (said, instead(closed))))
+
+
+def instead(closed: Closure) -> str:
+    """What to use while something is closed; empty where nothing is named but temporary greens."""
+    if not closed.instead or "temporary green" in closed.instead.lower():
+        return ""
+    return sentence(f"please use {closed.instead}")
 
 
 def _because(said: str, reason: str) -> str:
@@ -104,36 +110,52 @@ DECIDED = {"play on": "it goes ahead", "does not count": "it goes ahead, and sco
 
 
 def fixtures(words: Words, *, brief: bool = False) -> list[str]:
-    """What the works mean for each fixture that meets them, and what is decided, each by itself.
+    """What the works mean for each fixture that meets them, and what is decided.
 
-    In brief the days are short, as in a list of days.
+    Two fixtures that meet the same share a sentence, as long as one can read it at a go. In brief
+    the days are short, as in a list of days.
     """
     name_day = words.dates.short_day if brief else words.dates.day
-    said = []
+    said: list[str] = []
+    single: dict[str, tuple[int, str]] = {}
     for fixture in words.programme.fixtures:
-        day = name_day(fixture.date)
-        if fixture.moved_from is not None:
-            # Not "from … to …", which reads as if it lasted so long.
-            was = name_day(fixture.moved_from)
-            said.append(sentence(f"{fixture.name} is moved to {day}. It was to be on {was}"))
-        elif fixture.decided is Decided.MOVED:
-            said.append(sentence(f"{fixture.name}, {day}, is moved. We will tell you its new date"))
-        elif fixture.decided is Decided.CANCELLED:
-            said.append(sentence(f"{fixture.name}, {day}, is called off"))
-        if fixture.decided and fixture.goes_ahead and _meets(fixture):
-            said.append(sentence(f"{fixture.name}, {day}: {_goes_ahead(words, fixture)}"))
-        elif fixture.closed_greens:
-            away = _out_of_play(words, fixture)
-            said.append(sentence(f"{fixture.name}, {day}: {away}"))
-        elif fixture.recovering_greens:
-            will = "may" if _healed_if_all_goes_well(words, fixture) else "will"
-            said.append(
-                sentence(
-                    f"{fixture.name}, {day}: {_healing(words, fixture)} {will} still be healing. "
-                    f"Putts {will} be slower and may wander"
-                )
-            )
+        name = f"{fixture.name}, {name_day(fixture.date)}"
+        said += [sentence(text) for text in (_decided(fixture, name_day),) if text]
+        means = _means(words, fixture)
+        place, other = single.pop(means, (0, ""))
+        both = sentence(f"{other}, and {name}: {means}")
+        if other and len(words_of(both.partition(". ")[0])) <= LONGEST_SENTENCE:
+            said[place] = both
+        elif means:
+            single[means] = len(said), name
+            said.append(sentence(f"{name}: {means}"))
     return said
+
+
+def _decided(fixture: Fixture, name_day: Callable[[dt.date], str]) -> str:
+    """Say that it is moved or called off; empty where it is not."""
+    day = name_day(fixture.date)
+    if fixture.moved_from is not None:
+        # Not "from … to …", which reads as if it lasted so long.
+        was = name_day(fixture.moved_from)
+        return f"{fixture.name} is moved to {day}. It was to be on {was}"
+    if fixture.decided is Decided.MOVED:
+        return f"{fixture.name}, {day}, is moved. We will tell you its new date"
+    return f"{fixture.name}, {day}, is called off" if fixture.decided is Decided.CANCELLED else ""
+
+
+def _means(words: Words, fixture: Fixture) -> str:
+    """Say what it meets of the works; empty where it meets nothing."""
+    if fixture.decided and fixture.goes_ahead and _meets(fixture):
+        return _goes_ahead(words, fixture)
+    if fixture.closed_greens:
+        return _out_of_play(words, fixture)
+    if not fixture.recovering_greens:
+        return ""
+    will = "may" if _healed_if_all_goes_well(words, fixture) else "will"
+    return (
+        f"{_healing(words, fixture)} {will} still be healing. Putts {will} be slower and may wander"
+    )
 
 
 def _meets(fixture: Fixture) -> bool:
@@ -192,15 +214,17 @@ def restrictions(words: Words) -> list[str]:
 
 def without(words: Words, restrictions: Iterable[Restriction]) -> list[str]:
     """What golfers go without of some restrictions, a few sentences each, the same one once."""
-    said = []
-    for restriction in dict.fromkeys(restrictions):
-        but = f" (except {restriction.exception.rstrip('.')})" if restriction.exception else ""
-        when = words.dates.on_days(restriction.dates)
-        sentences = [sentence(f"no {restriction.what} {when}{but}")]
-        if restriction.ask:
-            sentences.append(sentence(f"Please ask {restriction.ask}"))
-        said.append(" ".join(sentences))
-    return said
+    return [
+        gone_without(restriction, words.dates.on_days(restriction.dates))
+        for restriction in dict.fromkeys(restrictions)
+    ]
+
+
+def gone_without(restriction: Restriction, when: str = "") -> str:
+    """No buggies on … (except …). Please ask the shop. Where a list says when, no ``when``."""
+    but = f"(except {restriction.exception.rstrip('.')})" if restriction.exception else ""
+    no = sentence(" ".join(filter(None, (f"no {restriction.what}", when, but))))
+    return f"{no} {sentence(f'please ask {restriction.ask}')}" if restriction.ask else no
 
 
 def decision(words: Words) -> str:

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from notices.operations import Opening, WhileWorking
 from notices.programme.model import DayOfPlay, Hole, Period, PlayStatus, Stretch
 from notices.programme.same_greens import should_putt_well
+from notices.wording import circumstances
 from notices.wording.amounts import time_of_day
 from notices.wording.lists import and_list, sentence
 from notices.wording.words import Words
@@ -201,13 +202,11 @@ def kept_free(words: Words, day: dt.date) -> str:
 
 def restrictions_on(words: Words, day: dt.date) -> list[str]:
     """What one goes without that day, a sentence or two each."""
-    said = []
-    for restriction in words.programme.restrictions:
-        if day in restriction.dates:
-            but = f" (except {restriction.exception.rstrip('.')})" if restriction.exception else ""
-            ask = f" {sentence(f'Please ask {restriction.ask}')}" if restriction.ask else ""
-            said.append(sentence(f"No {restriction.what} that day{but}") + ask)
-    return said
+    return [
+        circumstances.gone_without(restriction, "that day")
+        for restriction in words.programme.restrictions
+        if day in restriction.dates
+    ]
 
 
 def best_days(words: Words, period: Period) -> tuple[str, tuple[dt.date, ...]]:

@@ -206,6 +206,18 @@ def test_a_feed_alone_leaves_putts_alone(tmp_path: Path) -> None:
         assert "open again" not in text.casefold(), where
 
 
+def test_the_board_says_what_golfers_go_without(tmp_path: Path) -> None:
+    """Whoever reads the board and no email comes with a buggy otherwise."""
+    limits = [
+        {"what": "buggies", "dates": "2027-05-03", "except": "the injured", "ask": "the shop"},
+        {"what": "trolleys on the 9th", "dates": "2027-05-03 to 2027-05-05"},
+    ]
+    data = plan(work("verticutting", "2027-05-03 to 2027-05-04"), restrictions=limits)
+    board = every_text(built(data, tmp_path))["sheet"]
+    assert "No buggies (except the injured). Please ask the shop Mon 3 May" in board
+    assert "No trolleys on the 9th Mon 3 to Wed 5 May" in board
+
+
 def test_greens_that_close_say_when_they_open_again(tmp_path: Path) -> None:
     # When finished, the catalogue has it.
     pack = built(plan(work("verticutting", "2027-05-03 to 2027-05-04")), tmp_path)

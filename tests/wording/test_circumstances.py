@@ -210,6 +210,23 @@ def test_a_fixture_after_the_expected_day_may_meet_healing_greens_and_will_not_f
     assert said.endswith("it goes ahead while the greens may still be healing.")
 
 
+def test_two_fixtures_that_meet_the_same_share_a_sentence() -> None:
+    drain = {"what": "green 4", "dates": "2027-08-09 to 2027-08-31", "instead": "a temporary green"}
+    fixtures = [
+        {"name": "Winter League", "date": "2027-08-15"},
+        {"name": "Turkey Stableford", "date": "2027-08-18"},
+        {"name": "Captain’s Drive-in", "date": "2027-08-22"},
+    ]
+    feed = work("feeding", "2027-08-30")
+    assert circumstances.fixtures(words(plan(feed, closures=[drain], fixtures=fixtures))) == [
+        (
+            "Winter League, Sunday 15 August, and Turkey Stableford, Wednesday 18 August: "
+            "green 4 has a temporary green."
+        ),
+        "Captain’s Drive-in, Sunday 22 August: green 4 has a temporary green.",
+    ]
+
+
 def test_a_fixture_on_recovering_greens_of_a_course_with_a_putting_green_that_is_not() -> None:
     told = words(
         plan(
