@@ -27,6 +27,7 @@ STYLES = ("", "close")
 """Ways to set the signs, largest first, until each has one page."""
 
 WAIT = "Please wait until we wave you on."
+KEEP_OFF = "Please keep off it."
 NO_FLAG = "If there is no flag, please do not play to that green."
 
 
@@ -154,23 +155,18 @@ def _signs(words: Words) -> Iterator[Sign]:
 def _of_day(words: Words, day: dt.date) -> Iterator[Sign]:
     """Yield what a tee must know of the greens that the works take from golfers that day."""
     programme = words.programme
-    works = {work.id: work for work in programme.works}
     closed: dict[bool, list[tuple[str, Stretch]]] = {False: [], True: []}
     temporary: list[str] = []
     waiting: list[str] = []
-    for key, green in programme.greens.items():
-        if not green.holes:
-            continue
-        for stretch in programme.stretches_on(day, key):
-            # What the club closes itself has a sign of its own.
-            if not works.keys() & set(stretch.because):
-                continue
-            if stretch.passing:
-                waiting.append(key)
-            elif stretch.status is PlayStatus.CLOSED:
-                closed[_ends_that_day(stretch)].append((key, stretch))
-            elif stretch.status is PlayStatus.TEMPORARY:
-                temporary.append(key)
+    for key, stretch in _taken(programme, day):
+        if stretch.status is PlayStatus.CLOSED and not stretch.passing:
+            closed[_ends_that_day(stretch)].append((key, stretch))
+        elif not programme.greens[key].holes:
+            continue  # no tee leads to a putting green: all that matters is whether it is shut
+        elif stretch.passing:
+            waiting.append(key)
+        elif stretch.status is PlayStatus.TEMPORARY:
+            temporary.append(key)
     today = {work.id for work in programme.works for visit in work.visits if visit.date == day}
     ordinals = {v.ordinal for work in programme.works for v in work.visits if v.date == day}
     stage = "" if not today else "again" if 1 not in ordinals else "work"
@@ -195,6 +191,19 @@ def _of_day(words: Words, day: dt.date) -> Iterator[Sign]:
         )
 
 
+def _taken(programme: Programme, day: dt.date) -> Iterator[tuple[str, Stretch]]:
+    """Yield what the works make of each green; what the club closes itself has a sign of its own."""
+    works = {work.id for work in programme.works}
+    shut = {
+        green for closed in programme.closures if day in closed.dates for green in closed.greens
+    }
+    for key, green in programme.greens.items():
+        if green.holes or key not in shut:
+            for stretch in programme.stretches_on(day, key):
+                if works & set(stretch.because):
+                    yield key, stretch
+
+
 def _shut(
     words: Words, day: dt.date, closed: Mapping[bool, Sequence[tuple[str, Stretch]]], stage: str
 ) -> Iterator[Sign]:
@@ -202,11 +211,17 @@ def _shut(
     for same_day, shut in closed.items():
         if shut:
             greens = tuple(dict.fromkeys(green for green, _ in shut))
+            # Large stands what one plays to, if anything; what has but a name follows in small.
+            large = [g for g in greens if words.programme.greens[g].holes] or greens
+            named = [green for green in greens if green not in large]
+            are = "is" if len(named) == 1 else "are"
+            too = f"{_named(words, named)} {are} closed too. " if named else ""
+            part = _part_of_day([hours for green, hours in shut if green in large])
             yield Sign(
                 (day,),
-                f"{_named(words, greens)} closed{_part_of_day([hours for _, hours in shut])}",
-                _open_again(words, greens, day, same_day=same_day),
-                greens,
+                f"{_first_up(words.greens(large).removeprefix('the '))} closed{part}",
+                f"{too}{_open_again(words, greens, day, same_day=same_day)}",
+                tuple(large),
                 stage,
             )
 
@@ -225,8 +240,11 @@ def _part_of_day(hours: Sequence[Stretch]) -> str:
 
 
 def _named(words: Words, greens: Sequence[str]) -> str:
-    named = words.greens(tuple(dict.fromkeys(greens)))
-    return named[:1].upper() + named[1:]
+    return _first_up(words.greens(tuple(dict.fromkeys(greens))))
+
+
+def _first_up(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 def _open_again(words: Words, greens: Sequence[str], day: dt.date, *, same_day: bool) -> str:
@@ -235,8 +253,10 @@ def _open_again(words: Words, greens: Sequence[str], day: dt.date, *, same_day: 
         return "It opens when we have finished." if one else "Each opens when we have finished it."
     away = (PlayStatus.CLOSED, PlayStatus.TEMPORARY)
     if any(words.programme.status_on(day + ONE_DAY, green) in away for green in greens):
-        return NO_FLAG
-    return "Open again tomorrow morning."
+        played = any(words.programme.greens[green].holes for green in greens)
+        return NO_FLAG if played else KEEP_OFF
+    every = {bool(words.programme.greens[green].holes) for green in greens} == {True, False}
+    return f"{'All open' if every else 'Open'} again tomorrow morning."
 
 
 def _joined(words: Words, signs: Sequence[Sign]) -> Iterator[Sign]:
@@ -300,5 +320,4 @@ def _closed(words: Words, closed: Closure) -> Iterator[Sign]:
         small = f"please use {closed.instead}"
     for run in runs_of_days(closed.dates):
         large = thing if temporary else thing.replace(": closed", " closed").removeprefix("The ")
-        large = f"{large[:1].upper()}{large[1:]}"
-        yield Sign(tuple(run), large, sentence(small), greens, weather=False)
+        yield Sign(tuple(run), _first_up(large), sentence(small), greens, weather=False)

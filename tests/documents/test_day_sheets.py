@@ -12,8 +12,9 @@ import pytest
 
 from notices.documents.model import Document, Fact
 from notices.documents.starter_sheet import starter_sheet
+from notices.documents.tee_sign import tee_sign
 from notices.programme.model import PlayStatus
-from notices.wording.blocks import Paragraph, Table
+from notices.wording.blocks import Heading, Paragraph, Table
 from tests.documents.building import BuiltPack, build_data, of
 from tests.documents.dates_in_words import days_in, read_dates, read_greens
 from tests.documents.reading import Sheet, plain, tight
@@ -164,6 +165,48 @@ def test_a_sign_can_be_read_from_a_buggy(pack: BuiltPack) -> None:
         assert days_in(read_dates(down.partition(".")[0], pack.programme.issued)) == (
             facts[0].dates[-1],
         )
+
+
+@pytest.mark.parametrize(
+    ("greens", "closed", "said"),
+    [
+        # Large stands what golfers play to.
+        (
+            "13-18, Putting green",
+            [],
+            [
+                (
+                    "Greens 13 to 18 closed",
+                    "The putting green is closed too. All open again tomorrow",
+                )
+            ],
+        ),
+        ("Putting green", [], [("Putting green closed", "Open again tomorrow morning.")]),
+        # What the club closes itself has a sign of its own, and no second one.
+        (
+            "13-18, Putting green",
+            [{"what": "Putting green", "dates": "2027-08-09", "instead": "the nets"}],
+            [
+                ("Greens 13 to 18 closed", "Open again tomorrow morning."),
+                ("Putting green closed", "Please use the nets."),
+            ],
+        ),
+    ],
+)
+def test_a_sign_says_that_the_putting_green_is_closed(
+    greens: str, closed: list[dict[str, object]], said: list[tuple[str, str]]
+) -> None:
+    cores = work("hollow tining", "2027-08-09", greens=greens)
+    course = "1-18, Putting green"
+    document = tee_sign(programme(plan(cores, greens=course, closures=closed)))
+    signs = [
+        (heading.text, below.text)
+        for _, heading, below, *_ in (section.blocks for section in document.sections)
+        if isinstance(heading, Heading) and isinstance(below, Paragraph)
+        if "healing" not in heading.text
+    ]
+    assert [large for large, _ in signs] == [large for large, _ in said]
+    assert all(small.startswith(start) for (_, small), (_, start) in zip(signs, said, strict=True))
 
 
 def test_signs_stay_few(pack: BuiltPack) -> None:
