@@ -11,7 +11,7 @@ from notices.drawings.course import green_strip
 from notices.drawings.model import Drawing
 from notices.programme.model import Programme
 from notices.programme.news import last_day_of_news
-from notices.wording import circumstances
+from notices.wording import circumstances, visit
 from notices.wording.blocks import KeyFact, KeyFacts, Paragraph, Table
 from notices.wording.dates import in_brief
 from notices.wording.period import PeriodWords
@@ -104,9 +104,11 @@ def board_notice(programme: Programme) -> Document:
         facts += (Fact("also", row.text, days) for row, days in others)
     if main is not None:
         besides = [t for t in (PeriodWords(words, main).later_dressings(brief=True),) if t]
+        besides += visit.without_a_round(words)
         besides += circumstances.fixtures(words, brief=True)
     else:
-        besides = [circumstances.closure(words, closed) for closed in programme.closures]
+        besides = visit.without_a_round(words)
+        besides += [circumstances.closure(words, closed) for closed in programme.closures]
     if besides:
         sections.append(Section("besides", tuple(Paragraph.of(text) for text in besides)))
         facts += (Fact("besides", text) for text in besides)

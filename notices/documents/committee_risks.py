@@ -66,7 +66,7 @@ def _weather(words: Words) -> Iterator[str]:
     for period in words.programme.periods:
         told = PeriodWords(words, period)
         if period.reserve_dates:
-            yield f"{told.name()}: {told.reserve()[:1].lower()}{told.reserve()[1:]}"
+            yield told.reserve()
     yield from filter(None, (circumstances.go_or_no_go(words), circumstances.decision(words)))
     yield from circumstances.fixtures(words)
 

@@ -15,7 +15,7 @@ ONE_SIDE, BOTH_SIDES = 1, 2
 FITS = tuple(
     Fit(styles, pages=pages)
     for pages in (ONE_SIDE, BOTH_SIDES)
-    for styles in ("roomy", "", "close")
+    for styles in ("roomy", "", "close", "close closer")
 )
 """Ways to set the sheet: on one side if all goes there, else on both, in the largest letters."""
 
@@ -73,13 +73,15 @@ def counter_handout(programme: Programme) -> Document:
 
 
 def _other(words: Words, period: Period) -> KeyFact:
-    """Say when and where another period is, and when its greens putt well."""
+    """Say when and where another period is, when its greens putt well, and what rain does to it."""
     told = PeriodWords(words, period)
-    text = f"{words.dates.days(period.days)}, {words.greens(period.greens)}."
-    if told.leaves_putts_alone():
-        return KeyFact(told.name(), text)
-    well = told.putting_well()
-    return KeyFact(told.name(), f"{text} Putting well: {well[:1].lower()}{well[1:]}")
+    parts = [f"{words.dates.days(period.days)}, {words.greens(period.greens)}."]
+    if not told.leaves_putts_alone():
+        well = told.putting_well()
+        parts.append(f"Putting well: {well[:1].lower()}{well[1:]}")
+    if period.reserve_dates:
+        parts.append(f"If it rains: {told.reserve_days()[:1].lower()}{told.reserve_days()[1:]}")
+    return KeyFact(told.name(), " ".join(parts))
 
 
 def _closing(words: Words) -> Section:

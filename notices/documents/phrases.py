@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from notices.documents.model import Fact, Section
 from notices.programme.model import Period, Programme, Work
-from notices.wording import circumstances
+from notices.wording import circumstances, visit
 from notices.wording.blocks import (
     Block,
     Bullets,
@@ -127,6 +127,7 @@ def your_game(words: Words, period_words: PeriodWords | None) -> list[str]:
             period_words.later_dressings(),
             period_words.reserve(),
         ]
+    said += visit.without_a_round(words)
     said += circumstances.fixtures(words)
     said += [circumstances.closure(words, closed) for closed in words.programme.closures]
     said += circumstances.restrictions(words)

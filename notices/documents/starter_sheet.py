@@ -110,7 +110,14 @@ def _all_day(holes: Sequence[hours.HolesOfHours]) -> str:
 def _visitors(words: Words, day: dt.date) -> Iterator[str]:
     """Yield what to tell people who ask, in words to say aloud."""
     yield visit.what_is_open(words, day)
-    if hours.some_recover(words, day):
+    play = words.programme.play.get(day)
+    if (
+        play is not None
+        and play.first_start is None
+        and (no_round := visit.where_to_start(words, day))
+    ):
+        yield no_round
+    if visit.recovering_on(words, day):
         yield visit.what_the_greens_are_like(words, day)
     yield from (
         circumstances.closure(words, closed)

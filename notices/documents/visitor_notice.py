@@ -92,12 +92,21 @@ def work_on_greens(words: Words, periods: Sequence[Period]) -> tuple[Table, list
             (
                 when,
                 f"{told.name()}, {words.greens_briefly(period.greens)}",
-                f"{told.status_while_working()} {_good_again(told)}".strip(),
+                " ".join(filter(None, _what_one_meets(told))),
             )
         )
         facts.append(Fact("when", when, period.days, period.greens))
     head = ("When", "What we do", "What you meet")
     return Table("Work on the greens", head, tuple(rows)), facts
+
+
+def _what_one_meets(told: PeriodWords) -> Iterator[str]:
+    """Say what is closed and when it is good again, when sand is spread again, and what rain does."""
+    yield told.status_while_working()
+    yield _good_again(told)
+    yield told.later_dressings()
+    if told.period.reserve_dates:
+        yield f"If it rains: {told.reserve_days()[:1].lower()}{told.reserve_days()[1:]}"
 
 
 def _good_again(told: PeriodWords) -> str:
@@ -108,7 +117,7 @@ def _good_again(told: PeriodWords) -> str:
 
 
 def _your_visit(words: Words) -> tuple[list[Section], list[Fact]]:
-    """Collect what else visitors plan by: the best days, later dressings, closures, restrictions."""
+    """Collect what else visitors plan by: the best days, days without a round, closures, limits."""
     said: list[str] = []
     facts: list[Fact] = []
     main = words.main_period()
@@ -117,8 +126,7 @@ def _your_visit(words: Words) -> tuple[list[Section], list[Fact]]:
         if best and still_ahead(words, main):
             said.append(best)
             facts.append(Fact("best days", best, days))
-        told = PeriodWords(words, main)
-        said += [text for text in (told.later_dressings(), told.reserve()) if text]
+    said += visit.without_a_round(words)
     said += [circumstances.closure(words, closed) for closed in words.programme.closures]
     said += circumstances.restrictions(words)
     lost = lost_scores_said(words)

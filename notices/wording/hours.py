@@ -171,8 +171,8 @@ def _of_hours(words: Words, hours: HolesInPlay, *, short: bool) -> HolesOfHours:
 
 def _nowhere(hours: HolesInPlay) -> str:
     if not hours.in_play:
-        return "Nowhere: no hole is in play"
-    return "Nowhere: fewer than nine holes follow one another"
+        return "No tee, since no hole is in play"
+    return "No tee, since no nine holes in a row are in play"
 
 
 def _when(words: Words, hours: HolesInPlay) -> str:
@@ -199,8 +199,3 @@ def _starts(words: Words, hours: HolesInPlay, *, short: bool) -> Iterator[str]:
         hole = words.holes([start.hole], short=short)
         count = len(start.holes)
         yield f"{hole} ({count})" if short else f"{hole} ({counted(count, 'hole')})"
-
-
-def some_recover(words: Words, day: dt.date) -> bool:
-    """Whether some greens show earlier work that day."""
-    return PlayStatus.RECOVERING in words.programme.status.get(day, {}).values()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Sequence
 from fractions import Fraction
@@ -152,3 +153,21 @@ def weeks(days: Sequence[int]) -> str:
     if first == last:
         return "about a week" if first == 1 else f"about {number(first)} weeks"
     return f"{span(first, last)} weeks"
+
+
+_HALF_HOUR = 30
+_LONGEST_SAID = 6
+"""Half hours; what lasts longer is a part of the day."""
+
+
+def up_to(minutes: float) -> str:
+    """Say how long something lasts at most, to the half hour; empty where it is most of a morning."""
+    if minutes > _LONGEST_SAID * _HALF_HOUR:
+        return ""
+    halves = max(1, math.ceil(round(minutes / _HALF_HOUR, 3)))
+    hours, half = divmod(halves, 2)
+    if not hours:
+        return "up to half an hour"
+    if hours == 1:
+        return "up to an hour and a half" if half else "up to an hour"
+    return f"up to {number(hours)}{' and a half' if half else ''} hours"

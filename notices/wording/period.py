@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from notices.operations import Noticed, Opening, WhileWorking
-from notices.programme.model import Meeting, Period, Promise, Work
+from notices.programme.hours import to_half_hours
+from notices.programme.model import Meeting, Period, PlayStatus, Promise, Work
 from notices.programme.news import days_ahead
 from notices.wording.dates import in_brief
 from notices.wording.lists import and_list, number, sentence, span
+from notices.wording.measures import up_to
 from notices.wording.reading_ease import LONGEST_SENTENCE, words_of
 from notices.wording.words import Words
 
@@ -110,11 +113,9 @@ class PeriodWords:
         if every and WhileWorking.TEMPORARY not in statuses:
             return f"You play to the temporary green{'' if one else 's'} while we work."
         if WhileWorking.CLOSED in statuses and not every:
-            if len(self.period.days) == 1 or one:
-                closed = f"{'The green is' if one else 'The greens are'} closed while we work."
-            else:
-                closed = "Each day only the greens being worked on are closed."
-            return f"{closed} {self._keep(kept)}".strip()
+            left = self._holes_left()
+            said = self._closed(holes_counted=bool(left)), left, self._keep(kept)
+            return " ".join(filter(None, said))
         if WhileWorking.TEMPORARY in statuses:
             if one:
                 return f"You play to a temporary green until the green opens again. {self._temporary('green')}"
@@ -138,6 +139,41 @@ class PeriodWords:
             return ""
         its = "keeps its temporary green" if len(kept) == 1 else "keep their temporary greens"
         return sentence(f"{self.words.greens(kept)} {its}")
+
+    def _closed(self, *, holes_counted: bool) -> str:
+        """Say what is closed: a hole with its green, unless the holes are counted anyhow."""
+        holes = [self.words.programme.greens[green].holes for green in self.period.greens]
+        if not any(holes):
+            the = "green is" if len(holes) == 1 else "greens are"
+            return f"The {the} closed while we work."
+        if len(holes) == 1:
+            its = "hole" if len(holes[0]) == 1 else "holes"
+            return f"The green and its {its} are closed while we work."
+        if len(self.period.days) > 1:
+            too = "" if holes_counted else ", and their holes,"
+            return f"Each day only the greens being worked on{too} are closed."
+        if self._opens_the_same_day():
+            return "Each green and its hole are closed only while we work on the green."
+        return "The greens and their holes are closed while we work."
+
+    def _holes_left(self) -> str:
+        """Say how many holes are left to play; empty where it is a matter of hours."""
+        programme = self.words.programme
+        days = [programme.play[day] for day in self.period.days if day in programme.play]
+        if not days or self._opens_the_same_day():
+            return ""
+        left = {len(play.all_day.in_play) for play in days}
+        low, high, every = min(left), max(left), len(programme.holes)
+        if not high:
+            return "No hole is open that day." if len(days) == 1 else "No hole is open those days."
+        most = " at most" if not low else ""
+        count = (
+            span(low, high, "or" if high == low + 1 else "to") if 0 < low < high else number(high)
+        )
+        return f"That leaves {count} of the {every} holes to play{most}."
+
+    def _opens_the_same_day(self) -> bool:
+        return {(r.back_in_play.early - r.done).days for r in self.period.recoveries} == {0}
 
     def _temporary(self, greens: str) -> str:
         """Say where temporary greens lie and how good they are, or else that they are rough."""
@@ -305,7 +341,9 @@ class PeriodWords:
         """Say which days are kept free for rain; empty where none are."""
         if not self.period.reserve_dates:
             return ""
-        return f"If rain stops us, we catch up {self._on_reserve_days()}."
+        # Who reads of several works must know which of them is meant.
+        stopped = self.inside() if len(self.words.programme.periods) > 1 else "us"
+        return f"If rain stops {stopped}, we catch up {self._on_reserve_days()}."
 
     def reserve_days(self) -> str:
         """Name the days kept free for rain, under a label that says what they are."""
@@ -333,8 +371,22 @@ class PeriodWords:
             parts.append(whole if len(words_of(whole)) <= LONGEST_SENTENCE else _split(said, spans))
             if work.while_working is WhileWorking.CLOSED and not brief:
                 which = "The" if len(work.greens) == 1 else "A"
-                parts.append(f"{which} green is closed only while we do it.")
+                long = up_to(self._longest_away(work))
+                lasting = f", for {long}" if long else ""
+                parts.append(f"{which} green is closed only while we do it{lasting}.")
         return " ".join(parts)
+
+    def _longest_away(self, work: Work) -> float:
+        """Return how long a later dressing takes a green from golfers, as they are told it [min]."""
+        programme = self.words.programme
+        away = [
+            stretch.ends - stretch.begins
+            for visit in work.follow_ups
+            for green in visit.greens
+            for stretch in to_half_hours(programme.stretches_on(visit.date, green))
+            if work.id in stretch.because and stretch.status is PlayStatus.CLOSED
+        ]
+        return max(away, default=math.inf)
 
     def _later_times(self, work: Work) -> list[str]:
         """Name the days of each later dressing that is still to come."""

@@ -3,14 +3,25 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from notices.operations import Opening, WhileWorking
-from notices.programme.model import DayOfPlay, Hole, Period, PlayStatus, Stretch
+from notices.programme.holes_in_play import starts
+from notices.programme.hours import to_half_hours
+from notices.programme.model import (
+    WHOLE_DAY,
+    DayOfPlay,
+    Hole,
+    HolesInPlay,
+    Period,
+    PlayStatus,
+    Stretch,
+)
 from notices.programme.same_greens import should_putt_well
 from notices.wording import circumstances
 from notices.wording.amounts import time_of_day
-from notices.wording.lists import and_list, sentence
+from notices.wording.lists import and_list, number, sentence
+from notices.wording.measures import up_to
 from notices.wording.words import Words
 
 NOON = 720.0
@@ -27,89 +38,103 @@ _LEFT_BEHIND = (
 
 
 def what_is_open(words: Words, day: dt.date) -> str:
-    """Say which holes are in play: all of them; all but some; or none that day."""
+    """Say which holes are in play and how many: all of them; all but some; or none that day."""
     play = words.programme.play.get(day)
     if play is None:
         return "All holes are open."
-    closed, temporary = play.all_day.closed, play.all_day.temporary
-    if set(closed) == set(words.programme.holes) == set(_closed_throughout(play)):
+    temporary = play.all_day.temporary
+    throughout = _closed_throughout(play)
+    if set(throughout) == set(words.programme.holes):
         return "The course is closed all day."
+    for_part = [hole for hole in play.all_day.closed if hole not in throughout]
+    unknown = [hole for hole in for_part if hole in play.all_day.part_of_day]
     parts = [
         f"{words.holes(holes)} {'is' if len(holes) == 1 else 'are'} closed{when}"
-        for holes, when in _closed_by_part_of_day(play)
+        for holes, when in (
+            (throughout, " all day"),
+            *_closed_by_the_hour(words, play, [hole for hole in for_part if hole not in unknown]),
+            (unknown, " for part of the day"),
+        )
+        if holes
     ]
     if temporary:
         one = len(temporary) == 1
         have = "has a temporary green" if one else "have temporary greens"
         parts.append(f"{words.holes(temporary)} {have}")
-    rest = " All other holes are open." if play.all_day.open else ""
-    return " ".join(sentence(part) for part in parts) + rest
+    if play.all_day.open:
+        count = len(play.all_day.open)
+        others = "hole is" if count == 1 else f"{number(count)} holes are"
+        parts.append(f"the other {others} open{' all day' if for_part else ''}")
+    return " ".join(sentence(part) for part in parts)
 
 
 def _closed_throughout(play: DayOfPlay) -> tuple[Hole, ...]:
     """Return the holes that are closed from morning to evening."""
     return tuple(
-        hole for hole in play.all_day.closed if all(hole in hours.closed for hours in play.by_hour)
+        hole
+        for hole in play.all_day.closed
+        if hole not in play.all_day.part_of_day
+        and all(hole in hours.closed for hours in play.by_hour)
     )
 
 
-def _closed_by_part_of_day(play: DayOfPlay) -> list[tuple[tuple[Hole, ...], str]]:
-    """Return the closed holes by the part of the day that they are closed for."""
-    found: dict[str, list[Hole]] = {}
-    throughout = _closed_throughout(play)
-    for hole in play.all_day.closed:
-        if hole in throughout and hole not in play.all_day.part_of_day:
-            when = " all day"
-        else:
-            hours = [h for h in play.by_hour if hole in h.closed]
-            known = hole not in play.all_day.part_of_day
-            if known and max(h.ends for h in hours) <= NOON:
-                when = " in the morning"
-            elif known and min(h.begins for h in hours) >= NOON:
-                when = " in the afternoon"
-            else:
-                when = " for part of the day"
-        found.setdefault(when, []).append(hole)
-    return [(tuple(holes), when) for when, holes in found.items()]
+def _closed_by_the_hour(
+    words: Words, play: DayOfPlay, holes: Sequence[Hole]
+) -> Iterator[tuple[Sequence[Hole], str]]:
+    """Yield the holes that are closed for a while, with how that is said: from when to when."""
+    if not holes:
+        return
+    hours = {hole: [h for h in play.by_hour if hole in h.closed] for hole in holes}
+    spans = {(own[0].begins, own[-1].ends) for own in hours.values()}
+    begins, ends = min(spans)[0], max(end for _, end in spans)
+    times = words.language.clock_span(_clock(words, begins), _clock(words, ends))
+    if len(spans) == 1:
+        yield holes, f" from {times}"
+        return
+    long = up_to(max(sum(h.ends - h.begins for h in own) for own in hours.values()))
+    yield holes, f" in turn from {times}{f', each for {long}' if long else ''}"
 
 
 def closed_for(words: Words, day: dt.date, greens: Sequence[str]) -> str:
-    """Say how long some greens are away that day: all day, in the morning, for part of the day."""
-    away: dict[str, list[str]] = {}
+    """Say how long some greens are away that day: all day; in turn in the morning; for how long."""
+    shut: list[Stretch] = []
+    temporary = False
     for green in greens:
-        told = [s for s in words.programme.stretches_on(day, green) if not s.passing]
-        closed = [s for s in told if s.status is PlayStatus.CLOSED]
-        if closed:
-            away.setdefault(f"Closed{_part_of_day(closed)}", []).append(green)
-        elif any(s.status is PlayStatus.TEMPORARY for s in told):
-            one = "Temporary green" if len(greens) == 1 else "Temporary greens"
-            away.setdefault(one, []).append(green)
-    if not away:
+        told = to_half_hours(words.programme.stretches_on(day, green))
+        shut += [s for s in told if s.status is PlayStatus.CLOSED and not s.passing]
+        temporary |= any(s.status is PlayStatus.TEMPORARY for s in told)
+    if temporary and shut:
+        return "Closed, or with temporary greens."
+    if temporary:
+        return "Temporary green." if len(greens) == 1 else "Temporary greens."
+    if not shut:
         return "Open."
-    if len(away) == 1:
-        return f"{next(iter(away))}."
-    mixed = any(how.startswith("Temporary") for how in away)
-    return "Closed, or with temporary greens." if mixed else "Closed for part of the day."
+    whole = [stretch for stretch in shut if stretch.all_day and stretch.hours_known]
+    if whole:
+        return "Closed all day." if len(whole) == len(shut) else "Closed for part of the day."
+    return sentence(f"closed{_for_part_of_the_day(shut, several=len(greens) > 1)}")
 
 
-def _part_of_day(closed: Sequence[Stretch]) -> str:
-    if any(stretch.all_day for stretch in closed):
-        return " all day"
-    known = all(stretch.hours_known for stretch in closed)
-    if known and max(stretch.ends for stretch in closed) <= NOON:
-        return " in the morning"
-    if known and min(stretch.begins for stretch in closed) >= NOON:
-        return " in the afternoon"
-    return " for part of the day"
+def _for_part_of_the_day(shut: Sequence[Stretch], *, several: bool) -> str:
+    """In turn in the morning, each for up to an hour: what golfers meet of greens closed in turn."""
+    spans = {(stretch.begins, stretch.ends) for stretch in shut}
+    in_turn = len(spans) > 1
+    if (in_turn and not several) or not all(stretch.hours_known for stretch in shut):
+        return " for part of the day"
+    part = ""
+    if max(ends for _, ends in spans) <= NOON:
+        part = " in the morning"
+    elif min(begins for begins, _ in spans) >= NOON:
+        part = " in the afternoon"
+    long = up_to(max(ends - begins for begins, ends in spans))
+    if in_turn:
+        return f" in turn{part}{f', each for {long}' if long else ''}"
+    return f"{part}{f' for {long}' if long else ''}" or " for part of the day"
 
 
 def what_the_greens_are_like(words: Words, day: dt.date) -> str:
     """Say what recent work has left on the greens; as usual where it has left nothing."""
-    recovering = [
-        green
-        for green in words.programme.greens
-        if words.programme.status_on(day, green) is PlayStatus.RECOVERING
-    ]
+    recovering = recovering_on(words, day)
     if not recovering:
         return "As usual: no recent work will trouble your putts."
     said = []
@@ -152,6 +177,18 @@ def _subject(words: Words, greens: Sequence[str]) -> tuple[str, bool]:
     return words.greens(greens), len(greens) == 1
 
 
+def recovering_on(words: Words, day: dt.date) -> list[str]:
+    """Return the greens that show recent work that day, those included that come back during it."""
+    return [
+        green
+        for green in words.programme.greens
+        if any(
+            stretch.status is PlayStatus.RECOVERING
+            for stretch in words.programme.stretches_on(day, green)
+        )
+    ]
+
+
 def _left_behind(words: Words, day: dt.date, greens: Sequence[str]) -> str:
     kinds = {
         work.operation.opening
@@ -166,13 +203,18 @@ def _left_behind(words: Words, day: dt.date, greens: Sequence[str]) -> str:
 
 
 def where_to_start(words: Words, day: dt.date) -> str:
-    """Say from which tee a round can begin, and from when; empty where it cannot."""
+    """Say from which tee a round can begin, and from when; empty where the course is closed."""
     play = words.programme.play.get(day)
     if play is None:
         return "Start as usual."
     first = play.first_start
     if first is None:
-        return ""
+        return "No round of nine holes or more can start that day." if _some_open(play) else ""
+    every = set(words.programme.holes)
+    whole = [hours for hours in play.by_hour if hours.in_play == every]
+    if whole and len(whole) < len(play.by_hour):
+        when = and_list([_in_hours(words, hours) for hours in whole])
+        return f"All {len(every)} holes are in play {when}. For other times, please ask us first."
     usual = [start for start in first.starts if start.hole[1] == 1]
     if not usual:
         longest = max(first.starts, key=lambda start: len(start.holes))
@@ -183,6 +225,41 @@ def where_to_start(words: Words, day: dt.date) -> str:
     count = counts.pop() if len(counts) == 1 else 0
     length = f": {count} holes in a row are in play from there" if count else ""
     return sentence(f"You can start from {tees}{from_then}{length}")
+
+
+def _in_hours(words: Words, hours: HolesInPlay) -> str:
+    """Until 10:00; from 14:00 on; from 10:00 to 11:30."""
+    if not hours.begins:
+        return f"until {_clock(words, hours.ends)}"
+    if hours.ends == WHOLE_DAY[1]:
+        return f"from {_clock(words, hours.begins)} on"
+    times = words.language.clock_span(_clock(words, hours.begins), _clock(words, hours.ends))
+    return f"from {times}"
+
+
+def _some_open(play: DayOfPlay) -> bool:
+    return any(hours.in_play for hours in play.by_hour)
+
+
+def without_a_round(words: Words) -> list[str]:
+    """Say on which days no round can start, or none before some hour: nobody comes for four holes."""
+    programme = words.programme
+    if not starts(programme.holes, frozenset(programme.holes)):
+        return []  # fewer than nine holes at the best of times
+    found: dict[tuple[str, str], list[dt.date]] = {}
+    for day, play in sorted(programme.play.items()):
+        first = play.first_start
+        if first is not None and first.begins:
+            found.setdefault((f" before {_clock(words, first.begins)}", ""), []).append(day)
+        elif first is None and _some_open(play):
+            some = [hole for hole in programme.holes if hole in play.all_day.in_play]
+            are = "is" if len(some) == 1 else "are"
+            only = f"Only {words.holes(some)} {are} open." if some else ""
+            found.setdefault(("", only), []).append(day)
+    return [
+        f"No round of nine holes or more can start{before} {words.dates.on_days(days)}. {only}".strip()
+        for (before, only), days in found.items()
+    ]
 
 
 def _clock(words: Words, minutes: float) -> str:

@@ -125,7 +125,7 @@ CASES: list[tuple[dict[str, Any], list[str], dict[str, str]]] = [
         [GENERAL, PARTY],
         {
             GENERAL: "while we work, you play to temporary greens; before, the plan was that",
-            PARTY: "Holes 1 to 9 have temporary greens. All other holes are open. We had said",
+            PARTY: "Holes 1 to 9 have temporary greens. The other nine holes are open. We had said",
         },
     ),
     (

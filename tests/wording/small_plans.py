@@ -29,6 +29,27 @@ def work(operation: str, dates: str, **more: object) -> dict[str, object]:
     return {"operation": operation, "dates": dates, **more}
 
 
+HOUR_A_GREEN = {
+    "people": 1,
+    "working_day": "06:30 to 15:30",
+    "machines": [
+        # 1 m x 1 km/h = 1000 m² an hour, and 60 % of it 600: an hour for a green of 600 m².
+        {
+            "operation": operation,
+            "width": "1 m",
+            "speed": "1 km/h",
+            "efficiency": "60 %",
+            "minutes_between_greens": 0,
+            "people": 1,
+        }
+        for operation in ("verticutting", "top dressing")
+    ],
+}
+"""A crew that needs an hour for a green of GREEN_OF_AN_HOUR."""
+
+GREEN_OF_AN_HOUR = "600 m2"
+
+
 def plan(
     *works: Mapping[str, object],
     greens: str = "1-18",

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from notices.wording.measures import in_units, length, like, share, weeks
+from notices.wording.measures import in_units, length, like, share, up_to, weeks
 
 PARTS = {
     "half": 2,
@@ -177,3 +177,19 @@ def test_what_a_finding_measures_is_told_in_the_units_of_the_club() -> None:
         "1,065 lb per 1,000 square feet at 9 inches; usual is 3/8 to 9/16 inch, "
         "and 410 to 614 lb per 1,000 square feet of it"
     )
+
+
+@pytest.mark.parametrize(
+    ("minutes", "said"),
+    [
+        (16, "up to half an hour"),
+        (30, "up to half an hour"),
+        (31, "up to an hour"),
+        (83, "up to an hour and a half"),
+        (120, "up to two hours"),
+        (150, "up to two and a half hours"),
+        (181, ""),
+    ],
+)
+def test_how_long_something_lasts_at_most(minutes: float, said: str) -> None:
+    assert up_to(minutes) == said

@@ -12,6 +12,8 @@ from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 from tests.wording.small_plans import (
     CENTRAL_ENGLAND,
+    GREEN_OF_AN_HOUR,
+    HOUR_A_GREEN,
     ISSUED,
     MILD_WINTER,
     period,
@@ -96,9 +98,40 @@ def test_a_pace_is_in_words_or_in_figures() -> None:
 @pytest.mark.parametrize(
     ("greens", "dates", "state", "said"),
     [
-        ("1-18", THREE_DAYS, "closed", "Each day only the greens being worked on are closed."),
-        ("1-18", ONE_DAY, "closed", "The greens are closed while we work."),
-        ("12", THREE_DAYS, "closed", "The green is closed while we work."),
+        # Six greens a day, and a closed green closes its hole.
+        (
+            "1-18",
+            THREE_DAYS,
+            "closed",
+            (
+                "Each day only the greens being worked on are closed. "
+                "That leaves 12 of the 18 holes to play."
+            ),
+        ),
+        # 11 greens: six one day and five the other.
+        (
+            "1-11",
+            "2027-08-09 to 2027-08-10",
+            "closed",
+            (
+                "Each day only the greens being worked on are closed. "
+                "That leaves 12 or 13 of the 18 holes to play."
+            ),
+        ),
+        (
+            "1-18",
+            ONE_DAY,
+            "closed",
+            "The greens and their holes are closed while we work. No hole is open that day.",
+        ),
+        (
+            "12",
+            ONE_DAY,
+            "closed",
+            "The green and its hole are closed while we work. That leaves 17 of the 18 holes to play.",
+        ),
+        # To a putting green nobody plays from a tee.
+        ("Putting green", ONE_DAY, "closed", "The green is closed while we work."),
         (
             "1-18",
             THREE_DAYS,
@@ -116,8 +149,24 @@ def test_a_pace_is_in_words_or_in_figures() -> None:
     ],
 )
 def test_on_the_day(greens: str, dates: str, state: str, said: str) -> None:
-    told = period(plan(work("hollow tining", dates, greens=greens, while_working=state)))
+    tined = work("hollow tining", dates, greens=greens, while_working=state)
+    told = period(plan(tined, greens="1-18, Putting green"))
     assert told.status_while_working() == said
+
+
+def test_a_double_green_closes_two_holes() -> None:
+    course = {"greens": [{"green": "1-18"}, {"green": 2, "also": 16}]}
+    told = period({**plan(work("hollow tining", ONE_DAY, greens="2")), "course": course})
+    assert told.status_while_working() == (
+        "The green and its holes are closed while we work. That leaves 16 of the 18 holes to play."
+    )
+
+
+def test_greens_that_open_the_same_day_take_their_holes_for_a_while_only() -> None:
+    told = period(plan(work("verticutting", ONE_DAY, reopen="when finished")))
+    assert told.status_while_working() == (
+        "Each green and its hole are closed only while we work on the green."
+    )
 
 
 def test_where_temporary_greens_lie_and_how_good_they_are() -> None:
@@ -414,6 +463,18 @@ def test_later_dressings() -> None:
         "We spread sand twice more, green by green in the same order. "
         "Once from Monday 16 to Wednesday 18 August. Again from Monday 23 to Wednesday 25 August."
         " A green is closed only while we do it."
+    )
+
+
+def test_later_dressings_say_for_how_long_a_green_is_away() -> None:
+    settings: Mapping[str, object] = {"rate": "1 kg/m2", "dressings": 2, "days_between": 7}
+    dressing = work("top dressing", THREE_DAYS, greens="1-3", settings=settings)  # one a day
+    data = plan(dressing, crew=HOUR_A_GREEN)
+    data["course"]["greens"] = [{"green": "1-18", "area": GREEN_OF_AN_HOUR}]
+    assert (
+        period(data)
+        .later_dressings()
+        .endswith(" A green is closed only while we do it, for up to an hour.")
     )
 
 

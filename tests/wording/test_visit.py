@@ -8,7 +8,15 @@ import pytest
 
 from notices.wording import visit
 from notices.wording.words import Words
-from tests.wording.small_plans import MILD_WINTER, period, plan, words, work
+from tests.wording.small_plans import (
+    GREEN_OF_AN_HOUR,
+    HOUR_A_GREEN,
+    MILD_WINTER,
+    period,
+    plan,
+    words,
+    work,
+)
 
 CORES = work(
     "hollow tining",
@@ -37,18 +45,18 @@ def told() -> Words:
         # Six greens are done a day; after the last hole comes the first, so 18 less 6 follow.
         (
             "2027-08-10",
-            "Holes 7 to 12 are closed all day. All other holes are open.",
+            "Holes 7 to 12 are closed all day. The other 12 holes are open.",
             "You can start from hole 13: 12 holes in a row are in play from there.",
         ),
         ("2027-09-20", "The course is closed all day.", ""),
         (
             "2027-09-21",
-            "Holes 3 and 4 have temporary greens. All other holes are open.",
+            "Holes 3 and 4 have temporary greens. The other 16 holes are open.",
             "You can start from hole 1: 18 holes in a row are in play from there.",
         ),
         (
             "2027-09-22",
-            "Holes 1 to 9 are closed all day. All other holes are open.",
+            "Holes 1 to 9 are closed all day. The other nine holes are open.",
             "You can start from hole 10: 9 holes in a row are in play from there.",
         ),
     ],
@@ -59,6 +67,63 @@ def test_what_is_open_and_where_a_round_begins(
     date = dt.date.fromisoformat(day)
     assert visit.what_is_open(told, date) == opened
     assert visit.where_to_start(told, date) == start
+
+
+@pytest.mark.parametrize(
+    ("greens", "holes", "away"),
+    [
+        (
+            "1-3",
+            (
+                "Holes 1 to 3 are closed in turn from 06:30 to 09:30, each for up to an hour. "
+                "The other 15 holes are open all day."
+            ),
+            "Closed in turn in the morning, each for up to an hour.",
+        ),
+        (
+            "5",
+            "Hole 5 is closed from 06:30 to 07:30. The other 17 holes are open all day.",
+            "Closed in the morning for up to an hour.",
+        ),
+    ],
+)
+def test_greens_closed_one_after_another_are_not_closed_all_morning(
+    greens: str, holes: str, away: str
+) -> None:
+    verticut = work("verticutting", "2027-06-01", greens=greens, reopen="when finished")
+    data = plan(verticut, crew=HOUR_A_GREEN)
+    data["course"]["greens"] = [{"green": "1-18", "area": GREEN_OF_AN_HOUR}]
+    told, day = words(data), dt.date(2027, 6, 1)
+    assert visit.what_is_open(told, day) == holes
+    assert visit.closed_for(told, day, greens.replace("1-3", "1 2 3").split()) == away
+    assert visit.where_to_start(told, day).startswith("All 18 holes are in play until 06:30 and")
+    assert visit.without_a_round(told) == []
+
+
+def test_days_on_which_no_round_can_start_are_told() -> None:
+    """Four greens are closed, and at most five holes follow one another: 17, 18, 1, 2 and 3."""
+    apart = {"2027-08-09": "4, 8, 12, 16", "2027-08-10": "1"}
+    told = words(plan(work("hollow tining", "2027-08-09 to 2027-08-10", greens=apart)))
+    assert visit.without_a_round(told) == [
+        (
+            "No round of nine holes or more can start on Monday 9 August. "
+            "Only holes 1 to 3, 5 to 7, 9 to 11, 13 to 15, 17 and 18 are open."
+        )
+    ]
+    day = dt.date(2027, 8, 9)
+    assert visit.where_to_start(told, day) == "No round of nine holes or more can start that day."
+
+
+def test_a_course_of_six_holes_knows_that_it_has_no_nine() -> None:
+    told = words(plan(work("hollow tining", "2027-08-09", greens="1"), greens="1-6"))
+    assert visit.without_a_round(told) == []
+
+
+def test_greens_that_come_back_during_the_day_are_recovering_that_day() -> None:
+    verticut = work("verticutting", "2027-06-01", greens="5", reopen="when finished")
+    data = plan(verticut, crew=HOUR_A_GREEN)
+    told = visit.what_the_greens_are_like(words(data), dt.date(2027, 6, 1))
+    assert told.startswith("Green 5 is recovering from our work.")
 
 
 @pytest.mark.parametrize(
