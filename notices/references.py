@@ -45,7 +45,7 @@ _ENTRIES = (
     ),
     Reference(
         "ervin_nichols",
-        "Ervin and Nichols, organic matter dilution programme, Virginia Tech and USGA",
+        "Ervin and Nichols, organic matter dilution program, Virginia Tech and USGA",
     ),
     Reference(
         "gcsaa_forum2013",

@@ -30,7 +30,7 @@ def calendars(programme: Programme) -> Entry:
 def calendar(programme: Programme) -> CalendarDocument:
     """Write the calendar of a programme for members and visitors."""
     about = (
-        "Planned work, closures and reserve days. All dates depend on the weather."
+        "Planned work, closures and days kept free. All dates depend on the weather."
         if programme.works
         else "Closures."
     )

@@ -82,7 +82,7 @@ def committee_briefings(programme: Programme) -> Entry:
     return Entry(
         "Briefing for the committee",
         "Greens committee and board",
-        "Send it with the agenda, or hand it round at the table. It prints in black and white.",
+        "Send it with the agenda, or hand it out at the table. It prints in black and white.",
         (Sheet(committee_briefing(programme), "committee-briefing", FITS, PAGES),),
         again="No need to print it again.",
     )
@@ -160,7 +160,7 @@ def _asked_of_committee(words: Words) -> str:
         return f"We ask you to approve {dates} in this paper. Nothing is sent out before you do."
     if approved := circumstances.approval(words):
         return f"{approved} This paper is for you to note. It shows what follows from the plan."
-    return f"We ask you to agree {dates} in this paper."
+    return f"We ask you to {words.language.terms.to_agree} {dates} in this paper."
 
 
 def _points(words: Words) -> Iterator[str]:
@@ -245,7 +245,7 @@ def _what(words: Words) -> Iterator[Part]:
     ]
     others += circumstances.restrictions(words)
     if others:
-        title = "Closures and limits besides" if works else "What is closed"
+        title = "Other closures and limits" if works else "What is closed"
         facts = [Fact("closure", text) for text in others]
         yield Section("closures", (Bullets.of(*others),), title), facts
 

@@ -321,7 +321,9 @@ def _sand(words: Words) -> Iterator[Part]:
         rows.append(
             (
                 when,
-                "top-up" if run.top_up else f"first {words.language.terms.dressing}",
+                words.language.terms.top_up
+                if run.top_up
+                else f"first {words.language.terms.dressing}",
                 _a_day(run.least_t, run.most_t, units),
                 amounts.mass(run.mass_t, units),
             )

@@ -27,7 +27,7 @@ def counter_handouts(programme: Programme) -> Entry:
         "Handout for the counter",
         "Members without email",
         f"Print a pile on {terms.paper}, on both sides where it has two pages. Lay it out at the "
-        "counter, and post one to whoever asks. It says what the email says.",
+        "counter, and send one to whoever asks. It says what the email says.",
         (Sheet(counter_handout(programme), "handout", FITS),),
         again="No need to print it again.",
     )

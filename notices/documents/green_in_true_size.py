@@ -31,10 +31,12 @@ def greens_in_true_size(programme: Programme) -> Entry | None:
     document = green_in_true_size(programme)
     if document is None:
         return None
+    language = Words(programme).language
+    size = language.with_percent("100 %")
     return Entry(
         "The green in true size",
         "Members at the counter",
-        f"Print one on {Words(programme).language.terms.paper} at 100 %, not fitted to the page. "
+        f"Print one on {language.terms.paper} at {size}, not fitted to the page. "
         "Lay it out at the counter with a golf ball on it: people see how large the holes are.",
         (Sheet(document, "true-size", FITS),),
         again="No need to print it again.",

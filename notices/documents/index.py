@@ -21,8 +21,10 @@ from notices.programme.model import Programme
 from notices.wording import circumstances
 from notices.wording.blocks import KeyFact, KeyFacts, Paragraph
 from notices.wording.duties import duty_in_words
+from notices.wording.finding_words import finding_in_words
 from notices.wording.lists import counted, sentence
 from notices.wording.period import PeriodWords
+from notices.wording.typography import in_language
 from notices.wording.words import Words
 
 
@@ -126,10 +128,13 @@ def index(programme: Programme, entries: Sequence[Entry]) -> Index:
         tuple(_todo(words, entries)),
         f"{TAKE_DOWN} {ONLY_NEW if programme.replaces else ''}".strip(),
         (*(_card(words, entry) for entry in entries), FIGURES),
-        tuple(_finding(found) for found in programme.findings),
-        tuple(
-            KeyFact(f"Accepted by {by}", f"{sentence(found.message)} {sentence(why)}")
-            for found, by, why in programme.accepted
+        in_language(tuple(_finding(words, found) for found in programme.findings), words.language),
+        in_language(
+            tuple(
+                KeyFact(f"Accepted by {by}", f"{finding_in_words(words, found)} {sentence(why)}")
+                for found, by, why in programme.accepted
+            ),
+            words.language,
         ),
     )
 
@@ -165,8 +170,10 @@ def _card(words: Words, entry: Entry) -> Card:
     )
 
 
-def _finding(found: Finding) -> KeyFact:
+def _finding(words: Words, found: Finding) -> KeyFact:
     label = {Weight.THINK_AGAIN: "Think again"}.get(found.weight, "For your information")
     about = f" ({counted(len(found.greens), 'green')})" if found.greens and found.work else ""
     work = f"{found.work}{about}: " if found.work else ""
-    return KeyFact(label, f"{work}{sentence(found.message)} {sentence(found.suggestion)}".strip())
+    return KeyFact(
+        label, f"{work}{finding_in_words(words, found)} {sentence(found.suggestion)}".strip()
+    )

@@ -43,8 +43,8 @@ def later_messages(programme: Programme) -> Entry | None:
     return Entry(
         "Later messages",
         "Members and visitors",
-        "Send each on its day: the list above says when. Read it first, and mend it in your mail "
-        "program if the day went otherwise.",
+        "Send each on its day: the list above says when. Read it first, and change it in your "
+        "mail program if the day went differently.",
         letters,
         again="Each is still to be sent on its day.",
     )
@@ -69,7 +69,7 @@ def messages_in_case(programme: Programme) -> Entry | None:
     return Entry(
         "Messages in case",
         "Members",
-        "Send one only when it happens. Each speaks of the first day, or the last: mend the day "
+        "Send one only when it happens. Each speaks of the first day, or the last: change the day "
         "and the greens in your mail program. Where work stopped part-way, write in which greens "
         "are done.",
         tuple(letters),

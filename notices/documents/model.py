@@ -11,6 +11,8 @@ from notices.drawings.model import Drawing
 from notices.look import HOUSE, Look
 from notices.programme.model import Edition, Programme
 from notices.wording.blocks import Block, Photo
+from notices.wording.language import LANGUAGES
+from notices.wording.typography import in_language
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +97,7 @@ class Document:
         drawings: Iterable[Drawing] = (),
     ) -> Document:
         """Return a document with what all documents of a programme share: club, logo, language, date."""
-        return cls(
+        document = cls(
             name=name,
             title=title,
             language=programme.club.language,
@@ -106,8 +108,9 @@ class Document:
             facts=tuple(facts),
             drawings=tuple(drawings),
             draft=programme.draft,
-            logo=programme.club.logo,
         )
+        written = in_language(document, LANGUAGES[document.language])
+        return replace(written, logo=programme.club.logo)
 
     @property
     def issued(self) -> dt.date:

@@ -38,6 +38,10 @@ def short_messages(programme: Programme) -> Entry | None:
     )
 
 
+CALLED = {Moment.STOPPED: "Work stopped"}
+"""What an occasion is called where the plan's own term is not one for every reader."""
+
+
 def _document(programme: Programme) -> Document:
     words = Words(programme)
     sections, facts = [], []
@@ -48,7 +52,7 @@ def _document(programme: Programme) -> Document:
         for moment in Moment:
             texts = list(dict.fromkeys(_messages(words, period, moment)))
             if texts:
-                blocks.append(Heading(sentence(moment.value)[:-1]))
+                blocks.append(Heading(CALLED.get(moment, sentence(moment.value)[:-1])))
             for text in texts:
                 blocks += [Paragraph.of(text), Paragraph.of(_length(text))]
                 facts.append(Fact(moment.value, text))

@@ -92,7 +92,8 @@ def _day(words: Words, day: dt.date) -> _Day:
         rows.append(KeyFact("Start from", f"{all_day.starts}."))
     elif same := _all_day(holes):
         rows.append(KeyFact("Temporary greens", f"{same} all day."))
-    rows += [KeyFact("Fixture", f"{fixture.name}.") for fixture in words.programme.fixtures_on(day)]
+    label = words.language.terms.fixture
+    rows += [KeyFact(label, f"{fixture.name}.") for fixture in words.programme.fixtures_on(day)]
     return _Day(
         tuple(rows),
         hours.greens_of_day(words, day),

@@ -49,10 +49,11 @@ def team_sheets(programme: Programme) -> Entry | None:
     """Return the sheet with what to do with it; None where nothing is worked on."""
     if not programme.works:
         return None
+    manager = Words(programme).language.terms.course_manager
     return Entry(
         "Team sheet",
         "The greens team",
-        "Give it to the Course Manager, to print the day before: each day has its page. "
+        f"Give it to the {manager}, to print the day before: each day has its page. "
         "The last page is on safety at work: hang it where the team meets.",
         (on_paper(team_sheet(programme)),),
         again="Pages that are printed already still hold.",

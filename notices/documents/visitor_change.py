@@ -60,7 +60,7 @@ def visitor_changes(programme: Programme) -> Entry | None:
     imprint = Imprint(programme.edition)
     return Entry(
         VISITORS_CHANGE,
-        "Visitors and societies",
+        "Visitors and groups",
         " ".join(todo),
         tuple(with_imprint(item, imprint) for document in documents for item in forms(document)),
     )
@@ -76,7 +76,7 @@ def change_for_visitors(programme: Programme, told: ChangeWords) -> Document:
             (
                 Paragraph.of(
                     f"This changes our notice to visitors of {day}. "
-                    "Please look whether it touches your day."
+                    "Please check whether it touches your day."
                 ),
             ),
         ),

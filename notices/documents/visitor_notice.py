@@ -33,7 +33,7 @@ def visitor_notices(programme: Programme) -> Entry:
     )
     return Entry(
         "Notices for visitors",
-        "Visitors and societies",
+        "Visitors and groups",
         todo,
         tuple(item for document in documents for item in forms(document)),
         again="No need to send or print it again.",

@@ -223,7 +223,7 @@ def _fixtures(words: Words, place: _Place, y: float) -> tuple[list[str], float]:
         lanes = lanes_of(placed)
     else:
         placed, spots, lanes = [], [(mark, 0) for mark in marks], 1
-    parts = [text("Fixtures", (0, y + 14), SIZE)] if place.label else []
+    parts = [text(f"{words.language.terms.fixture}s", (0, y + 14), SIZE)] if place.label else []
     for mark, lane in spots:
         filled = mark.kind == "competition"
         colour = LOAM if filled else QUIET

@@ -123,7 +123,10 @@ def _total(words: Words, order: SandOrder) -> str:
 
 def _explained(words: Words, order: SandOrder) -> Iterator[Explained]:
     """Yield what the bars mean, as far as they are there."""
-    for top_up, said in ((False, f"first {words.language.terms.dressing}"), (True, "top-up")):
+    for top_up, said in (
+        (False, f"first {words.language.terms.dressing}"),
+        (True, words.language.terms.top_up),
+    ):
         if any(day.top_up is top_up for day in order.days):
             yield Explained(_bar(0.5, 3, 21, 12, top_up=top_up), 22.0, said)
 
@@ -138,6 +141,8 @@ def _in_words(words: Words, order: SandOrder) -> str:
     told = []
     for day in order.days:
         amount, unit = mass(day.mass_t, words.programme.club.units)
-        kind = "top-up" if day.top_up else f"first {words.language.terms.dressing}"
+        kind = (
+            words.language.terms.top_up if day.top_up else f"first {words.language.terms.dressing}"
+        )
         told.append(f"{words.dates.day(day.date)}, {kind}: {amount:.1f} {unit}.")
     return " ".join([f"{_total(words, order)}.", *told])

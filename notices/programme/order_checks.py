@@ -129,12 +129,16 @@ def dressing_not_brushed(programme: Programme, _plan: Plan) -> Iterator[Finding]
             continue
         greens = tuple(dict.fromkeys(chain.from_iterable(loose.values())))
         later = () if 1 in loose else sorted(loose)
-        many = "dressings" if len(later) > 1 else "dressing"
-        which = f"{many} {_and(later)}" if later else "the dressing"
+        which = (
+            f"the {_and(later)} dressing{'s' if len(later) > 1 else ''}"
+            if later
+            else "the dressing"
+        )
+        are = "are" if len(later) > 1 else "is"
         yield Finding(
             "dressing-not-brushed" if 1 in loose else "top-up-not-brushed",
             Weight.THINK_AGAIN if 1 in loose else Weight.INFORMATION,
-            f"no brushing follows {which} on {_count(greens)} within {BRUSHED_WITHIN.days} days",
+            f"{which} {are} not brushed in within {BRUSHED_WITHIN.days} days, on {_count(greens)}",
             "Add brushing on the same days; it is done once the sand is dry" if 1 in loose else "",
             ("works", sand.plan_index),
             work=sand.id,
@@ -143,8 +147,12 @@ def dressing_not_brushed(programme: Programme, _plan: Plan) -> Iterator[Finding]
         )
 
 
+_ORDINALS = {2: "second", 3: "third", 4: "fourth", 5: "fifth", 6: "sixth"}
+
+
 def _and(numbers: Sequence[int]) -> str:
-    *first, last = map(str, numbers)
+    """Name dressings by their numbers: second and third; 12th."""
+    *first, last = (_ORDINALS.get(number, f"{number}th") for number in numbers)
     return f"{', '.join(first)} and {last}" if first else last
 
 

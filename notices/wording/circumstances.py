@@ -246,6 +246,8 @@ def where_to_look(words: Words) -> str:
         return ""
     final = words.language.clock(decided.confirmed) if decided.confirmed else ""
     where = _led(with_the(decided.where), "on") if decided.where else ""
+    if final:
+        final = f"{final} {words.language.terms.that_day}"
     return _where_to_look(where, final)
 
 
@@ -271,10 +273,10 @@ def _where_to_look(where: str, final: str) -> str:
     """Say where the decision is told and from what time it holds; empty where neither is known."""
     word = "final" if final else "latest"
     if where and not where.lower().startswith("by "):
-        time = f" from {final} on the day" if final else ""
+        time = f" from {final}" if final else ""
         return f"For the {word} word, look {where}{time}."
     # Nobody looks by email.
-    comes = [where, f"at {final} on the day" if final else ""]
+    comes = [where, f"at {final}" if final else ""]
     return f"The {word} word comes {' '.join(filter(None, comes))}." if any(comes) else ""
 
 

@@ -18,7 +18,7 @@ _SENT = {
     Moment.REMINDER: "the reminder",
     Moment.DAY_BEFORE: "the note for the day before",
     Moment.CALLED_OFF: "the note that the day is called off",
-    Moment.STOPPED: "the note that we stopped part-way",
+    Moment.STOPPED: "the note that the work stopped",
     Moment.PROGRESS: "the note on progress",
     Moment.FINISHED: "the note that we have finished",
     Moment.RECOVERY_LATE: "the note that the greens need longer",
@@ -54,7 +54,7 @@ def duty_in_words(words: Words, duty: Duty) -> str:
         case DutyKind.CONFIRM:
             said = _confirm(words, duty)
         case DutyKind.LOOK:
-            said = f"Look whether {_recovered(words, duty)}, and record it."
+            said = f"Look and record whether {_recovered(words, duty)}."
     return said
 
 

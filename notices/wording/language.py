@@ -8,6 +8,7 @@ LANGUAGES, its folder of texts, and a look at every sentence that comes out.
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
@@ -49,13 +50,24 @@ class Terms:
     stone: str
     """What a drain lies in."""
     reserve_day: str
+    top_up: str
+    """Sand that is spread again some weeks later."""
+    fixture: str
+    """A competition, or a day of visitors."""
+    that_day: str
+    """Of a day that was named: from 06:30 on the day."""
+    to_agree: str
+    """What a committee does with dates."""
     notice_board: str
     paper: str
     """Paper to print a sheet on."""
+    large_paper: str
     colour: str
     course_manager: str
     labour: str
     lorry_load: str
+    percent: str
+    """What stands behind a number of hundredths, with the blank before it, if any."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +77,10 @@ class Language:
     tag: str
     dates: DatePatterns
     terms: Terms
+
+    def with_percent(self, text: str) -> str:
+        """Write hundredths as the language does: 4.9 %; 4.9%."""
+        return _PERCENT.sub(self.terms.percent, text)
 
     def clock(self, time: dt.time) -> str:
         """Write a time of day: 06:30; 6:30 a.m., noon."""
@@ -86,6 +102,9 @@ class Language:
         """Write minutes from midnight as a time of day; after midnight with the hours of the new day."""
         hours, minute = divmod(round(minutes), 60)
         return self.clock(dt.time(hours % 24, minute))
+
+
+_PERCENT = re.compile(r"(?<=\d) %")
 
 
 _LANGUAGES = (
@@ -111,12 +130,18 @@ _LANGUAGES = (
             new_turf="new turf",
             stone="stone",
             reserve_day="Reserve day",
+            top_up="top-up",
+            fixture="Fixture",
+            to_agree="agree",
+            that_day="on the day",
             notice_board="Notice board",
             paper="A4",
+            large_paper="A3",
             colour="colour",
             course_manager="Course Manager",
             labour="labour",
             lorry_load="lorry load",
+            percent=" %",
         ),
     ),
     Language(
@@ -141,12 +166,18 @@ _LANGUAGES = (
             new_turf="new sod",
             stone="gravel",
             reserve_day="Rain date",
+            top_up="follow-up topdressing",
+            fixture="Event",
+            to_agree="approve",
+            that_day="that day",
             notice_board="Bulletin board",
-            paper="A4 or Letter",
+            paper="Letter or A4",
+            large_paper="Tabloid or A3",
             colour="color",
             course_manager="Superintendent",
             labour="labor",
             lorry_load="truckload",
+            percent="%",
         ),
     ),
 )

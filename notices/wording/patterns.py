@@ -60,6 +60,7 @@ class PatternWords:
 
     def rows(self) -> Iterator[tuple[str, tuple[str, ...]]]:
         """Yield each thing that is compared, with what it is under each layout."""
+        fixtures = f"{self.words.language.terms.fixture}s"
         every = self.patterns
         yield "Days of work", tuple(f"{len(one.days)}" for one in every)
         yield "First day", tuple(self.words.dates.month_day(one.dates[0]) for one in every)
@@ -87,10 +88,10 @@ class PatternWords:
         yield "Putting well, at worst", tuple(self._at_worst(one.putting_well) for one in every)
         if any(one.fixtures_on_closed for one in every):
             cells = tuple(_named(one.fixtures_on_closed) for one in every)
-            yield "Fixtures with greens out of play", cells
+            yield f"{fixtures} with greens out of play", cells
         if any(one.fixtures_in_recovery for one in every):
             cells = tuple(_named(one.fixtures_in_recovery) for one in every)
-            yield "Fixtures on recovering greens", cells
+            yield f"{fixtures} on recovering greens", cells
 
     def sentences(self) -> tuple[str, ...]:
         """Say of each layout, in a sentence or a few, what speaks for and against it."""

@@ -8,11 +8,14 @@ from __future__ import annotations
 
 import dataclasses
 import re
-from collections.abc import Mapping
-from typing import Any
+from collections.abc import Callable, Mapping
+from typing import Any, TypeVar
 
 from notices.operations import Operation
 from notices.programme.model import Programme
+from notices.wording.language import Language
+
+Record = TypeVar("Record")
 
 _AS_TYPED = re.compile(
     r"`[^`]*`"  # code
@@ -110,15 +113,24 @@ def set_programme(programme: Programme) -> Programme:
     return printed
 
 
+def in_language(record: Record, language: Language) -> Record:
+    """Return a record with every text in it written as a language writes it, whatever it came from."""
+    if language.with_percent("1 %") == "1 %":
+        return record
+    written: Record = _Setter(language.with_percent).set(record)
+    return written
+
+
 class _Setter:
     """Sets every text in a tree of records, and leaves a record without one as it is."""
 
-    def __init__(self) -> None:
+    def __init__(self, change: Callable[[str], str] = typeset) -> None:
+        self._change = change
         self._done: dict[int, tuple[Any, Any]] = {}
 
     def set(self, value: Any) -> Any:  # noqa: ANN401, whatever a programme holds
         if type(value) is str:
-            return typeset(value)
+            return self._change(value)
         if not isinstance(value, tuple | list | frozenset | Mapping) and not (
             dataclasses.is_dataclass(value) and not isinstance(value, type)
         ):

@@ -49,7 +49,13 @@ BRITISH = re.compile(
     r"""\b(?:\w*colour\w* | grey\w* | \w*centre\w* | fertilis\w* | aerat\w* | \w*metres? | mould\w*
     | plough\w* | programmes? | autumn\w* | top[ -]dress\w* | clean-up | scarif\w* | hollow\ tin\w*
     | turves | turfing | greenkeeper\w* | \w+ised? | \w+ising | labour\w* | favour\w* | whilst
-    | towards | afterwards | ageing | licence | height\ of\ cut | shut | tyres? | judgement)\b""",
+    | towards | afterwards | ageing | licence | height\ of\ cut | shut | tyres? | judgement
+    # Turns of phrase.
+    | money\ off | top-ups? | fixtures? | fortnights? | agree\ the | part-way | hand\w*\ (?:it\ )?round
+    | limits\ besides | reserve\ (?:day|date)s? | societies | bugg(?:y|ies) | trolleys? | car\ parks?
+    | bank\ holidays? | diar(?:y|ies) | on\ the\ day(?=\.) | notice\ boards? | lorr(?:y|ies)
+    | at\ the\ weekend | in\ hospital | post\ (?:it|one) | mend\w*
+    | \d+\ (?=%))(?:\b|(?=%))""",
     re.IGNORECASE | re.VERBOSE,
 )
 NOT_BRITISH = {"raised", "raise", "raising", "otherwise", "promise", "promised", "rise", "noise"}

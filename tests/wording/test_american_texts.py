@@ -269,12 +269,27 @@ def test_the_story_of_a_period_reads_well(kinds: tuple[bool, ...]) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["A better colour.", "Fertilise in autumn.", "Top dressing.", "Two metres.", "A mole plough."],
+    [
+        "A better colour.",
+        "Fertilise in autumn.",
+        "Top dressing.",
+        "Two metres.",
+        "A mole plough.",
+        "Do I get money off?",
+        "We ask you to agree the dates.",
+        "The first top-up.",
+        "Fixtures on recovering greens.",
+        "About 4.9 % of the surface.",
+        "Notice board.",
+    ],
 )
-def test_british_spelling_is_found(text: str) -> None:
+def test_british_spelling_and_turns_are_found(text: str) -> None:
     assert british(text)
 
 
 def test_american_spelling_is_let_be() -> None:
-    text = "Topdressing in fall has a raised color. Otherwise we fertilize the center with a plow."
+    text = (
+        "Topdressing in fall has a raised color. Otherwise we fertilize the center with a plow. "
+        "About 4.9% of the surface is opened, and the committee approves the dates of events."
+    )
     assert british(text) == []

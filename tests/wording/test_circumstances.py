@@ -340,7 +340,7 @@ def test_the_final_word_in_american() -> None:
     }
     told = words(plan(WORK, decision=decision, club={"language": "en-US"}))
     assert circumstances.decision(told).endswith(
-        "For the final word, look on the bulletin board from 6:30 a.m. on the day."
+        "For the final word, look on the bulletin board from 6:30 a.m. that day."
     )
 
 
