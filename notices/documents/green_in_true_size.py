@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from notices.documents import phrases
 from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
-from notices.drawings.surface import signs, surface
+from notices.drawings.surface import as_it_heals, signs, surface
 from notices.programme.model import Programme
-from notices.programme.openings import Moment, cuts
+from notices.programme.openings import Moment
 from notices.wording.blocks import Paragraph, Picture
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
@@ -17,7 +17,11 @@ _LATER = 1 / 3
 """Size of the squares that show it later: two of them fit beside the large one."""
 
 
-SMALLER = "These two squares are a third of that size."
+SMALLER = {
+    1: "This square is a third of that size.",
+    2: "These two squares are a third of that size.",
+}
+"""What is said above as many smaller squares."""
 
 FITS = (
     *(Fit(styles) for styles in ("", "close", "closest")),
@@ -54,18 +58,14 @@ def green_in_true_size(programme: Programme) -> Document | None:
         return None
     told = PeriodWords(words, main)
     beside = signs(words, main, _BESIDE)
-    later = ((Moment.SMOOTH, "smooth"), (Moment.HEALED, "healed"))
-    heals = [
-        surface(words, main, moment, name, _LATER, keyed=False)
-        for moment, name in (later if cuts(main.works, programme) else ())
-    ]
+    heals = as_it_heals(words, main, "", _LATER, keyed=False)
     well = list(phrases.good_again(told))[-1]
     sections = [
         Section("square", (Picture(after.name),)),
         Section("when", (Paragraph.of(f"{told.name()}: {told.when()}."),)),
         Section("signs", (Picture("signs"),), "Just after the work"),
         Section("well", (Paragraph.of(well.text),), "Putting well"),
-        Section("smaller", (Paragraph.of(SMALLER),) if heals else ()),
+        Section("smaller", (Paragraph.of(SMALLER[len(heals)]),) if heals else ()),
         Section("smooth", (Picture("smooth"),)),
         Section("healed", (Picture("healed"),)),
     ]

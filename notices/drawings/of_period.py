@@ -9,7 +9,7 @@ from notices.drawings.laid_turf import laid_turf
 from notices.drawings.model import Drawing
 from notices.drawings.section import cross_section
 from notices.drawings.sizes import PAGE, Sizes
-from notices.drawings.surface import surface
+from notices.drawings.surface import as_it_heals, surface
 from notices.operations import Opening
 from notices.programme.model import Period, Work
 from notices.programme.openings import Moment, cuts
@@ -63,6 +63,5 @@ def _drawn(words: Words, period: Period, sizes: Sizes) -> Iterator[Drawing | Non
     square = f"surface-{number}"
     after = f"{square}-after{sizes.suffix}"
     yield surface(words, period, Moment.AFTER, after, 1.0 if sizes == PAGE else HALF)
-    if found and sizes == PAGE:
-        yield surface(words, period, Moment.SMOOTH, f"{square}-smooth", HALF)
-        yield surface(words, period, Moment.HEALED, f"{square}-healed", HALF)
+    if sizes == PAGE:
+        yield from as_it_heals(words, period, f"{square}-", HALF)

@@ -6,13 +6,14 @@ It is as large as it says when it is printed at 100 %: its width and height are 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
+from typing import Self
 
 from notices.drawings import lettering, textures
 from notices.drawings.model import Drawing
-from notices.drawings.palette import GAP, INK, LAWN, PAPER, QUIET, SUBSOIL, TURF
+from notices.drawings.palette import GAP, INK, LAWN, QUIET, SUBSOIL, TURF
 from notices.drawings.places import Place, places, spans
 from notices.drawings.svg import (
     LINE,
@@ -29,7 +30,7 @@ from notices.drawings.svg import (
 )
 from notices.operations import Opening
 from notices.programme.model import Period
-from notices.programme.openings import Cut, Moment, cuts
+from notices.programme.openings import Cut, Moment, closed, cuts
 from notices.units import MM_PER_INCH
 from notices.wording import below_ground as say
 from notices.wording.lists import and_list
@@ -52,6 +53,44 @@ class _Spread:
     cut: Cut
     across: tuple[Place, ...]
     along: tuple[Place, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Seen:
+    """What the works of a period have opened, and how far each has grown over when one looks."""
+
+    made: tuple[Cut, ...]
+    """What is there just after the work, the finest first; it keeps its place while it closes."""
+    closed: Mapping[str, float]
+    """By work, from 0 to 1."""
+    gone: tuple[Cut, ...]
+    """What has grown over by then, of all that was opened."""
+    moment: Moment
+
+    @classmethod
+    def of(cls, words: Words, period: Period, moment: Moment) -> Self:
+        found = cuts(period.works, words.programme)[::-1]
+        at_first, now = (
+            {cut.work.id: closed(cut, period, each, words.programme) for cut in found}
+            for each in (Moment.AFTER, moment)
+        )
+        return cls(
+            tuple(cut for cut in found if at_first[cut.work.id] < 1),
+            now,
+            tuple(cut for cut in found if now[cut.work.id] == 1),
+            moment,
+        )
+
+    @property
+    def left(self) -> tuple[Cut, ...]:
+        """What is still to be seen."""
+        return tuple(cut for cut in self.made if self.closed[cut.work.id] < 1)
+
+    def width(self, cut: Cut) -> float:
+        """Return how wide openings still are [mm]; of a trench the strip between its seams."""
+        if cut.kind is Opening.TRENCHES:
+            return cut.width
+        return cut.width * (1 - self.closed[cut.work.id])
 
 
 def surface(
@@ -89,22 +128,21 @@ def surface(
     Drawing or None
         None where nothing is opened or covered.
     """
-    found = cuts(period.works, words.programme)
+    seen = _Seen.of(words, period, moment)
     sanded = any(work.operation.opening is Opening.SAND for work in period.works)
-    if not found and not sanded:
+    if not seen.made and not sanded:
         return None
     side = side_mm or SIDE_MM[words.programme.club.units]
     unit = scale * PX_PER_MM
     patch = Rect(_EDGE, _EDGE, side * unit, side * unit)
     width = patch.width + 2 * _EDGE
-    entries = [_entry(words, cut, moment, side) for cut in reversed(found)]
-    caption = say.surface_caption(words, moment, side, found, sanded=sanded)
-    told = entries if moment is not Moment.HEALED else []
+    told = [_entry(words, seen, cut, side) for cut in seen.left]
+    caption = say.surface_caption(words, moment, side, seen.left, seen.gone, sanded=sanded)
     key, low = "", patch.bottom + _EDGE
     if keyed:
         sanding = _sanding(words, period, moment)
-        key, low = _key(found, told, patch, sanding)
-        if moment is Moment.HEALED:
+        key, low = _key(seen.left, told, patch, sanding)
+        if not told and not sanding:
             key += text("Nothing is left to see.", (2, low + 12), _SIZE)
             low += 24
     told_size = say.size_note(scale) if keyed or scale == 1 else ""
@@ -113,7 +151,7 @@ def surface(
     content = (
         _turf(patch)
         + (textures.grains(patch, each=170) if sanded and moment is Moment.AFTER else "")
-        + "".join(_opened(spread, patch, unit, moment) for spread in _spread(found, side))
+        + "".join(_opened(spread, patch, unit, seen) for spread in _spread(seen.made, side))
         + rect(patch, fill="none", stroke=INK, stroke_width=1.2, class_="patch")
         + key
         + lines(note, (2, low + _SMALL), _SMALL, fill=QUIET)
@@ -132,6 +170,35 @@ def surface(
     return Drawing(name, title, description, svg, width, height, caption)
 
 
+def as_it_heals(
+    words: Words, period: Period, name: str, scale: float, *, keyed: bool = True
+) -> tuple[Drawing, ...]:
+    """Draw the same square when it putts smoothly, and when it has healed if that is later to see.
+
+    Parameters
+    ----------
+    words, period, scale, keyed
+        As of the square just after the work.
+    name
+        What the names of the drawings begin with.
+
+    Returns
+    -------
+    tuple of Drawing
+        None where nothing was opened, one where nothing is left to see once it putts smoothly.
+    """
+    seen = _Seen.of(words, period, Moment.SMOOTH)
+    if not seen.made:
+        return ()
+    moments = (Moment.SMOOTH, Moment.HEALED) if seen.left else (Moment.SMOOTH,)
+    found = (
+        surface(words, period, moment, f"{name}{_NAMES[moment]}", scale, keyed=keyed)
+        for moment in moments
+    )
+    return tuple(drawing for drawing in found if drawing is not None)
+
+
+_NAMES = {Moment.SMOOTH: "smooth", Moment.HEALED: "healed"}
 _TITLES = {
     Moment.AFTER: "just after the work",
     Moment.SMOOTH: "putting smoothly",
@@ -139,7 +206,7 @@ _TITLES = {
 }
 
 
-def _spread(found: tuple[Cut, ...], side: float) -> Iterator[_Spread]:
+def _spread(found: Sequence[Cut], side: float) -> Iterator[_Spread]:
     """Yield where the openings fall: the far apart choose first, the fine lines lie on top."""
     taken: list[tuple[float, float]] = []
     for cut in sorted(found, key=lambda cut: (-cut.across, cut.work.plan_index)):
@@ -161,10 +228,11 @@ def _turf(patch: Rect) -> str:
     )
 
 
-def _opened(spread: _Spread, patch: Rect, unit: float, moment: Moment) -> str:
-    cut, wide = spread.cut, spread.cut.width_at(moment) * unit
-    if not wide:
+def _opened(spread: _Spread, patch: Rect, unit: float, seen: _Seen) -> str:
+    cut = spread.cut
+    if cut not in seen.left:
         return ""
+    wide = seen.width(cut) * unit
     if spread.along:
         shapes = [
             _hole(cut, patch.x + x.middle * unit, patch.y + y.middle * unit, wide, x.turn)
@@ -173,7 +241,8 @@ def _opened(spread: _Spread, patch: Rect, unit: float, moment: Moment) -> str:
             if x.turn == y.turn
         ]
     else:
-        shapes = [_line(cut, patch, x.middle * unit, wide, x.turn) for x in spread.across]
+        thick = 2 - seen.closed[cut.work.id]  # of seams, which grow faint
+        shapes = [_line(cut, patch, x.middle * unit, (wide, thick), x.turn) for x in spread.across]
     named = attributes(class_=f"cut {cut.kind.value}", data_work=cut.work.id)
     return f"<g{named}>{''.join(shapes)}</g>"
 
@@ -185,14 +254,22 @@ def _hole(cut: Cut, x: float, y: float, wide: float, turn: int) -> str:
     return textures.sand_disc((x, y), wide / 2, **named)
 
 
-def _line(cut: Cut, patch: Rect, middle: float, wide: float, turn: int) -> str:
+def _line(cut: Cut, patch: Rect, middle: float, size: tuple[float, float], turn: int) -> str:
     """Draw a slit or a seam from edge to edge; what is wider than the square is cut off."""
+    wide, thick = size
     left, right = (min(max(middle + part * wide, 0), patch.width) for part in (-0.5, 0.5))
     box = Rect(patch.x + left, patch.y, right - left, patch.height)
     named = {"class_": "opening", "data_pass": turn}
     if cut.kind is Opening.TRENCHES:  # the turf is put back, and its seams are seen
-        return rect(box, fill="none", stroke=GAP, stroke_width=2, stroke_dasharray="7 4", **named)
+        seen = [x for x in (middle - wide / 2, middle + wide / 2) if 0 < x < patch.width]
+        return rect(box, fill="none", **named) + _seams(patch, [patch.x + x for x in seen], thick)
     return _pressed(box, **named) if cut.channel else rect(box, fill=GAP, **named)
+
+
+def _seams(box: Rect, where: Iterable[float], thick: float) -> str:
+    """Draw seams of the turf above a drain, from the top of a box to its bottom."""
+    sides = [((x, box.y), (x, box.bottom)) for x in where]
+    return path(strokes(sides), stroke=GAP, stroke_width=thick, stroke_dasharray="7 4")
 
 
 def _pressed(box: Rect, **named: object) -> str:
@@ -201,12 +278,12 @@ def _pressed(box: Rect, **named: object) -> str:
     return rect(box, fill=SUBSOIL, **named) + rect(seam, fill=GAP)
 
 
-def _entry(words: Words, cut: Cut, moment: Moment, side: float) -> str:
+def _entry(words: Words, seen: _Seen, cut: Cut, side: float) -> str:
     """Say of one work what is seen: its name, how wide, what share of the surface."""
     name = say.name_of(words, cut.work)
-    if moment is Moment.AFTER:
+    if seen.moment is Moment.AFTER:
         return f"{name}: {', '.join(say.on_top(words, cut, side))}"
-    return f"{name}: {say.later(cut)}"
+    return f"{name}: {say.later(cut, seen.closed[cut.work.id])}"
 
 
 def _sanding(words: Words, period: Period, moment: Moment) -> str:
@@ -237,13 +314,13 @@ def signs(words: Words, period: Period, width: float, name: str = "signs") -> Dr
     Drawing or None
         None where nothing is opened or covered.
     """
-    found = cuts(period.works, words.programme)
+    seen = _Seen.of(words, period, Moment.AFTER)
     side = SIDE_MM[words.programme.club.units]
-    entries = [_entry(words, cut, Moment.AFTER, side) for cut in reversed(found)]
+    entries = [_entry(words, seen, cut, side) for cut in seen.left]
     sanding = _sanding(words, period, Moment.AFTER)
     if not entries and not sanding:
         return None
-    key, low = _key(found, entries, Rect(0, -12, width, 0), sanding)
+    key, low = _key(seen.left, entries, Rect(0, -12, width, 0), sanding)
     description = " ".join(f"{entry}." for entry in [*entries, *filter(None, [sanding])])
     title = "What is what on the green"
     svg = document(width, low, title, key, description=description)
@@ -256,7 +333,7 @@ def _key(
     """Write what is what below a square; returns where that ends, too."""
     parts, y = [], above.bottom + 12
     samples: list[Callable[[Rect], str]] = [
-        partial(_sample, cut, _size(cut, found)) for cut in reversed(found)
+        partial(_sample, cut, _size(cut, found)) for cut in found
     ]
     rows = [
         *zip(samples, entries, strict=False),
@@ -287,8 +364,7 @@ def _sample(cut: Cut, size: float, box: Rect) -> str:
         disc = circle((x, y), radius, fill=GAP)
         return textures.sand_disc((x, y), radius) if cut.filled else disc
     if cut.kind is Opening.TRENCHES:
-        seams = Rect(box.x + 4, box.y, box.width - 8, box.height)
-        return rect(seams, fill=PAPER, stroke=GAP, stroke_width=2, stroke_dasharray="7 4")
+        return rect(box, fill=LAWN) + _seams(box, (box.x + 5, box.right - 5), 2)
     if cut.channel:
         return _pressed(Rect(box.x + 5, box.y, box.width - 10, box.height))
     wide = max(0.8, 3.6 * size)

@@ -188,6 +188,7 @@ def sand_disc(centre: Point, radius: float, **named: object) -> str:
     x, y = centre
     square = Rect(x - radius, y - radius, 2 * radius, 2 * radius)
     inside = (p for p in scattered(square, 28) if math.dist(p, centre) < radius - 1.2)
-    return circle(centre, radius, fill=SAND, stroke=INK, stroke_width=1.5, **named) + path(
+    edge = max(0.9, min(1.5, radius / 3))  # the smallest is still a dot
+    return circle(centre, radius, fill=SAND, stroke=INK, stroke_width=edge, **named) + path(
         dots(inside), stroke=GRAIN, stroke_width=1.5, stroke_linecap="round"
     )

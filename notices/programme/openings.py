@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from notices.operations import Opening
 from notices.programme.grounds import MOLE_SLOT_MM
-from notices.programme.model import Programme, Work
+from notices.programme.model import Period, Programme, Work
 from notices.programme.sand import filled_depth_mm, hole_diameter_mm, passes
 
 TURF_MM = 30.0
@@ -47,18 +47,6 @@ class Cut:
         """Depth of its lowest point."""
         return self.depth + self.channel / 2
 
-    def width_at(self, moment: Moment) -> float:
-        """Width as it is to be seen at the surface.
-
-        An unfilled opening has closed by half when a green putts smoothly, a filled one shows as
-        sand; when a green has healed, nothing shows.
-        """
-        if moment is Moment.HEALED:
-            return 0.0
-        if moment is Moment.SMOOTH and not self.filled and self.kind is not Opening.TRENCHES:
-            return self.width / 2
-        return self.width
-
 
 @dataclass(frozen=True, slots=True)
 class Sand:
@@ -96,6 +84,29 @@ def cuts(works: Iterable[Work], programme: Programme) -> tuple[Cut, ...]:
     """Return what works open in the ground, the deepest first; sand and turf open nothing."""
     found = [_cut(work, programme) for work in works if work.operation.opening in _OPENS]
     return tuple(sorted(found, key=lambda cut: (-cut.bottom, cut.work.plan_index)))
+
+
+def closed(cut: Cut, period: Period, moment: Moment, programme: Programme) -> float:
+    """Return how far openings have grown over when one looks: 0 is as they were made, 1 is healed.
+
+    It follows the dates by which the greens are expected to come back. Between the work and the
+    day on which it has healed an opening closes as the grass grows.
+    """
+    healed = max(back.fully_healed.early for back in programme.recoveries[cut.work.id])
+    day = {
+        Moment.AFTER: max(work.dates[-1] for work in period.opening_works),
+        Moment.SMOOTH: period.putting_well.expect_by,
+        Moment.HEALED: healed,
+    }[moment]
+    if healed <= day:
+        return 1.0
+    if moment is Moment.AFTER:
+        return 0.0
+    done = cut.work.dates[-1]
+    growth = programme.season.growth if programme.season else {}
+    whole = sum(grown for of, grown in growth.items() if done < of <= healed)
+    so_far = sum(grown for of, grown in growth.items() if done < of <= day)
+    return so_far / whole if whole else 0.0
 
 
 _OPENS = frozenset({Opening.HOLES, Opening.SLITS, Opening.CHANNELS, Opening.TRENCHES})

@@ -207,17 +207,36 @@ def scale_note(profile: Profile, *, drained: bool) -> str:
 
 
 def surface_caption(
-    words: Words, moment: Moment, side_mm: float, found: Sequence[Cut], *, sanded: bool
+    words: Words,
+    moment: Moment,
+    side_mm: float,
+    found: Sequence[Cut],
+    gone: Sequence[Cut],
+    *,
+    sanded: bool,
 ) -> str:
-    """Say what a square of the surface shows at a moment."""
+    """Say what a square of the surface shows at a moment, and what has grown over by then."""
     facts: dict[str, object] = {
         "moment": moment.value,
         "size": length(words, side_mm),
         "filled": any(cut.filled for cut in found),
         "unfilled": any(not cut.filled and cut.kind is not Opening.TRENCHES for cut in found),
+        "seams": any(cut.kind is Opening.TRENCHES for cut in found),
+        "left": bool(found),
+        "gone": _named(words, gone),
         "sanded": sanded,
     }
     return _sentences(words, "surface", facts)
+
+
+def _named(words: Words, found: Sequence[Cut]) -> str:
+    """Name works in a sentence; many are called the others."""
+    names = list(dict.fromkeys(words.title(cut.work).lower() for cut in found))
+    return "the other works" if len(names) > _NAMED else and_list(names)
+
+
+_NAMED = 3
+"""A sentence names so many works, and no more."""
 
 
 def on_top(words: Words, cut: Cut, side_mm: float) -> list[str]:
@@ -231,11 +250,23 @@ def on_top(words: Words, cut: Cut, side_mm: float) -> list[str]:
     return [*told, *filter(None, [share(words, cut.work)])]
 
 
-def later(cut: Cut) -> str:
-    """Say what is seen of openings when the green putts smoothly."""
-    if cut.filled:
-        return "the sand still shows"
-    return "the seams still show" if cut.kind is Opening.TRENCHES else "half closed"
+def later(cut: Cut, closed: float) -> str:
+    """Say what is seen of openings that have closed so far when the green putts smoothly."""
+    far = next(words for most, words in _CLOSED if closed < most)
+    if cut.kind is Opening.TRENCHES:
+        return "the seams still show"
+    return f"{far}, the sand still shows" if cut.filled else far
+
+
+_CLOSED = (
+    (0.2, "hardly closed"),
+    (0.29, "a quarter closed"),
+    (0.42, "a third closed"),
+    (0.58, "half closed"),
+    (0.8, "two thirds closed"),
+    (1.0, "almost closed"),
+)
+"""How far openings have closed, in the nearest words."""
 
 
 def size_note(scale: float) -> str:

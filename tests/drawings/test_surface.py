@@ -10,15 +10,17 @@ import pypdfium2  # type: ignore[import-untyped,unused-ignore]
 import pytest
 
 from notices.drawings.model import Drawing
-from notices.drawings.surface import surface
+from notices.drawings.surface import as_it_heals, surface
 from notices.operations import Opening
 from notices.paths import templates_folder
-from notices.programme.model import Work
+from notices.programme.model import Period, Work
 from notices.programme.openings import Moment
 from notices.rendering.pdf import write_pdf
 from notices.wording.words import Words
-from tests.drawings.hard_plans import clubs, drawn
+from tests.drawings.clubs import NAMES
+from tests.drawings.hard_plans import OPENS, clubs, drawn
 from tests.drawings.metrics import SVG, faults, texts_in
+from tests.wording import small_plans as small
 
 SURFACES = [name for name in drawn() if ": surface" in name]
 AFTER = [name for name in SURFACES if name.endswith("-after")]
@@ -107,23 +109,87 @@ def test_a_trench_leaves_room_for_all_holes() -> None:
     assert said in drawing.description
 
 
+def main(words: Words) -> Period:
+    return max(words.programme.periods, key=lambda period: len(period.works))
+
+
 def moments(name: str, moment: Moment) -> tuple[Words, Measured]:
     words = Words(clubs()[name])
-    period = max(words.programme.periods, key=lambda period: len(period.works))
-    drawing = surface(words, period, moment)
+    drawing = surface(words, main(words), moment)
     assert drawing is not None
     return words, Measured(drawing)
 
 
-def test_what_is_open_has_half_closed_when_it_putts_smoothly() -> None:
-    """Scarifying: slits of 2 mm; the cores are full of sand and stay 13 mm wide to see."""
-    words, smooth = moments("withy-hollow", Moment.SMOOTH)
-    works = {work.operation.name: work for work in words.programme.works}
-    assert {round(s["width"], 3) for s in smooth.openings(works["scarifying"])} == {1.0}
-    assert {round(2 * h["r"], 3) for h in smooth.openings(works["hollow tining"])} == {13.0}
-    words, smooth = moments("tansy-down", Moment.SMOOTH)  # nothing is filled there
-    (cores,) = words.programme.works
-    assert {round(2 * h["r"], 3) for h in smooth.openings(cores)} == {6.5}
+AT_ITS_BEST = [18.0] * 12
+"""Each day brings a whole growth day to a British green, whose optimum is 18 °C."""
+
+
+def test_what_is_still_open_is_drawn_narrower_and_what_has_healed_is_not_drawn() -> None:
+    """Slits of 3 mm, 20 mm deep, take 17 days (2 × 12.7 ÷ 1.5), and nine of them to half of it.
+
+    Cores of 13 mm have healed after 13 ÷ 1.5, which is nine days.
+    """
+    slits, cores = (small.work(name, "2027-08-09") for name in ("scarifying", "hollow tining"))
+    words = Words(small.programme(small.plan(slits, cores, temperatures=AT_ITS_BEST)))
+    (period,) = words.programme.periods
+    first, smooth = (surface(words, period, moment) for moment in (Moment.AFTER, Moment.SMOOTH))
+    assert first is not None
+    assert smooth is not None
+    scarifying, tining = words.programme.works
+    before, after = Measured(first), Measured(smooth)
+    middles = [
+        [slit["x"] + slit["width"] / 2 for slit in measured.openings(scarifying)]
+        for measured in (before, after)
+    ]
+    assert middles[0] == pytest.approx(middles[1], abs=0.01)  # the same square
+    for slit in after.openings(scarifying):
+        assert slit["width"] == pytest.approx(3 * (1 - 9 / 17), abs=0.002)
+    assert before.openings(tining)
+    assert [group.get("data-work") for group in after.root.iter(f"{SVG}g")] == [scarifying.id]
+    assert "Scarifying: half closed." in smooth.description  # 9 ÷ 17 = 53 %
+    assert "Nothing is left to see of hollow tining." in smooth.caption
+
+
+def test_sand_still_shows_in_what_it_fills() -> None:
+    """Sand is in cores of 18 mm that close in 18 ÷ 1.5 = 12 days: it putts smoothly after three."""
+    cores = small.work("hollow tining", "2027-08-09", settings={"tine_diameter": "18 mm"})
+    sand = small.work("top dressing", "2027-08-09", settings={"fill": "holes"})
+    words = Words(small.programme(small.plan(cores, sand, temperatures=AT_ITS_BEST)))
+    (period,) = words.programme.periods
+    drawing = surface(words, period, Moment.SMOOTH)
+    assert drawing is not None
+    tining = next(each for each in words.programme.works if each.operation.name == "hollow tining")
+    wide = {round(2 * hole["r"], 3) for hole in Measured(drawing).openings(tining)}
+    assert wide == {18 * (1 - 3 / 12)}
+    assert "Hollow tining: a quarter closed, the sand still shows." in drawing.description
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_what_an_example_has_healed_by_then_is_not_drawn(name: str) -> None:
+    """By the dates of each work alone: a member who lays the sheet beside the green must see it."""
+    words = Words(clubs()[name])
+    for period in words.programme.periods:
+        drawing = surface(words, period, Moment.SMOOTH)
+        shown = (
+            {g.get("data-work") for g in Measured(drawing).root.iter(f"{SVG}g")}
+            if drawing
+            else set()
+        )
+        for each in period.works:
+            if each.operation.opening in OPENS:
+                healed = words.programme.greens_back[each.id].fully_healed.early
+                assert (each.id in shown) == (healed > period.putting_well.expect_by), each.id
+
+
+def test_one_square_will_do_where_nothing_is_left_once_it_putts_smoothly() -> None:
+    """Withy Hollow: healed by 15 September, when it putts smoothly. Marlpit Common: 31 October, 2 November."""
+    found = {
+        name: [each.name for each in as_it_heals(words, main(words), "", 0.5)]
+        for name, words in (
+            (name, Words(clubs()[name])) for name in ("withy-hollow", "marlpit-common")
+        )
+    }
+    assert found == {"withy-hollow": ["smooth"], "marlpit-common": ["smooth", "healed"]}
 
 
 def test_nothing_is_left_when_it_has_healed() -> None:
@@ -165,7 +231,7 @@ PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>A sq
     [
         ("withy-hollow: surface-2-after", 150.0),
         ("live-oak: surface-1-after", 152.4),
-        ("withy-hollow: surface-2-smooth", 75.0),
+        ("marlpit-common: surface-1-smooth", 75.0),
     ],
 )
 def test_it_is_as_large_as_it_says_on_paper(name: str, side_mm: float) -> None:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import pytest
+
 from notices.operations import Opening
-from notices.programme.openings import Cut, Moment, cuts
+from notices.programme.openings import Cut, Moment, closed, cuts
 from tests.wording.small_plans import plan, programme, work
 
 DAY = "2027-08-09"
@@ -41,15 +43,48 @@ def test_sand_goes_to_the_bottom_but_not_of_deep_holes() -> None:
     assert found(work("drill and fill", DAY))["drill and fill"].filled == 250
 
 
-def test_how_wide_it_looks_later() -> None:
+AT_ITS_BEST = [18.0] * 12
+"""Each day brings a whole growth day to a British green, whose optimum is 18 °C."""
+
+
+def how_far_closed(*works: dict[str, object]) -> dict[str, list[float]]:
+    worked_out = programme(plan(*works, temperatures=AT_ITS_BEST))
+    (period,) = worked_out.periods
+    return {
+        cut.work.operation.name: [closed(cut, period, moment, worked_out) for moment in Moment]
+        for cut in cuts(worked_out.works, worked_out)
+    }
+
+
+def test_it_closes_as_the_grass_grows() -> None:
+    """Holes of 13 mm: 13 ÷ (2 × 0.75) = 8.67, so nine days; half of that, 4.33, so five days."""
+    got = how_far_closed(work("hollow tining", DAY))
+    assert got == {"hollow tining": [0, pytest.approx(5 / 9), 1]}
+
+
+def test_what_has_healed_is_gone_when_the_green_putts_smoothly() -> None:
+    """Slits 3 mm wide and 20 mm deep decide: 2 × 12.7 ÷ (2 × 0.75) = 16.93, so 17 days to heal.
+
+    Half of it, 8.47, is nine days to putt smoothly; by then the cores have healed.
+    """
     fill = work("top dressing", DAY, settings={"fill": "holes"})
-    got = found(work("hollow tining", DAY), work("scarifying", DAY), fill)
-    cores, slits = got["hollow tining"], got["scarifying"]
-    assert [cores.width_at(moment) for moment in Moment] == [13, 13, 0]
-    assert [slits.width_at(moment) for moment in Moment] == [3, 1.5, 0]
+    got = how_far_closed(work("hollow tining", DAY), work("scarifying", DAY), fill)
+    assert got == {"hollow tining": [0, 1, 1], "scarifying": [0, pytest.approx(9 / 17), 1]}
+
+
+def test_what_healed_before_the_last_work_is_not_there_just_after_it() -> None:
+    """Needle tines of 6 mm close in 6 ÷ (2 × 0.75) = 4 days; scarifying takes eight."""
+    needles = work("needle tining", "2027-08-09", settings={"tine_diameter": "6 mm"})
+    slits = work("scarifying", "2027-08-09 to 2027-08-16", greens="1-8")
+    got = how_far_closed(needles, slits)
+    assert got["needle tining"] == [1, 1, 1]
+    assert got["scarifying"][0] == 0
 
 
 def test_drains_lie_under_turf_that_is_put_back() -> None:
-    (trench,) = found(work("drain trenching", DAY)).values()
-    assert trench.kind is Opening.TRENCHES
-    assert [trench.width_at(moment) for moment in Moment] == [100, 100, 0]
+    """Its seams are gone after ten weeks of growth, and it putts smoothly after six."""
+    trench = work("drain trenching", DAY)
+    (cut,) = found(trench).values()
+    assert cut.kind is Opening.TRENCHES
+    # 6 and 10 weeks of 7 × 0.75 growth days, of which each day brings one: 31.5 and 52.5.
+    assert how_far_closed(trench)["drain trenching"] == [0, pytest.approx(32 / 53), 1]
