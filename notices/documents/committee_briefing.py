@@ -11,7 +11,7 @@ from notices.drawings.committee import committee_charts
 from notices.drawings.course_days import course_day_by_day
 from notices.drawings.model import Drawing
 from notices.drawings.of_period import whole_of
-from notices.drawings.sizes import SHEET
+from notices.drawings.sizes import BESIDE, SHEET
 from notices.drawings.surface import surface
 from notices.programme.day_by_day import course_days
 from notices.programme.model import Period, Programme, RuleOfGolf
@@ -53,11 +53,16 @@ FITS = (
 )
 """Ways to set it: closer, with smaller charts, and only then with fewer drawings."""
 
+MOVABLE = frozenset({"ground", "course days", "hours chart", "recovery"})
+"""Drawings under headings of their own, which may stand later where they would leave a gap."""
+
 BELOW, FROM_ABOVE = "below-ground", "from-above"
 """Names of the drawings of the greens that stand side by side."""
 
-PATCH_MM = {"metric": 90.0, "imperial": 3.5 * MM_PER_INCH}
-"""How much of the surface is shown in true size, beside what lies below it."""
+PATCH_MM = {"metric": 100.0, "imperial": 4 * MM_PER_INCH}
+"""How much of the surface is shown in true size, beside what lies below it.
+
+It holds two deep holes each way, which are 75 mm or 3 inches apart."""
 
 ASKED = frozenset(
     {
@@ -83,7 +88,7 @@ def committee_briefings(programme: Programme) -> Entry:
         "Briefing for the committee",
         "Greens committee and board",
         "Send it with the agenda, or hand it out at the table. It prints in black and white.",
-        (Sheet(committee_briefing(programme), "committee-briefing", FITS, PAGES),),
+        (Sheet(committee_briefing(programme), "committee-briefing", FITS, PAGES, MOVABLE),),
         again="No need to print it again.",
     )
 
@@ -115,7 +120,7 @@ def committee_briefing(programme: Programme) -> Document:
 
 def _drawings(words: Words) -> tuple[Drawing, ...]:
     main = words.main_period()
-    ground = [whole_of(words, main, BELOW), _from_above(words, main)] if main else []
+    ground = [whole_of(words, main, BELOW, BESIDE), _from_above(words, main)] if main else []
     found = (*committee_charts(words), *ground, *course_day_by_day(words, SHEET))
     return tuple(drawing for drawing in found if drawing is not None)
 
@@ -236,8 +241,9 @@ def _what(words: Words) -> Iterator[Part]:
         caption = f"Each work, the share of the surface that it opens, and hours of {labour}"
         table = _without_empty_columns(Table(caption, head, tuple(rows), (4, 5, 6)))
         yield Section("what", (table,), "What we do"), facts
-        yield Section("ground", (Picture(BELOW), Picture(FROM_ABOVE))), []
         yield Section("come back", tuple(_come_back(words))), []
+        ground = (Picture(BELOW), Picture(FROM_ABOVE))
+        yield Section("ground", ground, "The green, below and from above"), []
     others = [
         text
         for closed in words.programme.closures
@@ -278,7 +284,9 @@ def _course_days(words: Words) -> Iterator[Part]:
     """Show each green on each day, in as many drawings as the days need."""
     most = len(course_days(words.programme))
     names = (f"course-day-by-day{SHEET.suffix}-{number}" for number in range(1, most + 1))
-    yield Section("course days", tuple(map(Picture, names))), []
+    # Where nothing is worked on, it shows what has just been said, and follows it.
+    heading = "The course day by day" if words.programme.works else ""
+    yield Section("course days", tuple(map(Picture, names)), heading), []
 
 
 def _rules(words: Words) -> Iterator[Part]:

@@ -194,7 +194,8 @@ def days(words: Words) -> Iterator[Part]:
 def hours_chart(words: Words) -> Iterator[Part]:
     """Show each day's hours within the crew's and the light's."""
     charts = range(1, len(words.programme.timetables) + 1)
-    yield Section("hours chart", tuple(Picture(f"work-hours-{n}") for n in charts)), []
+    drawn = tuple(Picture(f"work-hours-{n}") for n in charts)
+    yield Section("hours chart", drawn, "Work, crew and daylight"), []
 
 
 def _crew_rows(words: Words) -> Iterator[tuple[tuple[str, ...], Fact]]:

@@ -59,7 +59,8 @@ def risks(words: Words) -> Iterator[Part]:
     main = words.main_period()
     if main is not None:
         place = words.programme.periods.index(main) + 1
-        yield Section("recovery", (Picture(f"recovery-{place}"),)), []
+        chart = (Picture(f"recovery-{place}"),)
+        yield Section("recovery", chart, "How the greens come back"), []
 
 
 def _weather(words: Words) -> Iterator[str]:

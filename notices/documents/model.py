@@ -218,6 +218,8 @@ class Sheet:
     fits: tuple[Fit, ...] = (Fit(),)
     """Ways to set it, largest first, tried until it takes no more pages than it may."""
     pages: int = 1
+    movable: frozenset[str] = frozenset()
+    """Sections of drawings that may stand a little later, where a page would be left half empty."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from notices.drawings.ground import Frame
 from notices.drawings.model import Drawing
-from notices.drawings.sizes import Sizes
+from notices.drawings.sizes import BESIDE, Sizes
 from notices.drawings.svg import document, text
 
 HEAD = 17.0
@@ -29,6 +29,8 @@ class Columns:
     """Several works: room beside the panels for what is said of them."""
     numbered: bool = False
     """Whether there are only numbers beside the panels, and a key below them."""
+    deepest: float = 380.0
+    """Several works: how high the deepest of them may be drawn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,10 +48,14 @@ class Picture:
 _ON_PAGE = Columns(480.0, before=84.0, measure=92.0, labels=134.0)
 _ON_PHONE = Columns(328.0, before=72.0, measure=80.0, labels=16.0, numbered=True)
 """Each in the size of its letters: half of a page is enough, and a telephone has no more."""
+_BESIDE = replace(_ON_PHONE, deepest=240.0)
+"""As narrow as a telephone, and lower, since a page has a bottom."""
 
 
 def columns_for(sizes: Sizes) -> Columns:
     """Return the columns that suit where a drawing is to be seen."""
+    if sizes is BESIDE:
+        return _BESIDE
     return _ON_PAGE if sizes.width >= _ON_PAGE.width else _ON_PHONE
 
 

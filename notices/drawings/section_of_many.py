@@ -44,7 +44,7 @@ def of_many(words: Words, works: Sequence[Work], columns: Columns) -> Picture:
     left = RULER + columns.before + _EDGE
     room = columns.width - columns.labels - 14 - left
     deepest = max(cut.bottom for cut in found)
-    scale = min(room / max(_seen(cut) for cut in found), 380 / deepest, LARGEST)
+    scale = min(room / max(_seen(cut) for cut in found), columns.deepest / deepest, LARGEST)
     drained = _is_drained(found, profile)
     extra = BROKEN + STRIP if drained else 0.0
     top = HEAD + 82

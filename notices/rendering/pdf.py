@@ -10,6 +10,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, Self
 
+from notices.rendering.filling import Piece
+
 _VARIANT = "pdf/ua-1"
 _POINTS_PER_PX = 0.75
 _PRINT = 4
@@ -69,6 +71,26 @@ class Layout:
         used: float = flow.position_y + flow.margin_height() - page.content_box_y()
         return used / float(page.height)
 
+    @property
+    def page_height(self) -> float:
+        """How much of a page may be in use [CSS pixels]."""
+        return float(self.document.pages[0]._page_box.height)  # noqa: SLF001
+
+    def begin(self) -> float:
+        """Where the first section begins on its page [CSS pixels]."""
+        page = self.document.pages[0]._page_box  # noqa: SLF001
+        first = next(_sections(page), None)
+        return float(first.position_y - page.content_box_y()) if first else 0.0
+
+    def pieces(self) -> Iterator[Piece]:
+        """Yield what the sections are made of, in the order in which they are set.
+
+        A drawing and a row of drawings stay whole, and a heading stays with what it heads.
+        """
+        for page in self.document.pages:
+            for box in _sections(page._page_box):  # noqa: SLF001
+                yield from _pieces(box)
+
     def write(self) -> Pdf:
         """Return the pages as a file.
 
@@ -82,6 +104,29 @@ class Layout:
         if heard := (*self.complaints, *complaints.heard):
             raise RenderingError(heard)
         return Pdf(content, self.pages)
+
+
+def _sections(page: Any) -> Iterator[Any]:  # noqa: ANN401
+    """Yield the boxes of the sections on a page."""
+    return (box for box in _boxes(page) if _is_of(box, "section"))
+
+
+def _is_of(box: Any, name: str) -> bool:  # noqa: ANN401
+    classes = "" if box.element is None else box.element.get("class") or ""
+    return box.element_tag == "div" and name in classes.split()
+
+
+def _pieces(section: Any) -> Iterator[Piece]:  # noqa: ANN401
+    name, headed = section.element.get("id"), 0.0
+    if type(section).__name__ == "FlexBox":
+        yield Piece(name, section.margin_height(), whole=True)
+        return
+    for box in section.children:
+        if box.element_tag == "h2":
+            headed = box.margin_height()
+        else:
+            yield Piece(name, headed + box.margin_height(), _is_of(box, "picture"))
+            headed = 0.0
 
 
 def lay_out(html: str, *, base: pathlib.Path) -> Layout:

@@ -16,12 +16,13 @@ import threading
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from notices.documents.model import Fit, Sheet
+from notices.documents.model import Document, Fit, Section, Sheet
 from notices.letters import printable
 from notices.makers import makers
 from notices.paths import templates_folder
 from notices.rendering import html
 from notices.rendering.files import RenderedFile
+from notices.rendering.filling import filled_order
 from notices.rendering.furniture import SHEET, imprint
 from notices.rendering.pdf import Layout, lay_out
 
@@ -84,7 +85,9 @@ def content(sheet: Sheet) -> str:
     """Return all that a sheet says and shows, before it is set."""
     # The order of a set is another one in each process.
     ways = [(fit.styles, sorted(fit.left_out), fit.pages) for fit in sheet.fits]
-    return "\0".join([_filled(sheet, sheet.fits[0]), f"{ways} {sheet.pages}"])
+    return "\0".join(
+        [_filled(sheet, sheet.fits[0]), f"{ways} {sheet.pages} {sorted(sheet.movable)}"]
+    )
 
 
 def _filled(sheet: Sheet, fit: Fit) -> str:
@@ -131,7 +134,7 @@ def _laid_out(sheet: Sheet, likely: int | None) -> tuple[int, Layout]:
         fit = sheet.fits[way]
         looks = (fit.styles, fit.left_out)
         if looks not in tried:
-            tried[looks] = lay_out(_filled(sheet, fit), base=templates_folder())
+            tried[looks] = _with_full_pages(sheet, fit)
         return tried[looks]
 
     def fits(way: int) -> bool:
@@ -159,6 +162,40 @@ def _laid_out(sheet: Sheet, likely: int | None) -> tuple[int, Layout]:
             first = way + 1
         way = (first + last) // 2
     return saving(first)
+
+
+def _with_full_pages(sheet: Sheet, fit: Fit) -> Layout:
+    """Lay out a sheet; where a drawing leaves a page half empty, with what comes after it before it."""
+    layout = lay_out(_filled(sheet, fit), base=templates_folder())
+    if not sheet.movable:
+        return layout
+    stories = _stories(sheet.document)
+    head_of = {_id(each): head for head, story in stories.items() for each in story}
+    pieces = [replace(piece, section=head_of[piece.section]) for piece in layout.pieces()]
+    begin, high = layout.begin(), layout.page_height
+    order = filled_order(pieces, sheet.movable, begin, high)
+    if order == tuple(dict.fromkeys(piece.section for piece in pieces)):
+        return layout
+    rest = (head for head in stories if head not in order)
+    sections = tuple(each for head in (*order, *rest) for each in stories[head])
+    moved = replace(sheet, document=replace(sheet.document, sections=sections))
+    other = lay_out(_filled(moved, fit), base=templates_folder())
+    return other if other.pages <= layout.pages else layout
+
+
+def _stories(document: Document) -> dict[str, list[Section]]:
+    """Return the sections under each heading, by the name of the first: they stay together."""
+    stories: dict[str, list[Section]] = {}
+    for section in document.sections:
+        if section.heading or not stories:
+            stories[section.name] = []
+        stories[next(reversed(stories))].append(section)
+    return stories
+
+
+def _id(section: Section) -> str:
+    """Return the name of a section as it stands in the page."""
+    return section.name.replace(" ", "-")
 
 
 def _thin(layout: Layout) -> bool:

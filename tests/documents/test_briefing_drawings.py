@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import ctypes
+import re
+import xml.etree.ElementTree as ET
 from collections.abc import Iterator, Mapping
 from typing import Any
 
@@ -11,6 +13,7 @@ import pypdfium2.raw as pdfium  # type: ignore[import-untyped,unused-ignore]
 import pytest
 
 from notices.documents.committee_briefing import (
+    BELOW,
     DRAWN,
     FROM_ABOVE,
     PAGES,
@@ -23,9 +26,9 @@ from notices.drawings.palette import LAWN
 from notices.letters import printable
 from notices.units import MM_PER_INCH
 from notices.wording.blocks import Picture
-from tests.documents.building import BuiltPack
+from tests.documents.building import BuiltPack, of
 from tests.documents.reading import Sheet, tight
-from tests.drawings.metrics import texts_in
+from tests.drawings.metrics import SVG, texts_in
 
 NAME = "committee-briefing.pdf"
 MM_PER_POINT = MM_PER_INCH / 72
@@ -83,9 +86,9 @@ def lawns(content: bytes) -> Iterator[tuple[float, float]]:
 
 
 def test_the_patch_of_green_is_as_large_as_it_says(working_pack: BuiltPack) -> None:
-    """Measured on the page itself; 90 mm, or for those who count in inches 3½."""
+    """Measured on the page itself; 10 cm, or for those who count in inches four."""
     side = PATCH_MM[working_pack.programme.club.units]
-    assert side in (90, 3.5 * 25.4)
+    assert side in (100, 4 * 25.4)
     # The key has small pieces of the same green.
     patch = max(lawns(working_pack.files[NAME]))
     assert patch == pytest.approx((side, side), abs=0.05)
@@ -112,6 +115,69 @@ def sizes_of_letters(content: bytes) -> Mapping[str, float]:
 
 def test_no_letter_is_too_small_to_be_read(pack: BuiltPack) -> None:
     assert min(sizes_of_letters(pack.files[NAME]).values()) >= SMALLEST
+
+
+READ_EASILY = 9.0
+"""Points: what is said in a section is read by those who decide, across a table."""
+
+
+def printed_sizes(content: bytes, words: str) -> list[float]:
+    """The sizes in which words are printed, wherever they stand [points]."""
+    document: Any = pypdfium2.PdfDocument(content)
+    moved, found = pdfium.FS_MATRIX(), []
+    try:
+        for page in document:
+            text = page.get_textpage()
+            told = text.get_text_range()
+            for place in (match.start() for match in re.finditer(words, told)):
+                pdfium.FPDFText_GetMatrix(text, place, ctypes.byref(moved))
+                found.append(pdfium.FPDFText_GetFontSize(text, place) * abs(moved.d))
+    finally:
+        document.close()
+    return found
+
+
+def test_every_letter_in_a_section_is_easily_read(working_pack: BuiltPack) -> None:
+    """Its heads are printed so many times as large as they were drawn, and all else with them."""
+    drawing = committee_briefing(working_pack.programme).drawing(BELOW)
+    drawn = texts_in(drawing.svg)
+    head = next(text for text in drawn if text.text == "Before")
+    (printed,) = printed_sizes(working_pack.files[NAME], r"Before\s+After")
+    assert min(text.size for text in drawn) * printed / head.size >= READ_EASILY
+
+
+@of("withy-hollow", "alderfleet-park")
+def test_the_patch_of_green_shows_how_far_apart_holes_are(pack: BuiltPack) -> None:
+    """Holes 18 mm wide, 75 mm apart: two of them need 93 mm, and the patch has 100."""
+    drawing = committee_briefing(pack.programme).drawing(FROM_ABOVE)
+    (holes,) = (
+        [shape for shape in group if shape.get("class") == "opening"]
+        for group in ET.fromstring(drawing.svg).iter(f"{SVG}g")  # noqa: S314, it was drawn here
+        if "deep" in (group.get("data-work") or "")
+    )
+    assert len(holes) == 2 * 2
+
+
+def empty_ends(content: bytes) -> list[float]:
+    """How much of each page but the last is left empty at its end, above the foot."""
+    document: Any = pypdfium2.PdfDocument(content)
+    found = []
+    try:
+        for page in [*document][:-1]:
+            grey = page.render(scale=1).to_pil().convert("L")
+            # The foot stands in the last 19 millimetres of a page of 297.
+            body = round(grey.height * (1 - 19 / 297))
+            lowest = max(
+                y for y in range(body) if grey.crop((0, y, grey.width, y + 1)).getextrema()[0] < 200
+            )
+            found.append((body - lowest) / grey.height)
+    finally:
+        document.close()
+    return found
+
+
+def test_no_page_is_left_half_empty(pack: BuiltPack) -> None:
+    assert max(empty_ends(pack.files[NAME]), default=0) < 0.4
 
 
 def test_a_caption_stays_below_its_drawing(working_pack: BuiltPack) -> None:
