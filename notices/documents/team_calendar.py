@@ -11,6 +11,7 @@ from notices.programme.duties import duties
 from notices.programme.model import Period, Programme, Work
 from notices.wording.duties import duty_in_words
 from notices.wording.lists import sentence
+from notices.wording.period import name_of_works
 from notices.wording.words import Words
 
 Keys = tuple[str, ...]
@@ -53,13 +54,16 @@ def _work(words: Words, period: Period) -> Iterator[Event]:
                 "day",
                 *((f"again-{ordinal}",) if ordinal > 1 else ()),
             )
-            yield Event((*parts, str(number)), *_day(words, today, day), day, day, "Work")
+            said = _day(words, period, today, day)
+            yield Event((*parts, str(number)), *said, day, day, "Work")
 
 
-def _day(words: Words, works: Sequence[tuple[Work, Keys]], day: dt.date) -> tuple[str, str]:
+def _day(
+    words: Words, period: Period, works: Sequence[tuple[Work, Keys]], day: dt.date
+) -> tuple[str, str]:
     """Return the head of a day's entry and all that is done on it, in its order."""
     greens = list(dict.fromkeys(green for _, keys in works for green in keys))
-    name = words.title(works[0][0]) if len(works) == 1 else words.language.terms.renovation
+    name = name_of_works(words, [work for work, _ in works], noticed=period.noticed)
     lines = [sentence(f"{words.title(work)}: {words.greens(keys)}") for work, keys in works]
     if timetable := words.programme.timetables.get(day):
         start = words.language.clock_at(timetable.told_start)

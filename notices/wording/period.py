@@ -24,6 +24,28 @@ _SLOWER_PUTTS = {
 """What putts are like after work that opens nothing, as the texts on that work have it."""
 
 
+def name_of_works(words: Words, works: Sequence[Work], *, noticed: bool) -> str:
+    """Name works that belong together: greens renovation; hollow tining and top dressing.
+
+    Parameters
+    ----------
+    words
+        The programme's words.
+    works
+        At least one, in their order.
+    noticed
+        Whether golfers clearly notice the period that they are of.
+    """
+    opening = [w for w in works if w.operation.opening is not Opening.NONE] or works
+    kinds = {work.operation.opening for work in opening} - {Opening.SAND, Opening.NONE}
+    if len(kinds) > 1 or (len(opening) > 2 and noticed):
+        return words.language.terms.renovation
+    return and_list(
+        [words.title(work) for work in opening][:1]
+        + [words.title(work).lower() for work in opening[1:2]]
+    )
+
+
 @dataclass(frozen=True, slots=True)
 class PeriodWords:
     """How one period of a programme is put into words."""
@@ -33,14 +55,7 @@ class PeriodWords:
 
     def name(self) -> str:
         """Greens renovation; or the name of its one work."""
-        opening = self.period.opening_works or self.period.works
-        kinds = {work.operation.opening for work in opening} - {Opening.SAND, Opening.NONE}
-        if len(kinds) > 1 or (len(opening) > 2 and self.period.noticed):
-            return self.words.language.terms.renovation
-        return and_list(
-            [self.words.title(work) for work in opening][:1]
-            + [self.words.title(work).lower() for work in opening[1:2]]
-        )
+        return name_of_works(self.words, self.period.works, noticed=self.period.noticed)
 
     def inside(self) -> str:
         """The greens renovation; hollow tining: its name inside a sentence."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from pathlib import Path
 
 import notices
@@ -41,6 +42,19 @@ def test_what_moves_keeps_its_identity(tmp_path: Path) -> None:
     work = [[entry for entry in some if entry.category == "Work"] for some in (before, after)]
     assert [entry.uid for entry in work[0]] == [entry.uid for entry in work[1]]
     assert [entry.first.day for entry in work[1]] == [23, 24]
+
+
+@of("marlpit-common")
+def test_works_that_belong_together_have_the_name_that_golfers_read(pack: BuiltPack) -> None:
+    """Cores and sand on 12 October; a week later the sand alone."""
+    said = {
+        e.first: e.summary
+        for e in pack.documents.calendar("team-calendar").entries[::-1]
+        if e.category == "Work"
+    }
+    assert said[dt.date(2026, 10, 12)] == "Hollow tining and top dressing: greens 1 to 6"
+    assert said[dt.date(2026, 10, 19)] == "Top dressing: greens 1 to 6"
+    assert "Hollow tining and top dressing" in pack.documents.document("board-notice-a4").title
 
 
 @of("withy-hollow")
