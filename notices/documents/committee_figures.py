@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 
 from notices.documents.model import Fact, Section
+from notices.drawings.year_totals import WOODS
 from notices.programme.crew_days import CrewDays, crew_days
 from notices.programme.model import Figure, Programme
 from notices.programme.published import SAND_KG_M2, SAND_MM, SURFACE_PERCENT, PublishedTotal
@@ -42,6 +43,9 @@ _SUMS = (
     ("cost", "All that has a price"),
 )
 
+
+HOLES, SLITS = "surface opened by holes, year ", "surface cut by slits, year "
+"""Figures of a year, before its number."""
 
 ONE_AND_ITS_SUM = 2
 
@@ -98,15 +102,10 @@ def figures(words: Words) -> Iterator[Part]:
     if totals:
         columns = ("What", "This plan", "Published for a year")
         caption = "Totals of a year, for comparison and not as targets to reach"
-        woods = "Since 2019 Woods names no percentage, and lets measured organic matter decide."
-        yield (
-            Section(
-                "year",
-                (Table(caption, columns, totals), Paragraph.of(woods)),
-                "Beside published totals",
-            ),
-            [],
-        )
+        beside: list[Block] = [Table(caption, columns, totals)]
+        if _by_year(words.programme, HOLES):
+            beside.append(Paragraph.of(WOODS))
+        yield Section("year", tuple(beside), "Beside published totals"), []
         yield Section("year chart", (Picture("year-totals"),)), []
 
 
@@ -128,12 +127,27 @@ def _formula(figure: Figure) -> str:
 def _year(words: Words) -> Iterator[tuple[str, str, str]]:
     """Set what the works add up to in a year beside what has been published for one."""
     units = words.programme.club.units
-    for year, value in _by_year(words.programme, "surface disturbed, year "):
+    for year, value in _by_year(words.programme, HOLES):
         published = _published(SURFACE_PERCENT, "%")
-        yield f"Surface opened in {year}", f"about {value:.0f}\N{NO-BREAK SPACE}%", published
+        yield (
+            f"Surface opened by holes in {year}",
+            f"about\N{NO-BREAK SPACE}{_percent(value)}",
+            published,
+        )
+    for year, value in _by_year(words.programme, SLITS):
+        apart = "Not counted: these totals are of coring"
+        yield f"Surface cut by slits in {year}", f"about\N{NO-BREAK SPACE}{_percent(value)}", apart
     for year, value in _by_year(words.programme, "sand in the year "):
         amount, unit = measures.sand_in_year(value, units)
-        yield f"Sand in {year}", f"about {amount:.1f} {unit}", _published_sand(units)
+        yield (
+            f"Sand in {year}",
+            f"about\N{NO-BREAK SPACE}{amount:.1f}\N{NO-BREAK SPACE}{unit}",
+            _published_sand(units),
+        )
+
+
+def _percent(value: float) -> str:
+    return f"{value:.0f}\N{NO-BREAK SPACE}%"
 
 
 def _by_year(programme: Programme, quantity: str) -> list[tuple[str, float]]:

@@ -82,10 +82,12 @@ def year_totals(words: Words) -> Drawing | None:
 
 def _panels(words: Words) -> Iterator[_Panel]:
     units = words.programme.club.units
-    opened = _years(words, "surface disturbed, year ")
-    if opened:
-        title = "Surface opened by holes and slits, in percent"
+    if opened := _years(words, "surface opened by holes, year "):
+        title = "Surface opened by holes, in percent"
         yield _Panel(title, " %", opened, SURFACE_PERCENT, lambda amount: amount)
+    if slit := _years(words, "surface cut by slits, year "):
+        title = "Surface cut by slits, in percent, which published totals do not count"
+        yield _Panel(title, " %", slit, (), lambda amount: amount)
     brought = _years(words, "sand in the year ")
     if brought:
         unit = sand_in_year(0.0, units)[1]

@@ -27,7 +27,7 @@ SURFACE_PERCENT = (
     PublishedTotal("hartwiger_obrien2001", "Hartwiger and O’Brien 2001", 15.0, 20.0),
     PublishedTotal("woods2009", "Woods 2009", 10.0, 20.0, open_ended=True),
 )
-"""Part of the surface that holes and slits open in a year [%]. Since 2019 Woods names none, and
+"""Part of the surface that the holes of coring open in a year [%]; slits are not in it. Since 2019 Woods names none, and
 lets measured organic matter decide [woods2019]_."""
 
 _BY = {

@@ -228,6 +228,19 @@ def test_a_year_is_told_with_what_has_been_published(programme_of: ProgrammeOf) 
     assert "15 to 20 %" in finding.message
     assert "at least 10 %, ideally 20 %" in finding.message
     assert "measured organic matter" in finding.message
+    assert "slits" not in finding.message
+
+
+def test_slits_are_told_beside_the_holes(programme_of: ProgrammeOf) -> None:
+    """What is published is of coring: 1.5 mm blades at 12 mm, 12.5 %, are no part of it."""
+    settings = "settings: {tine_diameter: 10 mm, spacing: 50 x 50 mm}"
+    widths = "settings: {blade_width: 1.5 mm, blade_spacing: 12 mm}"
+    blades = f"verticutting, dates: 2026-06-01, {widths}"
+    plan = work(f"{CORES}, {settings}", blades)
+    (finding,) = found(programme_of(CLUB + COURSE + plan), "surface-against-targets")
+    assert "the holes of this plan open about 3.1 %" in finding.message
+    assert "slits cut about 12.5 % besides" in finding.message
+    assert found(programme_of(CLUB + COURSE + work(blades)), "surface-against-targets") == []
 
 
 def test_a_year_of_sand_is_told_with_what_has_been_published(programme_of: ProgrammeOf) -> None:

@@ -44,19 +44,27 @@ def value(programme: Programme, quantity: str, work: str, green: str = "all") ->
 
 
 def test_mixed_operations_add_up_over_a_year(programme_of: ProgrammeOf) -> None:
-    # 3 mm blades at 25 mm: 12 %; 12 mm tines at 50 × 50 mm: 4.5239 %. Green 2 is cored only, and
-    # a new year begins anew.
+    # 3 mm blades at 25 mm: 12 %, at 50 mm 6 %; 12 mm tines at 50 × 50 mm: 4.5239 %. Green 1 is
+    # cored twice, green 2 once, and a new year begins anew.
     blades = "settings: {blade_width: 3 mm, blade_spacing: 25 mm}"
+    wider = "settings: {blade_width: 3 mm, blade_spacing: 50 mm}"
     programme = programme_of(f"""{COURSE}
   - {{operation: scarifying, dates: 2026-09-01, greens: 1, {blades}}}
+  - {{operation: verticutting, dates: 2026-06-01, greens: 1, {wider}}}
+  - {{operation: hollow tining, dates: 2026-04-01, greens: 1, {TINES}}}
   - {{operation: hollow tining, dates: 2026-09-01, {TINES}}}
   - {{operation: hollow tining, dates: 2027-03-01, {TINES}}}
 """)
     cored = 100 * math.pi * 36 / 2500
-    assert value(programme, "surface disturbed, year 2026", "all", "1") == pytest.approx(12 + cored)
-    assert value(programme, "surface disturbed, year 2026", "all", "2") == pytest.approx(cored)
-    assert value(programme, "surface disturbed, year 2026", "all") == pytest.approx(6 + cored)
-    assert value(programme, "surface disturbed, year 2027", "all") == pytest.approx(cored)
+    holes, slits = "surface opened by holes, year", "surface cut by slits, year"
+    assert value(programme, f"{holes} 2026", "all", "1") == pytest.approx(2 * cored)
+    assert value(programme, f"{holes} 2026", "all", "2") == pytest.approx(cored)
+    assert value(programme, f"{holes} 2026", "all") == pytest.approx(1.5 * cored)
+    assert value(programme, f"{holes} 2027", "all") == pytest.approx(cored)
+    # Published totals are of coring: slits are told apart, on the green that has them.
+    assert value(programme, f"{slits} 2026", "all", "1") == pytest.approx(12 + 6)
+    assert value(programme, f"{slits} 2026", "all") == pytest.approx(18)
+    assert programme.figure(f"{slits} 2026", "all", "2") is None
 
 
 def test_a_year_can_be_worked_again_from_its_inputs(programme_of: ProgrammeOf) -> None:
@@ -68,7 +76,12 @@ def test_a_year_can_be_worked_again_from_its_inputs(programme_of: ProgrammeOf) -
     checked = set()
     for found in programme.figures:
         kind = found.quantity.rstrip("0123456789 ")
-        if kind in {"surface disturbed, year", "sand in the year", "rise of the surface"}:
+        if kind in {
+            "surface opened by holes, year",
+            "surface cut by slits, year",
+            "sand in the year",
+            "rise of the surface",
+        }:
             numbers = {k: float(v) for k, v in found.inputs.items() if isinstance(v, float | int)}
             expected = (
                 numbers["sum_times_area"] / numbers["area_m2"]
@@ -79,7 +92,8 @@ def test_a_year_can_be_worked_again_from_its_inputs(programme_of: ProgrammeOf) -
             checked.add(found.quantity)
     # Holes of September are filled at half on 30 December and the rest in January.
     assert checked == {
-        "surface disturbed, year 2026",
+        "surface opened by holes, year 2026",
+        "surface cut by slits, year 2026",
         "sand in the year 2026",
         "sand in the year 2027",
         "rise of the surface",

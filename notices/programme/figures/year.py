@@ -12,13 +12,23 @@ from notices.programme.model import Figure, Green, SandOnGreen, Work
 from notices.programme.sand import disturbed_percent, removed_depth_mm
 from notices.programme.slugs import ALL
 
-DISTURBED = Quantity(
-    "surface disturbed, year",
+HOLES = Quantity(
+    "surface opened by holes, year",
     "percent",
-    "sum of the surface disturbed by each work with holes or slits on the green; "
+    "sum of the surface disturbed by each work with holes on the green; "
     "where they cross, the overlap is ignored",
-    ("definition", "ervin_nichols", "hartwiger_obrien2001", "woods2009", "woods2019"),
+    ("definition", "hartwiger_obrien2001", "woods2009", "woods2019"),
 )
+SLITS = Quantity(
+    "surface cut by slits, year",
+    "percent",
+    "sum of the surface disturbed by each work with slits on the green, however deep; "
+    "where they cross, the overlap is ignored",
+    ("definition", "ervin_nichols"),
+)
+"""Apart, because published totals of a year are of coring: they count holes."""
+
+OPENED = {Opening.HOLES: HOLES, Opening.SLITS: SLITS}
 BROUGHT = Quantity(
     "sand in the year",
     "mm",
@@ -43,16 +53,17 @@ def figures_of_years(
     bought: SandPrice,
 ) -> Iterator[Figure]:
     """Yield, for each green and on the mean of all that are worked, what the works add up to."""
-    opened: dict[int, dict[str, Parts]] = {}
+    opened: dict[Opening, dict[int, dict[str, Parts]]] = {opening: {} for opening in OPENED}
     brought: dict[int, dict[str, Parts]] = {}
     rise: dict[str, Parts] = {}
     by_id = {work.id: work for work in works}
     for work in works:
-        if work.operation.opening in (Opening.HOLES, Opening.SLITS):
+        if work.operation.opening in OPENED:
             disturbed, removed = disturbed_percent(work), removed_depth_mm(work)
             for green in work.greens:
-                year = opened.setdefault(min(work.days_on(green)).year, {})
-                year.setdefault(green, {})[work.id] = disturbed
+                number = min(work.days_on(green)).year
+                of_year = opened[work.operation.opening].setdefault(number, {})
+                of_year.setdefault(green, {})[work.id] = disturbed
                 if removed:
                     rise.setdefault(green, {})[f"removed by {work.id}"] = -removed
     for need in needs:
@@ -63,12 +74,11 @@ def figures_of_years(
         if need.brought_mm:
             rise.setdefault(need.green, {})[f"brought by {need.work}"] = need.brought_mm
     assumed = {work.id for work in works if _assumed(work, bought)}
-    for number, on_greens in sorted(opened.items()):
-        quantity = replace(DISTURBED, name=f"{DISTURBED.name} {number}")
-        yield from _each_and_mean(quantity, on_greens, greens, assumed)
-    for number, on_greens in sorted(brought.items()):
-        quantity = replace(BROUGHT, name=f"{BROUGHT.name} {number}")
-        yield from _each_and_mean(quantity, on_greens, greens, assumed)
+    by_year = [*((kind, opened[opening]) for opening, kind in OPENED.items()), (BROUGHT, brought)]
+    for kind, years in by_year:
+        for number, on_greens in sorted(years.items()):
+            quantity = replace(kind, name=f"{kind.name} {number}")
+            yield from _each_and_mean(quantity, on_greens, greens, assumed)
     yield from _each_and_mean(RISE, rise, greens, assumed)
 
 
