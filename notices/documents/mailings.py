@@ -70,7 +70,7 @@ def messages_in_case(programme: Programme) -> Entry | None:
         "Messages in case",
         "Members",
         "Send one only when it happens. Each speaks of the first day, or the last: change the day "
-        "and the greens in your mail program. Where work stopped part-way, write in which greens "
+        "and the greens in your mail program. Where only some greens are done, write in which "
         "are done.",
         tuple(letters),
     )

@@ -92,7 +92,7 @@ def closed(cut: Cut, period: Period, moment: Moment, programme: Programme) -> fl
     It follows the dates by which the greens are expected to come back. Between the work and the
     day on which it has healed an opening closes as the grass grows.
     """
-    healed = max(back.fully_healed.early for back in programme.recoveries[cut.work.id])
+    healed = max(back.fully_healed.expected for back in programme.recoveries[cut.work.id])
     day = {
         Moment.AFTER: max(work.dates[-1] for work in period.opening_works),
         Moment.SMOOTH: period.putting_well.expect_by,

@@ -92,7 +92,9 @@ def test_the_patch_of_green_is_as_large_as_it_says(working_pack: BuiltPack) -> N
     # The key has small pieces of the same green.
     patch = max(lawns(working_pack.files[NAME]))
     assert patch == pytest.approx((side, side), abs=0.05)
-    assert "In true size when printed at 100 %." in Sheet.read(working_pack.files[NAME]).text
+    percent = "100%" if working_pack.programme.club.language == "en-US" else "100 %"
+    said = f"In true size when printed at {percent}."
+    assert said in Sheet.read(working_pack.files[NAME]).text
 
 
 def sizes_of_letters(content: bytes) -> Mapping[str, float]:

@@ -290,7 +290,7 @@ def test_a_sheet_hangs_through_the_later_dressings(tmp_path: Path) -> None:
 def test_a_single_green(tmp_path: Path) -> None:
     pack = built(plan(*(work(name, "2027-08-09") for name in FULL), greens="1"), tmp_path)
     page = Page(pack.text("member-email.html"))
-    assert "The green is closed while we work." in page.text
+    assert "The green and its hole are closed while we work." in page.text
     assert "each green" not in page.text.casefold()
     assert "all 1 " not in page.text
     pictures = Mail.read(pack.files["member-email.eml"]).images

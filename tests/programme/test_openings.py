@@ -57,23 +57,23 @@ def how_far_closed(*works: dict[str, object]) -> dict[str, list[float]]:
 
 
 def test_it_closes_as_the_grass_grows() -> None:
-    """Holes of 13 mm: 13 ÷ (2 × 0.75) = 8.67, so nine days; half of that, 4.33, so five days."""
+    """Holes of 13 mm: 13 ÷ (2 × 0.6) = 10.83, so eleven days; half of that, 5.42, so six days."""
     got = how_far_closed(work("hollow tining", DAY))
-    assert got == {"hollow tining": [0, pytest.approx(5 / 9), 1]}
+    assert got == {"hollow tining": [0, pytest.approx(6 / 11), 1]}
 
 
 def test_what_has_healed_is_gone_when_the_green_putts_smoothly() -> None:
-    """Slits 3 mm wide and 20 mm deep decide: 2 × 12.7 ÷ (2 × 0.75) = 16.93, so 17 days to heal.
+    """Slits 3 mm wide and 20 mm deep decide: 2 × 12.7 ÷ (2 × 0.6) = 21.17, so 22 days to heal.
 
-    Half of it, 8.47, is nine days to putt smoothly; by then the cores have healed.
+    Half of it, 10.58, is eleven days to putt smoothly; by then the cores have healed.
     """
     fill = work("top dressing", DAY, settings={"fill": "holes"})
     got = how_far_closed(work("hollow tining", DAY), work("scarifying", DAY), fill)
-    assert got == {"hollow tining": [0, 1, 1], "scarifying": [0, pytest.approx(9 / 17), 1]}
+    assert got == {"hollow tining": [0, 1, 1], "scarifying": [0, pytest.approx(11 / 22), 1]}
 
 
 def test_what_healed_before_the_last_work_is_not_there_just_after_it() -> None:
-    """Needle tines of 6 mm close in 6 ÷ (2 × 0.75) = 4 days; scarifying takes eight."""
+    """Needle tines of 6 mm close in 6 ÷ (2 × 0.6) = 5 days; scarifying takes eight."""
     needles = work("needle tining", "2027-08-09", settings={"tine_diameter": "6 mm"})
     slits = work("scarifying", "2027-08-09 to 2027-08-16", greens="1-8")
     got = how_far_closed(needles, slits)
@@ -82,9 +82,10 @@ def test_what_healed_before_the_last_work_is_not_there_just_after_it() -> None:
 
 
 def test_drains_lie_under_turf_that_is_put_back() -> None:
-    """Its seams are gone after ten weeks of growth, and it putts smoothly after six."""
+    """Its seams are gone after 18 weeks of growth, and it putts smoothly after eight."""
     trench = work("drain trenching", DAY)
     (cut,) = found(trench).values()
     assert cut.kind is Opening.TRENCHES
-    # 6 and 10 weeks of 7 × 0.75 growth days, of which each day brings one: 31.5 and 52.5.
-    assert how_far_closed(trench)["drain trenching"] == [0, pytest.approx(32 / 53), 1]
+    # 6 to 10 weeks and 10 to 26, in the middle 8 and 18, of 7 × 0.75 growth days each, of which a
+    # day brings one: 42 and 94.5.
+    assert how_far_closed(trench)["drain trenching"] == [0, pytest.approx(42 / 95), 1]

@@ -183,16 +183,30 @@ KEPT = [
     (
         "12",
         "1-18",
-        "The greens are closed while we work. Green 12 keeps its temporary green.",
+        (
+            "The greens and their holes are closed while we work. That leaves one of the 18 holes to "
+            "play. Green 12 keeps its temporary green."
+        ),
     ),
     (
         "12, 14",
         "1-18",
-        "The greens are closed while we work. Greens 12 and 14 keep their temporary greens.",
+        (
+            "The greens and their holes are closed while we work. That leaves two of the 18 holes to "
+            "play. Greens 12 and 14 keep their temporary greens."
+        ),
     ),
     ("12", "12", "You play to the temporary green while we work."),
     ("12-14", "12-14", "You play to the temporary greens while we work."),
-    ("12", "1-11", "The greens are closed while we work."),
+    # Holes 12 to 18 are left.
+    (
+        "12",
+        "1-11",
+        (
+            "The greens and their holes are closed while we work. That leaves seven of the 18 holes to "
+            "play."
+        ),
+    ),
 ]
 
 
