@@ -13,7 +13,7 @@ from notices.programme.sand_order import runs_of_sand
 from notices.references import REFERENCES
 from notices.wording import amounts, measures
 from notices.wording.blocks import Block, Notes, Paragraph, Picture, Table
-from notices.wording.lists import counted, sentence
+from notices.wording.lists import counted, number, sentence
 from notices.wording.money import about
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
@@ -196,13 +196,24 @@ def days(words: Words) -> Iterator[Part]:
             Paragraph.of(
                 f"All works together take about {amounts.hours(total.value)} hours of "
                 f"{words.language.terms.labour}. “Hours” is what the work takes, for that day or "
-                "run of days. “Crew hours” is what the whole crew has, in the working day and in "
-                "daylight."
+                "run of days. “Crew hours” is what the people for these works have, in the working "
+                f"day and in daylight.{_kept_back(words)}"
             )
         )
     else:
         blocks.append(Paragraph.of("The plan does not say who works, so no hours are worked out."))
     yield Section("days", tuple(blocks), "Day by day"), [fact for _, fact in told]
+
+
+def _kept_back(words: Words) -> str:
+    """Say how many of the crew are not counted; empty where all are."""
+    kept = max((day.kept_back for day in words.programme.timetables.values()), default=0)
+    if not kept:
+        return ""
+    return " " + sentence(
+        f"{number(kept)} of the crew {'is' if kept == 1 else 'are'} kept back for the daily work and "
+        f"{'is' if kept == 1 else 'are'} not counted"
+    )
 
 
 def hours_chart(words: Words) -> Iterator[Part]:

@@ -22,7 +22,7 @@ from notices.wording import circumstances
 from notices.wording.blocks import Block, Bullets, Heading, KeyFact, KeyFacts, Paragraph, Table
 from notices.wording.cautions import cautions
 from notices.wording.hours import on_one_line, span
-from notices.wording.lists import counted, sentence
+from notices.wording.lists import counted, number, sentence
 from notices.wording.measures import mass
 from notices.wording.settings import depth_in_words, settings_in_words
 from notices.wording.words import Words
@@ -144,6 +144,8 @@ def _hours(words: Words, timetable: DayTimetable | None) -> Iterator[KeyFact]:
     people = counted(timetable.people, "person", "people")
     whole = span(words, timetable.told_start, timetable.told_finish)
     yield KeyFact("Hours", sentence(f"{whole}, {people}"))
+    if said := _spare(timetable):
+        yield KeyFact("People", said)
     rests, works_on = timetable.rest
     if works_on > rests:
         about = words.language.clock_at(told_from(rests))
@@ -154,6 +156,19 @@ def _hours(words: Words, timetable: DayTimetable | None) -> Iterator[KeyFact]:
             "Too long",
             f"This does not fit the day, which ends at {ends}. Decide the day before what can wait.",
         )
+
+
+def _spare(timetable: DayTimetable) -> str:
+    """Say who is not at these jobs, so that nobody wonders; empty where everybody is."""
+    busy, kept = timetable.busy_at_most, timetable.kept_back
+    more = f"{number(kept)} more {'does' if kept == 1 else 'do'} the daily work" if kept else ""
+    if not 0 < busy < timetable.people:
+        return sentence(more) if more else ""
+    spare = timetable.people - busy
+    free = "one is" if spare == 1 else f"{number(spare)} are"
+    needed = counted(busy, "person at a time is", "people at a time are")
+    said = f"at most {needed} needed; the other {free} free"
+    return sentence(f"{said}, and {more}" if more else said)
 
 
 def _sand(words: Words, day: dt.date) -> Iterator[KeyFact]:

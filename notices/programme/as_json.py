@@ -398,6 +398,7 @@ def _timetable(day: DayTimetable) -> Json:
     return {
         "date": day.date.isoformat(),
         "people": day.people,
+        "kept_back": day.kept_back,
         **_time("working_day_begins", day.begins),
         **_time("working_day_ends", day.ends),
         **_time("light_from", day.light_from),

@@ -192,6 +192,7 @@ def _timetable(rows: Sequence[_Row], given: WorkingDay, drying_time: float) -> D
             day.slots(people=given.people, start=start, dew_off=given.dew_off, drying=day.drying)
         ),
         people=given.people,
+        kept_back=given.kept_back,
         begins=given.begins,
         ends=given.ends,
         light_from=given.light_from,

@@ -31,6 +31,9 @@ class WorkingDay:
 
     date: dt.date
     people: int
+    """Who is there for the works."""
+    kept_back: int
+    """Who does the routine work meanwhile."""
     begins: float
     ends: float
     rest: tuple[float, float]
@@ -55,6 +58,7 @@ def working_day(crew: Crew, club: Club, day: dt.date) -> WorkingDay:
     return WorkingDay(
         date=day,
         people=people_for_works(crew, day),
+        kept_back=_kept_back(crew),
         begins=begins,
         ends=ends,
         rest=(middle - half, middle + half),
@@ -69,9 +73,12 @@ def working_day(crew: Crew, club: Club, day: dt.date) -> WorkingDay:
 
 def people_for_works(crew: Crew, day: dt.date) -> int:
     """Say how many are there for the works on a day: own and hired, less those kept back."""
-    kept = crew.people // KEPT_BACK_OF if crew.kept_back is None else crew.kept_back
     there = crew.hired_dates is None or any(day in span for span in crew.hired_dates)
-    return max(0, crew.people + (crew.hired_people if there else 0) - kept)
+    return max(0, crew.people + (crew.hired_people if there else 0) - _kept_back(crew))
+
+
+def _kept_back(crew: Crew) -> int:
+    return crew.people // KEPT_BACK_OF if crew.kept_back is None else crew.kept_back
 
 
 def drying(crew: Crew, sand: Sand) -> float:

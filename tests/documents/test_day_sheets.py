@@ -12,9 +12,10 @@ import pytest
 
 from notices.documents.model import Document, Fact
 from notices.documents.starter_sheet import starter_sheet
+from notices.documents.team_sheet import team_sheet
 from notices.documents.tee_sign import tee_sign
 from notices.programme.model import PlayStatus
-from notices.wording.blocks import Heading, Paragraph, Table
+from notices.wording.blocks import Heading, KeyFacts, Paragraph, Table
 from tests.documents.building import BuiltPack, build_data, of
 from tests.documents.dates_in_words import days_in, read_dates, read_greens
 from tests.documents.reading import Sheet, plain, tight
@@ -270,3 +271,31 @@ def test_the_starter_has_a_page_for_days_of_a_restriction_and_of_a_fixture_on_he
     assert "No buggies that day." in told[dt.date(2027, 8, 12)]
     assert dt.date(2027, 8, 13) not in told
     assert "August Medal." in told[dt.date(2027, 8, 14)]
+
+
+ONE = "At most one person at a time is needed; the other "
+SPARE = [
+    # One in five of ten is kept back, and one of the other eight is at the job.
+    (
+        {"people": 10},
+        f"{ONE}seven are free, and two more do the daily work.",
+    ),
+    ({"people": 3, "kept_back": 1}, f"{ONE}one is free, and one more does the daily work."),
+    ({"people": 2, "kept_back": 0}, f"{ONE}one is free."),
+    ({"people": 2, "kept_back": 1}, "One more does the daily work."),
+    ({"people": 1}, ""),
+]
+
+
+@pytest.mark.parametrize(("crew", "said"), SPARE)
+def test_the_team_reads_who_is_not_at_the_jobs(crew: dict[str, object], said: str) -> None:
+    document = team_sheet(programme(plan(work("slitting", "2027-08-16"), crew=crew)))
+    facts = [
+        row.text
+        for section in document.sections[:1]
+        for block in section.blocks
+        if isinstance(block, KeyFacts)
+        for row in block.rows
+        if row.label == "People"
+    ]
+    assert facts == [said] * bool(said)

@@ -78,7 +78,7 @@ SHAPE: dict[str, set[str]] = {
     },
     "restrictions": {"what", "dates", "except", "ask"},
     "timetables": {
-        *("date", "people", "light", "too_long_by_minutes", "limited_by", "busiest"),
+        *("date", "people", "kept_back", "light", "too_long_by_minutes", "limited_by", "busiest"),
         *("busiest_minutes", "default_used", "tasks"),
         *(
             f"{name}{unit}"

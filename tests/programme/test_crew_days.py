@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from dataclasses import replace
 
 import pytest
 
@@ -11,30 +12,49 @@ from notices.programme.model import DayTimetable, Limit, Programme, Task
 from notices.programme.sand_order import SandDay, SandOrder, runs_of_sand
 from tests.wording.small_plans import plan, programme, work
 
+A_DAY = DayTimetable(
+    date=dt.date(2027, 12, 1),
+    tasks=(Task("a", "1", "hollow tining", 1, 2, 420, 720),),
+    people=4,
+    kept_back=1,
+    begins=390,
+    ends=930,
+    light_from=450,
+    light_until=960,
+    light="",
+    rest=(600, 660),
+    dew_off=None,
+    drying=None,
+    limited_by=Limit.MACHINE,
+    busiest="hollow tining",
+    busiest_minutes=240,
+    default_used=False,
+)
+
 
 def test_hours_leave_out_the_rest_and_the_dark() -> None:
     # Two people at work from 7:00 to 12:00, with the hour from 10:00 to 11:00 off: 2 × 4 h.
-    task = Task("a", "1", "hollow tining", 1, 2, 420, 720)
-    day = DayTimetable(
-        date=dt.date(2027, 12, 1),
-        tasks=(task,),
-        people=4,
-        begins=390,
-        ends=930,
-        light_from=450,
-        light_until=960,
-        light="",
-        rest=(600, 660),
-        dew_off=None,
-        drying=None,
-        limited_by=Limit.MACHINE,
-        busiest="hollow tining",
-        busiest_minutes=240,
-        default_used=False,
-    )
-    assert day.hours_of_people == pytest.approx(8)
+    assert A_DAY.hours_of_people == pytest.approx(8)
     # Light from 7:30, work until 15:30: four people for 8 h less 1 h.
-    assert day.hours_there == pytest.approx(4 * 7)
+    assert A_DAY.hours_there == pytest.approx(4 * 7)
+
+
+@pytest.mark.parametrize(
+    ("tasks", "busy"),
+    [
+        # How many people, from when to when.
+        ([(1, 420, 480)], 1),
+        ([(1, 420, 480), (2, 450, 500)], 3),
+        # One ends as the next begins.
+        ([(1, 420, 480), (2, 480, 500)], 2),
+        ([(1, 420, 480), (1, 430, 440), (1, 440, 450), (1, 445, 500)], 3),
+        # A job for six with four to do it takes all of them.
+        ([(6, 420, 480)], 4),
+    ],
+)
+def test_so_many_are_at_the_jobs_at_once(tasks: list[tuple[int, int, int]], busy: int) -> None:
+    made = tuple(Task("a", "1", "slitting", 1, *one) for one in tasks)
+    assert replace(A_DAY, tasks=made).busy_at_most == busy
 
 
 @pytest.fixture(scope="module")

@@ -59,6 +59,8 @@ class DayTimetable:
     """In the order in which they start."""
     people: int
     """Who is there for them: the club's own and hired, less those kept back."""
+    kept_back: int
+    """Who does the routine work on the course meanwhile."""
     begins: float
     """Begin of the working day."""
     ends: float
@@ -117,6 +119,19 @@ class DayTimetable:
     def told_finish(self) -> float:
         """When the last task ends, as people are told it."""
         return told_until(self.last_finish)
+
+    @property
+    def busy_at_most(self) -> int:
+        """How many of the people are at the tasks when most of them are."""
+        at_once = (
+            sum(
+                t.people
+                for t in self.tasks
+                if t.start_minutes <= task.start_minutes < t.finish_minutes
+            )
+            for task in self.tasks
+        )
+        return min(self.people, max(at_once, default=0))
 
     def minutes_at(self, task: Task) -> float:
         """Return how long people are at a task: the rest in the middle of it is none."""
