@@ -49,7 +49,7 @@ HOLES, SLITS = "surface opened by holes, year ", "surface cut by slits, year "
 
 ONE_AND_ITS_SUM = 2
 
-_NOT_IN_THE_SUM = "What has no price in the plan is not in the sum."
+_NOT_IN_THE_SUM = "Anything that has no price in the plan comes on top."
 
 
 def percent(figure: Figure | None) -> str:

@@ -11,10 +11,10 @@ from functools import cache
 from notices.agronomy import moles, sand, thatch
 from notices.findings import Finding, Weight
 from notices.operations import Opening
-from notices.plan.messages import listed
 from notices.plan.model import Plan
 from notices.programme.channels import meetings
 from notices.programme.climate import club_climate
+from notices.programme.green_names import plan_greens
 from notices.programme.measured import values_of
 from notices.programme.model import Figure, Programme, SandOnGreen, Work
 from notices.programme.thatch import through_thatch
@@ -99,7 +99,8 @@ def deep_tining_into_channels(programme: Programme, _plan: Plan) -> Iterator[Fin
         yield Finding(
             "deep-tining-into-channels",
             Weight.INFORMATION,
-            f"{meeting.holes.operation.name} follows mole ploughing on {_count(meeting.greens)}: "
+            f"{meeting.holes.operation.name} follows mole ploughing on "
+            f"{plan_greens(programme.greens, meeting.greens)}: "
             f"{share}; the water's way is the slot of the plough and the cracks beside it",
             "",
             ("works", meeting.holes.plan_index),
@@ -235,7 +236,7 @@ def coring_and_thatch(programme: Programme, plan: Plan) -> Iterator[Finding]:
     for work in programme.works:
         if work.id in by_work:
             reach = "; ".join(
-                f"{before} {'green' if len(greens) == 1 else 'greens'} {listed(greens)} {after}"
+                f"{before} {plan_greens(programme.greens, greens)} {after}"
                 for (before, after), greens in by_work[work.id].items()
             )
             does = "takes material out" if work.operation.removes_core else "only opens the turf"
@@ -308,10 +309,6 @@ def _span(figure: Figure, unit: str) -> str:
 
 def _first(programme: Programme, *openings: Opening) -> Work:
     return next(work for work in programme.works if work.operation.opening in openings)
-
-
-def _count(greens: Sequence[str]) -> str:
-    return f"{len(greens)} {'green' if len(greens) == 1 else 'greens'}"
 
 
 AGRONOMIC_CHECKS = (

@@ -14,10 +14,11 @@ from notices.plan.model import Plan
 from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.climate import is_southern, may_be_british
 from notices.programme.cut_checks import CUT_CHECKS
+from notices.programme.green_names import plan_greens
 from notices.programme.laid_turf import turf_not_rooted
 from notices.programme.lay_out import DEFAULT_AREA_M2
 from notices.programme.letter_checks import letters_not_printed
-from notices.programme.model import Decided, Fixture, Programme
+from notices.programme.model import Decided, Fixture, PlayStatus, Programme
 from notices.programme.order_checks import ORDER_CHECKS
 from notices.programme.photographs import photograph_of_nothing
 from notices.programme.play_checks import fewer_than_nine_holes, nowhere_to_putt
@@ -93,8 +94,8 @@ def fixture_on_closed_greens(programme: Programme, _plan: Plan) -> Iterator[Find
             yield Finding(
                 "fixture-in-closure",
                 Weight.INFORMATION if fixture.goes_ahead else Weight.THINK_AGAIN,
-                f"{fixture.name} on {fixture.date} meets {_count(fixture.closed_greens)} "
-                f"out of play{_as_decided(fixture)}",
+                f"{fixture.name} on {fixture.date} finds {_away(programme, fixture)}"
+                f"{_as_decided(fixture)}",
                 "" if fixture.goes_ahead else _CLASH_REMEDY,
                 ("fixtures", fixture.plan_index),
                 greens=fixture.closed_greens,
@@ -110,7 +111,7 @@ def fixture_in_recovery(programme: Programme, _plan: Plan) -> Iterator[Finding]:
                 "fixture-in-recovery",
                 Weight.INFORMATION if fixture.goes_ahead else Weight.THINK_AGAIN,
                 f"{fixture.name} on {fixture.date} comes before "
-                f"{_count(fixture.recovering_greens)} "
+                f"{plan_greens(programme.greens, fixture.recovering_greens)} "
                 f"{'putts' if len(fixture.recovering_greens) == 1 else 'putt'} well again"
                 f"{_as_decided(fixture)}",
                 "" if fixture.goes_ahead else _CLASH_REMEDY,
@@ -127,16 +128,17 @@ def recovery_into_winter(programme: Programme, _plan: Plan) -> Iterator[Finding]
         if waiting:
             stop = min(r.growth_stops for r in waiting if r.growth_stops)
             returns = [r.growth_returns for r in waiting if r.growth_returns]
-            spring = f" and does not return before about {max(returns)}" if returns else ""
+            spring = f"; it does not return before about {max(returns)}" if returns else ""
+            greens = tuple(recovery.green for recovery in waiting)
             yield Finding(
                 "recovery-into-winter",
                 Weight.THINK_AGAIN,
-                f"in an ordinary year growth stops about {stop}{spring}; "
-                f"{_count(tuple(r.green for r in waiting))} may not have healed before it stops",
+                f"{plan_greens(programme.greens, greens)} may not have healed when growth stops, "
+                f"about {stop} in an ordinary year{spring}",
                 "Work earlier in the season if you can; the notices say plainly that marks stay",
                 ("works", period.opening_works[0].plan_index, "dates"),
                 work=period.opening_works[0].id,
-                greens=tuple(r.green for r in waiting),
+                greens=greens,
                 dates=period.days,
             )
 
@@ -184,7 +186,7 @@ def nothing_to_fill(programme: Programme, _plan: Plan) -> Iterator[Finding]:
             need.green for need in programme.sand if need.work == work.id and not need.fills
         )
         if empty:
-            where = "these greens" if len(empty) == len(work.greens) else _count(empty)
+            where = plan_greens(programme.greens, empty)
             yield Finding(
                 "nothing-to-fill",
                 Weight.THINK_AGAIN,
@@ -258,8 +260,22 @@ def _as_decided(fixture: Fixture) -> str:
     return ""
 
 
-def _count(greens: tuple[str, ...]) -> str:
-    return f"{len(greens)} {'green' if len(greens) == 1 else 'greens'}"
+def _away(programme: Programme, fixture: Fixture) -> str:
+    """Say which greens are closed, and which have temporary ones."""
+    found = {
+        status: tuple(
+            green
+            for green in fixture.closed_greens
+            if programme.status_on(fixture.date, green) is status
+        )
+        for status in (PlayStatus.CLOSED, PlayStatus.TEMPORARY)
+    }
+    closed, replaced = (
+        plan_greens(programme.greens, greens) if greens else "" for greens in found.values()
+    )
+    few = "a temporary green" if len(found[PlayStatus.TEMPORARY]) == 1 else "temporary greens"
+    parts = (closed and f"{closed} closed", replaced and f"{few} in place of {replaced}")
+    return " and ".join(filter(None, parts))
 
 
 __all__ = ["CHECKS", "Check", "check_programme"]

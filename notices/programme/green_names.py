@@ -24,14 +24,21 @@ def plan_greens(course: Mapping[str, Green], keys: Collection[str]) -> str:
     """
     chosen = [green for key, green in course.items() if key in keys]
     numbered = [green for green in chosen if green.holes]
+    names = [_with_the(green.key) for green in chosen if not green.holes]
     if len(numbered) == sum(bool(green.holes) for green in course.values()) > A_FEW:
-        names = [green.key for green in chosen if not green.holes]
         return listed([f"all {len(numbered)} greens", *names])
-    return f"{'green' if len(chosen) == 1 else 'greens'} {listed(list(_runs(chosen)))}"
+    if not numbered:
+        return listed(names)
+    first, *runs = _runs(numbered)
+    return listed([f"{'green' if len(numbered) == 1 else 'greens'} {first}", *runs, *names])
+
+
+def _with_the(name: str) -> str:
+    return name if name.casefold().startswith("the ") else f"the {name}"
 
 
 def _runs(greens: Sequence[Green]) -> list[str]:
-    """Write greens as "Oak 1-9", "Elm 4", "Putting green": a run of plain numbers is one part."""
+    """Write greens as "Oak 1-9", "Elm 4": a run of plain numbers is one part."""
     parts: list[str] = []
     plain: dict[str, list[int]] = {}
     for green in greens:
@@ -39,4 +46,4 @@ def _runs(greens: Sequence[Green]) -> list[str]:
             plain.setdefault(green.course, []).append(green.holes[0])
     for name, numbers in plain.items():
         parts += [f"{name} {run}".strip() for run in format_greens(sorted(numbers)).split(", ")]
-    return [*parts, *(green.key for green in greens if len(green.holes) != 1)]
+    return [*parts, *(green.key for green in greens if len(green.holes) > 1)]

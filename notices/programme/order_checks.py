@@ -12,6 +12,7 @@ from itertools import chain
 
 from notices.findings import Finding, Weight
 from notices.plan.model import Plan
+from notices.programme.green_names import plan_greens
 from notices.programme.laid_turf import is_loose
 from notices.programme.model import Programme, Work
 from notices.programme.periods import FIRST_OPENING_ORDER
@@ -40,6 +41,7 @@ def cored_after_dressing(programme: Programme, _plan: Plan) -> Iterator[Finding]
     ):
         yield _undoes(
             "cored-after-dressing",
+            programme,
             core,
             greens,
             f"dressed from {sand.dates[0]}, so the cores take the new sand out again",
@@ -52,6 +54,7 @@ def scarified_after_seed(programme: Programme, _plan: Plan) -> Iterator[Finding]
     for blades, seed, greens in _too_soon_after(programme, "scarifying", "overseeding", SEEDLINGS):
         yield _undoes(
             "scarified-after-seed",
+            programme,
             blades,
             greens,
             f"sown from {seed.dates[0]}, and tears out the seedlings",
@@ -69,11 +72,14 @@ def _too_soon_after(
                 yield second, first, greens
 
 
-def _undoes(code: str, work: Work, greens: tuple[str, ...], harm: str, remedy: str) -> Finding:
+def _undoes(
+    code: str, programme: Programme, work: Work, greens: tuple[str, ...], harm: str, remedy: str
+) -> Finding:
     return Finding(
         code,
         Weight.THINK_AGAIN,
-        f"{work.operation.name} begins on {work.dates[0]} on {_count(greens)} {harm}",
+        f"{work.operation.name} begins on {work.dates[0]} on "
+        f"{plan_greens(programme.greens, greens)}, {harm}",
         remedy,
         ("works", work.plan_index, "dates"),
         work=work.id,
@@ -102,8 +108,9 @@ def finished_before_dressing(programme: Programme, _plan: Plan) -> Iterator[Find
                 yield Finding(
                     "finished-before-dressing",
                     Weight.THINK_AGAIN,
-                    f"{work.operation.name} ends on {work.dates[-1]} on {_count(early)} that "
-                    f"are dressed later, from {first}",
+                    f"{work.operation.name} ends on {work.dates[-1]} on "
+                    f"{plan_greens(programme.greens, early)}, which "
+                    f"{'is' if len(early) == 1 else 'are'} dressed later, from {first}",
                     f"Put {work.operation.name} on the days of the dressing, once the sand is dry",
                     ("works", work.plan_index, "dates"),
                     work=work.id,
@@ -138,7 +145,8 @@ def dressing_not_brushed(programme: Programme, _plan: Plan) -> Iterator[Finding]
         yield Finding(
             "dressing-not-brushed" if 1 in loose else "top-up-not-brushed",
             Weight.THINK_AGAIN if 1 in loose else Weight.INFORMATION,
-            f"{which} {are} not brushed in within {BRUSHED_WITHIN.days} days, on {_count(greens)}",
+            f"{which} on {plan_greens(programme.greens, greens)} {are} not brushed in within "
+            f"{BRUSHED_WITHIN.days} days",
             "Add brushing on the same days; it is done once the sand is dry" if 1 in loose else "",
             ("works", sand.plan_index),
             work=sand.id,
@@ -164,7 +172,8 @@ def orders_that_are_fine(programme: Programme, _plan: Plan) -> Iterator[Finding]
                 yield Finding(
                     "sand-before-solid-tining",
                     Weight.INFORMATION,
-                    f"solid tining from {solid.dates[0]} follows the dressing of {_count(greens)}: "
+                    f"solid tining from {solid.dates[0]} follows the dressing of "
+                    f"{plan_greens(programme.greens, greens)}: "
                     "that is usual, as the tines carry the sand down",
                     "",
                     ("works", solid.plan_index, "dates"),
@@ -183,7 +192,7 @@ def orders_that_are_fine(programme: Programme, _plan: Plan) -> Iterator[Finding]
                         code,
                         Weight.INFORMATION,
                         f"deep solid tining from {deep.dates[0]} {does} the coring of "
-                        f"{_count(greens)}: it may come before or after",
+                        f"{plan_greens(programme.greens, greens)}: it may come before or after",
                         "",
                         ("works", deep.plan_index, "dates"),
                         work=deep.id,
@@ -275,10 +284,6 @@ def _soon_before(first: Work, then: Work, within: dt.timedelta) -> tuple[str, ..
 
 def _of(programme: Programme, name: str) -> list[Work]:
     return [work for work in programme.works if work.operation.name == name]
-
-
-def _count(greens: Sequence[str]) -> str:
-    return f"{len(greens)} {'green' if len(greens) == 1 else 'greens'}"
 
 
 ORDER_CHECKS = (

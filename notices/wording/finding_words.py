@@ -7,6 +7,7 @@ import re
 
 from notices.findings import Finding
 from notices.operations import CATALOGUE
+from notices.programme.green_names import plan_greens
 from notices.wording import measures
 from notices.wording.amounts import time_of_day
 from notices.wording.lists import sentence
@@ -25,6 +26,7 @@ _SPAN = re.compile(rf"{_ISO} to {_ISO}")
 _DAY = re.compile(_ISO)
 _BREAK = re.compile(r"; |: (?=[a-z])")
 _DRESSING = re.compile(r"(?<!top )\bdressing\b|(?<!top )\bdressing(?=s\b)")
+_RUN = re.compile(r"\b(\d{1,2})-(\d{1,2})\b")
 _CLOCK = re.compile(r"\b([012]\d):([0-5]\d)\b")
 
 
@@ -36,9 +38,10 @@ def for_the_committee(found: Finding) -> bool:
 def finding_in_words(words: Words, found: Finding) -> str:
     """Return what a finding says in short sentences; what to write into the plan is left out."""
     text = found.message.replace(" (common practice)", "").replace("'", "’")
-    text = measures.in_units(text, words.programme.club.units)
+    text = measures.in_units(_greens(words, found, text), words.programme.club.units)
     parts = [sentence(part) for part in _BREAK.split(text)]
-    return _named(words, _timed(words, _dated(words, " ".join(parts))))
+    text = _named(words, _timed(words, _dated(words, " ".join(parts))))
+    return _RUN.sub(r"\1 to \2", text)
 
 
 def finding_dates(found: Finding) -> tuple[dt.date, ...]:
@@ -49,6 +52,14 @@ def finding_dates(found: Finding) -> tuple[dt.date, ...]:
         days |= {begin + dt.timedelta(days=n) for n in range((end - begin).days + 1)}
     days |= {dt.date.fromisoformat(day) for day in _DAY.findall(found.message)}
     return tuple(sorted(days))
+
+
+def _greens(words: Words, found: Finding, text: str) -> str:
+    """Name the greens of a finding as the club's readers do, not as the plan lists them."""
+    if not found.greens:
+        return text
+    course = words.programme.greens
+    return text.replace(plan_greens(course, found.greens), words.greens(found.greens))
 
 
 def _dated(words: Words, text: str) -> str:

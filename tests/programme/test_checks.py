@@ -539,15 +539,15 @@ def test_nothing_to_fill_names_the_greens(programme_of: ProgrammeOf) -> None:
     )
     (finding,) = found(programme_of(CLUB + COURSE + text), "nothing-to-fill")
     assert finding.greens == ("2",)
-    assert "1 green" in finding.message
+    assert "no work opens any on green 2 before it" in finding.message
 
 
 def test_one_green_putts_and_two_putt(programme_of: ProgrammeOf) -> None:
     one = fixture("2026-06-03").replace("dates: 2026-06-01", "dates: 2026-06-01, greens: 1")
     (single,) = found(programme_of(CLUB + COURSE + one), "fixture-in-recovery")
     (both,) = found(programme_of(CLUB + COURSE + fixture("2026-06-03")), "fixture-in-recovery")
-    assert "1 green putts well again" in single.message
-    assert "2 greens putt well again" in both.message
+    assert "comes before green 1 putts well again" in single.message
+    assert "comes before greens 1 and 2 putt well again" in both.message
 
 
 def test_a_winter_is_laid_to_the_work_that_opens(programme_of: ProgrammeOf) -> None:

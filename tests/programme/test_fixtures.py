@@ -63,7 +63,7 @@ def test_a_decision_quietens_the_clash_or_ends_it(
 def test_what_is_decided_is_said_in_the_finding(programme_of: ProgrammeOf) -> None:
     (played,) = found(programme_of(COURSE + WORKS + medal(1, ", decision: does not count")))
     assert played.message == (
-        "June Medal on 2026-06-01 meets 2 greens out of play; it goes ahead and does not count, "
+        "June Medal on 2026-06-01 finds greens 1 and 2 closed; it goes ahead and does not count, "
         "as decided"
     )
     assert played.suggestion == ""

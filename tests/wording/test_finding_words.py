@@ -42,3 +42,15 @@ def test_every_day_that_is_named_is_known() -> None:
 def test_a_committee_is_not_troubled_with_the_plan_file() -> None:
     assert for_the_committee(found("a day is too long", "day-too-long"))
     assert not for_the_committee(found("the plan names no sender", "no-sender"))
+
+
+def test_greens_are_named_as_golfers_name_them() -> None:
+    told = words(plan(work("hollow tining", "2027-08-09"), greens="1-18, Putting green"))
+    message = "no brushing follows the dressing on greens 1-3, 7 and the Putting green"
+    few = Finding("a", Weight.THINK_AGAIN, message, greens=("1", "2", "3", "7", "Putting green"))
+    assert finding_in_words(told, few) == (
+        "No brushing follows the dressing on greens 1 to 3 and 7 and the putting green."
+    )
+    # Of greens that are only a part of all that it is about, the runs are written out.
+    part = Finding("a", Weight.THINK_AGAIN, "greens 1-3 closed on 2027-08-09", greens=("1", "9"))
+    assert finding_in_words(told, part) == "Greens 1 to 3 closed on Monday 9 August."
