@@ -13,7 +13,7 @@ from pathlib import Path
 
 from notices import disk
 from notices.errors import EditFault, PlanFault
-from notices.findings import Finding, Weight, ended
+from notices.findings import Finding, Place, Weight, ended
 from notices.plan.days import all_days
 from notices.plan.followers import named_works, work_called
 from notices.plan.green_list import GreenRef, format_greens, parse_greens
@@ -22,6 +22,7 @@ from notices.plan.model import Observed
 from notices.plan.postpone import put_off, write_put_off
 from notices.plan.record import Record, write_record
 from notices.plan.refusal import Refusal
+from notices.plan.workbook_layout import OBSERVED
 from notices.plan.yaml_edits import PlanText
 from notices.programme.lay_out import club_greens
 from notices.programme.model import Programme, Work
@@ -78,6 +79,7 @@ def postpone(
     PlanFault
         If the plan is at fault already.
     """
+    _refuse_workbook(path, work, "to postpone")
     content, loaded, programme, text = _read(path, today)
     try:
         index = _index(loaded, work, "to postpone")
@@ -133,6 +135,7 @@ def finish(
     PlanFault
         If the plan is at fault already.
     """
+    _refuse_workbook(path, work, "to finish")
     content, loaded, programme, text = _read(path, today)
     try:
         planned = programme.works[_index(loaded, work, "to finish")]
@@ -154,13 +157,28 @@ def finish(
     return _write(path, content, text, programme, today, asked), record
 
 
+def _refuse_workbook(path: Path, work: str, purpose: str) -> None:
+    """Say where in a workbook the change is to be made by hand: a program writes only YAML anew."""
+    if path.suffix.lower() not in WORKBOOKS:
+        return
+    loaded = load_plan(path)
+    try:
+        index = _index(loaded, work, purpose)
+    except ValueError as error:
+        raise EditFault(_sentence(error)) from None
+    dates = Finding("workbook", Weight.CANNOT_BUILD, "", path=("works", index, "dates"))
+    place, by_hand = loaded.located([dates])[0].place, "Write the new dates there"
+    if purpose != "to postpone":
+        place = Place(str(path), sheet=OBSERVED.name)
+        by_hand = "Write the work and its days there, in a row of its own"
+    raise EditFault(
+        f"{place}: this is a workbook, and the command changes only plans in YAML. {by_hand}, or go "
+        f"on with a plan in YAML: notices convert {path} {path.with_suffix('.yaml')}"
+    )
+
+
 def _read(path: Path, today: dt.date) -> tuple[bytes, LoadedPlan, Programme, PlanText]:
     """Return what a plan file holds, the plan in it, worked out too, and its text to be edited."""
-    if path.suffix.lower() in WORKBOOKS:
-        raise EditFault(
-            f"{path} is a workbook, and only plans in YAML can be changed this way; "
-            "change the dates in the workbook itself"
-        )
     loaded = load_plan(path)
     if loaded.source.tables:
         raise EditFault(

@@ -7,8 +7,10 @@ import difflib
 from pathlib import Path
 
 import pytest
+from openpyxl import load_workbook
 
 from notices.changing import Changed, finish, postpone
+from notices.convert.between import convert_plan
 from notices.errors import EditFault
 from notices.plan.load import load_plan
 from notices.programme.model import Programme
@@ -274,9 +276,56 @@ def test_a_wrong_day_is_a_fault_of_its_option(
     assert plan.read_text("utf-8") == PLAN
 
 
-def test_a_workbook_is_left_to_its_own_program(tmp_path: Path) -> None:
-    with pytest.raises(EditFault, match="is a workbook"):
-        put_off(tmp_path / "plan.xlsx", "cores", to="10-20")
+@pytest.fixture
+def workbook(plan: Path) -> Path:
+    path = plan.with_suffix(".xlsx")
+    convert_plan(plan, path)
+    return path
+
+
+IN_YAML = (
+    "this is a workbook, and the command changes only plans in YAML. {by_hand}, or go on with a plan "
+    "in YAML: notices convert {path} {yaml}"
+)
+
+
+def test_whoever_puts_off_a_work_of_a_workbook_hears_which_cell_to_change(workbook: Path) -> None:
+    content = workbook.read_bytes()
+    with pytest.raises(EditFault) as told:
+        put_off(workbook, "verticutting", to="10-20")
+    place, said = str(told.value).split(": ", 1)
+    name, cell = place.split("!")
+    assert name == f"{workbook}:Works"
+    # It is the cell with the day that is put off.
+    assert str(load_workbook(workbook)["Works"][cell].value).startswith("2026-09-28")
+    assert said == IN_YAML.format(
+        by_hand="Write the new dates there", path=workbook, yaml=workbook.with_suffix(".yaml")
+    )
+    assert workbook.read_bytes() == content
+
+
+def test_whoever_finishes_a_work_of_a_workbook_hears_which_sheet_takes_it(workbook: Path) -> None:
+    with pytest.raises(EditFault) as told:
+        finish(
+            workbook,
+            "cores",
+            greens=None,
+            done=None,
+            putting_smoothly=None,
+            healed=None,
+            today=TODAY,
+        )
+    said = IN_YAML.format(
+        by_hand="Write the work and its days there, in a row of its own",
+        path=workbook,
+        yaml=workbook.with_suffix(".yaml"),
+    )
+    assert str(told.value) == f"{workbook}:'Past recovery': {said}"
+
+
+def test_a_work_that_a_workbook_does_not_have_is_none_there_either(workbook: Path) -> None:
+    with pytest.raises(EditFault, match="There is no work"):
+        put_off(workbook, "mowing", to="10-20")
 
 
 def test_works_in_a_list_beside_the_plan_are_left_to_it(tmp_path: Path) -> None:
