@@ -43,14 +43,21 @@ class Sign:
     """Signs of neighbouring days of one stage may be made one."""
     weather: bool = True
     """Whether it goes by the weather."""
-    until: bool = False
-    """Whether its last day is all that matters."""
+    until: dt.date | None = None
+    """When it should be of no use any more, where that is an estimate; it may stand for longer."""
 
     def when(self, words: Words) -> str:
         """Say on which days it stands."""
-        if self.until:
-            return f"Until {words.dates.day(self.days[-1])}"
+        if self.until is not None:
+            return f"Until about {words.dates.day(self.until)}"
         return words.dates.days(self.days)
+
+    def down(self, words: Words) -> str:
+        """Say when to take it down."""
+        last = words.dates.day(self.days[-1])
+        if self.until is not None:
+            return f"Take down once the greens putt well, at the latest after {last}."
+        return f"Take down after {last}."
 
 
 def tee_signs(programme: Programme) -> Entry | None:
@@ -64,7 +71,7 @@ def tee_signs(programme: Programme) -> Entry | None:
         "Signs for the tees",
         "Everybody who comes to a tee",
         f"Print them on {terms.paper}, on its side. Each has its days on it: put it up at the first "
-        "tee, the tenth and the shop that morning, and take it down when its days are over.",
+        "tee, the tenth and the shop that morning, and take it down when it says so.",
         (Sheet(document, "tee-sign", fits, pages=len(document.sections)),),
         again="Signs that are printed already still hold.",
     )
@@ -76,10 +83,11 @@ def tee_sign(programme: Programme) -> Document:
     found = sorted(_signs(words), key=lambda sign: (sign.days[0], sign.days[-1]))
     facts: list[Fact] = []
     for sign in found:
-        named = sign.days[-1:] if sign.until else sign.days
+        named = (sign.until,) if sign.until else sign.days
         facts.append(Fact("when", sign.when(words), named))
         facts.append(Fact("sign", sign.large, (), sign.greens))
         facts += [Fact("sign", sign.small)] if sign.small else []
+        facts.append(Fact("take down", sign.down(words), sign.days[-1:]))
     return Document.of(
         programme,
         name="tee-sign",
@@ -91,8 +99,7 @@ def tee_sign(programme: Programme) -> Document:
 
 
 def _section(words: Words, sign: Sign) -> Section:
-    down = f"Take down after {words.dates.day(sign.days[-1])}."
-    foot = " ".join(filter(None, ("Weather permitting." if sign.weather else "", down)))
+    foot = " ".join(filter(None, ("Weather permitting." if sign.weather else "", sign.down(words))))
     return Section(
         "sign",
         (
@@ -299,10 +306,11 @@ def _healing(period: Period) -> Iterator[Sign]:
     if not period.noticed or promise.growth_stops is not None or first >= promise.expect_by:
         return
     yield Sign(
-        (first, promise.expect_by),
+        (first, promise.at_worst or promise.expect_by),
         "The greens are healing",
         "Putts may be slower and may wander.",
-        until=True,
+        weather=False,
+        until=promise.expect_by,
     )
 
 

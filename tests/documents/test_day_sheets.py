@@ -16,10 +16,11 @@ from notices.documents.team_sheet import team_sheet
 from notices.documents.tee_sign import tee_sign
 from notices.programme.model import PlayStatus
 from notices.wording.blocks import Heading, KeyFacts, Paragraph, Table
+from notices.wording.words import Words
 from tests.documents.building import BuiltPack, build_data, of
 from tests.documents.dates_in_words import days_in, read_dates, read_greens
 from tests.documents.reading import Sheet, plain, tight
-from tests.wording.small_plans import plan, programme, work
+from tests.wording.small_plans import MILD_WINTER, plan, programme, work
 
 DAY_SHEETS = ("starter-sheet", "team-sheet", "tee-sign")
 STATUS = re.compile(r" (?=(?:Open|Closed|Temporary green|Wait)\b)")
@@ -162,10 +163,11 @@ def test_a_sign_can_be_read_from_a_buggy(pack: BuiltPack) -> None:
             # Without the putting green, to which nobody plays from a tee.
             assert read_greens(named, pack.programme.greens) == set(sign.greens)
     for text, facts in zip(sheet.texts, pages_of(document), strict=True):
-        down = plain(text).partition("Take down after ")[2]
-        assert days_in(read_dates(down.partition(".")[0], pack.programme.issued)) == (
-            facts[0].dates[-1],
-        )
+        (taken_down,) = (fact for fact in facts if fact.subject == "take down")
+        down = plain(text).partition("Take down ")[2].partition(".")[0]
+        assert days_in(read_dates(down, pack.programme.issued)) == taken_down.dates
+        until = facts[0].text.startswith("Until about ")
+        assert until or taken_down.dates == facts[0].dates[-1:]
 
 
 @pytest.mark.parametrize(
@@ -213,6 +215,24 @@ def test_a_sign_says_that_the_putting_green_is_closed(
 def test_signs_stay_few(pack: BuiltPack) -> None:
     # Fourteen for a stage at most, and one for each closure and restriction.
     assert len(pack.documents.document("tee-sign").sections) <= 20
+
+
+def test_the_sign_on_healing_stands_until_the_greens_putt_well() -> None:
+    """What is expected is no day to take it down: members were given a later one, at worst."""
+    found = programme(plan(work("hollow tining", "2027-08-09"), temperatures=MILD_WINTER))
+    promise = found.periods[0].putts_well_after_all
+    assert promise.at_worst is not None
+    assert promise.expect_by < promise.at_worst
+    dates = Words(found).dates
+    (sign,) = (
+        [block.text for block in section.blocks if isinstance(block, Paragraph)]
+        for section in tee_sign(found).sections
+        if any(getattr(block, "text", "") == "The greens are healing" for block in section.blocks)
+    )
+    assert sign[0] == f"Until about {dates.day(promise.expect_by)}"
+    assert sign[-1].startswith(
+        f"Take down once the greens putt well, at the latest after {dates.day(promise.at_worst)}."
+    )
 
 
 def test_no_sign_for_what_nobody_meets(tmp_path: Path) -> None:
