@@ -6,6 +6,7 @@ import datetime as dt
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from notices.operations import Noticed, Opening, WhileWorking
 from notices.programme.hours import to_half_hours
@@ -372,18 +373,25 @@ class PeriodWords:
         """Say when greens are sanded again, and unless briefly what one meets; else nothing."""
         parts = []
         for work in self.period.works:
-            spans = self._later_times(work)
-            if not spans:
+            rounds = self._later_rounds(work)
+            if not rounds:
                 continue
             times = {1: "once more", 2: "twice more"}.get(
-                len(spans), f"{number(len(spans))} times more"
+                len(rounds), f"{number(len(rounds))} times more"
             )
             several = len(work.greens) > 1 and len(work.dates) > 1
             order = ", green by green in the same order" if several else ""
             to_sand = self.words.language.terms.to_sand
             said = f"We {to_sand} {times}{order}"
-            whole = f"{said}: {and_list(spans, 'and again')}."
-            parts.append(whole if len(words_of(whole)) <= LONGEST_SENTENCE else _split(said, spans))
+            if _overlap(rounds):
+                every = in_brief(day for days in rounds for day in days)
+                whole = f"{said}, {self.words.dates.on_days(every)}."
+            else:
+                spans = [self.words.dates.on_days(in_brief(days)) for days in rounds]
+                whole = f"{said}: {and_list(spans, 'and again')}."
+                if len(words_of(whole)) > LONGEST_SENTENCE:
+                    whole = _split(said, spans)
+            parts.append(whole)
             if work.while_working is WhileWorking.CLOSED and not brief:
                 which = "The" if len(work.greens) == 1 else "A"
                 long = up_to(self._longest_away(work))
@@ -403,14 +411,14 @@ class PeriodWords:
         ]
         return max(away, default=math.inf)
 
-    def _later_times(self, work: Work) -> list[str]:
-        """Name the days of each later dressing that is still to come."""
+    def _later_rounds(self, work: Work) -> list[list[dt.date]]:
+        """List the days of each later dressing that is still to come."""
         ahead = days_ahead((v.date for v in work.follow_ups), self.words.programme.issued)
-        times: dict[int, list[dt.date]] = {}
+        rounds: dict[int, list[dt.date]] = {}
         for visit in work.follow_ups:
             if visit.date in ahead:
-                times.setdefault(visit.ordinal, []).append(visit.date)
-        return [self.words.dates.on_days(in_brief(days)) for _, days in sorted(times.items())]
+                rounds.setdefault(visit.ordinal, []).append(visit.date)
+        return [days for _, days in sorted(rounds.items())]
 
     def raised_cut(self) -> str:
         """Say when mowing is raised ahead of the work; empty where it is not."""
@@ -423,6 +431,11 @@ class PeriodWords:
                     "so putts are slower."
                 )
         return ""
+
+
+def _overlap(rounds: Sequence[Sequence[dt.date]]) -> bool:
+    """Whether one begins before another ends, as where a day was put off."""
+    return any(min(later) <= max(sooner) for sooner, later in pairwise(rounds))
 
 
 def _split(said: str, spans: Sequence[str]) -> str:

@@ -492,6 +492,18 @@ def test_later_dressings_say_for_how_long_a_green_is_away() -> None:
     )
 
 
+def test_later_dressings_that_overlap_are_one_span() -> None:
+    """Wednesday is put off to the Tuesday after: its second dressing falls among the third ones."""
+    settings: Mapping[str, object] = {"fill": "holes", "dressings": 3, "days_between": 7}
+    days = "2027-08-09 to 2027-08-10, 2027-08-17"
+    told = period(plan(work("hollow tining", days), work("top dressing", days, settings=settings)))
+    # The last day is that of the greens of 17 August, 14 days later.
+    assert told.later_dressings(brief=True) == (
+        "We spread sand twice more, green by green in the same order, "
+        "from Monday 16 to Tuesday 31 August."
+    )
+
+
 def test_later_dressings_in_american() -> None:
     settings: Mapping[str, object] = {"rate": "1 kg/m2", "dressings": 2, "days_between": 7}
     dressing = work("top dressing", THREE_DAYS, settings=settings)
