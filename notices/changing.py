@@ -54,6 +54,7 @@ def postpone(
     *,
     today: dt.date,
     alone: bool = False,
+    reason: str = "",
 ) -> Changed:
     """Put a work off, with what goes with it and what follows it.
 
@@ -71,6 +72,8 @@ def postpone(
         Date of issue, where the plan has none.
     alone
         Whether works of the same dates stay where they are.
+    reason
+        Why, such as heavy rain, told with the new dates; empty to tell none.
 
     Raises
     ------
@@ -85,7 +88,7 @@ def postpone(
         index = _index(loaded, work, "to postpone")
         move = put_off(loaded.plan, index, to, day, alone=alone)
         greens_on = _greens_by_day(programme, index) if day is not None else {}
-        write_put_off(text, loaded, move, greens_on)
+        write_put_off(text, loaded, move, greens_on, " ".join(reason.split()))
     except ValueError as error:
         raise EditFault(_sentence(error)) from None
     left = tuple(

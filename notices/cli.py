@@ -432,16 +432,19 @@ _WORK = click.argument("work")
 )
 @click.option("--day", metavar="DATE", help="Put off this day alone, with the greens of it.")
 @click.option("--alone", is_flag=True, help="Leave works of the same dates where they are.")
-def postpone(plan: Path, work: str, to: str, day: str | None, *, alone: bool) -> None:
+@click.option(
+    "--reason", default="", help="Why, such as heavy rain: golfers are told with the new dates."
+)
+def postpone(plan: Path, work: str, to: str, day: str | None, *, alone: bool, reason: str) -> None:
     """Put a work off in the plan file, with the works that go with it and those that follow it.
 
-    WORK is its id, or its kind. Only the dates change; comments and order stay, and the file as
-    it was is kept beside it. A plan that would then not build is left alone.
+    WORK is its id, or its kind. Only the dates and the reason change; comments and order stay, and
+    the file as it was is kept beside it. A plan that would then not build is left alone.
 
     \b
     Example:
       notices postpone plan.yaml autumn-cores --to reserve --day 2026-10-13
-      notices postpone plan.yaml autumn-cores --to 2026-10-19
+      notices postpone plan.yaml autumn-cores --to 2026-10-19 --reason "heavy rain"
     """  # noqa: D301, click wants the sign itself
     from notices import changing  # noqa: PLC0415, start-up time
 
@@ -452,6 +455,7 @@ def postpone(plan: Path, work: str, to: str, day: str | None, *, alone: bool) ->
         _date(day, "--day") if day else None,
         today=_this_day(),
         alone=alone,
+        reason=reason,
     )
     _show_changed(plan, changed)
 

@@ -48,14 +48,23 @@ def plan(tmp_path: Path) -> Path:
     return path
 
 
-def put_off(path: Path, work: str, to: str = "", day_lost: str = "", **more: bool) -> Changed:
+def put_off(
+    path: Path,
+    work: str,
+    to: str = "",
+    day_lost: str = "",
+    *,
+    alone: bool = False,
+    reason: str = "",
+) -> Changed:
     return postpone(
         path,
         work,
         day(to) if to else None,
         day(day_lost) if day_lost else None,
         today=TODAY,
-        **more,
+        alone=alone,
+        reason=reason,
     )
 
 
@@ -114,6 +123,18 @@ def test_days_named_for_greens_move_with_them(plan: Path) -> None:
     assert "{2026-10-19: 4-6, 2026-10-20: 1-3}  # as agreed" in plan.read_text("utf-8")
     # Reserve dates before the new days are none any more.
     assert "reserve_dates" not in plan.read_text("utf-8")
+
+
+def test_the_reason_is_kept_until_the_work_is_put_off_again(plan: Path) -> None:
+    changed = put_off(plan, "cores", to="10-19", reason="  heavy rain,\nand more to come ")
+    kept = {work.id: work.put_off_because for work in changed.after.works}
+    assert kept.pop("cores") == "heavy rain, and more to come"
+    assert set(kept.values()) == {""}
+    assert sum("put_off_because" in line for line in differing(plan)) == 1
+    again = put_off(plan, "cores", to="10-20", reason="frost")
+    assert next(w for w in again.after.works if w.id == "cores").put_off_because == "frost"
+    put_off(plan, "cores", to="10-21")
+    assert "put_off_because" not in plan.read_text("utf-8")
 
 
 def test_alone_leaves_the_others(plan: Path) -> None:

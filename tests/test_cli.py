@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import json
 import os
+import shlex
 import signal
 import subprocess
 import sys
@@ -497,7 +498,7 @@ def test_help_shows_an_example_that_works(name: str, option: str) -> None:
     assert heading
     assert "\\b" not in result.stdout
     for line in rest.split("\n\n")[0].splitlines():
-        program, command, *arguments = line.split()
+        program, command, *arguments = shlex.split(line)
         assert program == "notices"
         assert line.startswith("    notices ")
         assert not name or command == name

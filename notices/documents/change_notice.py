@@ -166,8 +166,11 @@ def short_change(programme: Programme, told: ChangeWords) -> Document:
     candidates = [
         f"{club}: {' '.join(said)}",
         f"{club}: {said[0]}" + (" More has changed: see our notice." if said[1:] else ""),
-        f"{club}: {_first_sentence(said[0])} More has changed: see our notice.",
-        f"{club}: {_first_sentence(said[0])}",
+        *(
+            f"{club}: {_first(said[0], count)}{more}"
+            for count in (2, 1)
+            for more in (" More has changed: see our notice.", "")
+        ),
         f"{club}: {_title(told)}. Our notice of {day} no longer holds.",
         f"{club}: our notice of {day} has changed.",
     ]
@@ -181,10 +184,10 @@ def short_change(programme: Programme, told: ChangeWords) -> Document:
     )
 
 
-def _first_sentence(text: str) -> str:
-    """Return where the days are now; what follows from them can be read in the notice."""
-    first, more, _ = text.partition(". ")
-    return f"{first}." if more else first
+def _first(text: str, count: int) -> str:
+    """Return where the days are now, and why; what follows from them can be read in the notice."""
+    sentences = text.rstrip(".").split(". ")
+    return f"{'. '.join(sentences[:count])}."
 
 
 def starters_slip(programme: Programme, earlier: Programme) -> Document | None:

@@ -370,6 +370,8 @@ class Work(Part):
     """Name that the work keeps when its dates change."""
     why: Text | None = None
     """Why this club does it, and at this time; the club's own words, told with our reasons."""
+    put_off_because: Text | None = None
+    """Why its dates are others than before, such as heavy rain; told with the new dates."""
     note: Text | None = None
     """The club's own words, shown as they are."""
 

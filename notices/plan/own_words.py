@@ -16,7 +16,7 @@ def own_words(plan: Plan) -> Iterator[OwnWords]:
         if said := getattr(plan.club, key):
             yield ("club", key), said
     for index, work in enumerate(plan.works):
-        for key in ("why", "note", "temporary"):
+        for key in ("why", "put_off_because", "note", "temporary"):
             if said := getattr(work, key):
                 yield ("works", index, key), said
     for path, _, text, _ in own_texts(plan):

@@ -95,7 +95,11 @@ def _shifted(moving: Sequence[dt.date], to: dt.date) -> dict[dt.date, dt.date]:
 
 
 def write_put_off(
-    text: PlanText, loaded: LoadedPlan, move: PutOff, greens_on: Mapping[dt.date, str]
+    text: PlanText,
+    loaded: LoadedPlan,
+    move: PutOff,
+    greens_on: Mapping[dt.date, str],
+    reason: str = "",
 ) -> None:
     """Change the dates in the text of a plan.
 
@@ -111,6 +115,9 @@ def write_put_off(
         Greens of each day of the work, as they are typed, where only some of its days move: the
         others then keep the greens that were announced for them. Empty where that needs no
         saying.
+    reason
+        Why, as it is told with the new dates; it stands at the work that was named. Empty to tell
+        none: one that an earlier change had does not hold any more.
     """
     typed = loaded.source.data["works"]
     for index in move.works:
@@ -121,6 +128,7 @@ def write_put_off(
         greens = typed[index].get("greens")
         if isinstance(greens, dict):
             _write_days_of_greens(text, index, greens, move)
+        _write_reason(text, index, reason if index == move.works[0] else "")
     named = any(isinstance(typed[index].get("greens"), dict) for index in move.works)
     if greens_on and not named:
         _write_greens(text, loaded, move, greens_on)
@@ -128,6 +136,17 @@ def write_put_off(
         work = loaded.plan.works[index]
         days = sorted({move.after(day - wait) + wait for day in all_days(work.dates)})
         _write_reserve(text, index, work, days)
+
+
+def _write_reason(text: PlanText, index: int, reason: str) -> None:
+    path = ("works", index, "put_off_because")
+    if not text.has(path):
+        if reason:
+            text.add(path[:-1], path[-1], reason)
+    elif reason:
+        text.set(path, reason)
+    else:
+        text.remove(path)
 
 
 def runs(days: Iterable[dt.date]) -> tuple[DayRange, ...]:

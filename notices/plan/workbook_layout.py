@@ -328,6 +328,7 @@ WORKS = Sheet(
         _column("hire", takes=_N, width=12),
         _column("id", such_as="autumn-cores", width=18),
         _column("why", width=34),
+        _column("put_off_because", such_as="heavy rain", width=24),
         _column("note", width=34),
         HINT,
         *_settings(),

@@ -204,6 +204,7 @@ def _work(work: Work) -> Json:
         "temporary": work.temporary,
         "note": work.note,
         "why": work.why,
+        "put_off_because": work.put_off_because,
     }
 
 

@@ -130,6 +130,7 @@ def lay_out_works(plan: Plan) -> tuple[Work, ...]:
                 services_checked=written.services_checked,
                 note=written.note or "",
                 why=written.why or "",
+                put_off_because=written.put_off_because or "",
                 reopen_given=written.reopen is not None,
                 temporary=written.temporary or "",
             )

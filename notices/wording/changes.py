@@ -124,12 +124,18 @@ class ChangeWords:
         main = [move for move in change.moves if move.ordinal == 1]
         name, several = self._together(group)
         told = [self._of_main(change, main, name, several)] if main else []
+        told += [f"the reason: {why}" for why in self._reasons(group)]
         for one in group:
             if later := [move for move in one.moves if move.ordinal > 1]:
                 to_sand = self.new.language.terms.to_sand
                 there = "" if set(_greens(later)) == set(self._work(one).greens) else " there"
                 told.append(f"we now {to_sand}{there} again {self._on(_days(later))}")
         return " ".join(map(sentence, told))
+
+    def _reasons(self, group: Sequence[Change]) -> Iterator[str]:
+        """Yield why the days are others, in the club's words, each once."""
+        given = (self._work(change).put_off_because for change in group)
+        yield from map(circumstances.inside, dict.fromkeys(filter(None, given)))
 
     def _together(self, group: Sequence[Change]) -> tuple[str, int]:
         """Name works that go together, and say how many things that names.

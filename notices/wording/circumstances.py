@@ -38,7 +38,7 @@ def closure(words: Words, closed: Closure) -> str:
     when = words.dates.on_days(closed.dates)
     if "temporary green" in closed.instead.lower():
         have = "have" if many else "has"
-        sentences = [_because(f"{subject} {have} {_inside(closed.instead)} {when}", closed.reason)]
+        sentences = [_because(f"{subject} {have} {inside(closed.instead)} {when}", closed.reason)]
         if closed.temporary:
             one = f"temporary green{'s' if many else ''}"
             sentences.append(sentence(f"{one}: {closed.temporary}"))
@@ -68,7 +68,7 @@ def _because(said: str, reason: str) -> str:
     return f"{sentence(said)} {sentence(f'the reason: {reason}')}"
 
 
-def _inside(text: str) -> str:
+def inside(text: str) -> str:
     """Fit words that a plan may write as a sentence into the middle of one."""
     words = text.rstrip(".")
     return words if words[1:2].isupper() else words[:1].lower() + words[1:]

@@ -108,6 +108,28 @@ def test_the_short_message_goes_as_one(entry: Entry) -> None:
     assert "Tuesday 24 to Monday 30 August" in paragraph.text
 
 
+def test_the_reason_goes_with_the_new_days(tmp_path: Path) -> None:
+    text = WITHY.read_text("utf-8")
+    old = (
+        "    dates: 2027-08-03 to 2027-08-04\n"
+        '    greens: {2027-08-03: 1-9, 2027-08-04: "10-18, Putting green"}\n'
+    )
+    assert old in text
+    new = (
+        "    dates: 2027-08-05 to 2027-08-06\n    put_off_because: heavy rain\n"
+        '    greens: {2027-08-05: 1-9, 2027-08-06: "10-18, Putting green"}\n'
+    )
+    found = change_notices(followed(tmp_path, (old, new)))
+    assert found is not None
+    short, notice = (
+        " ".join(plain_text(files(found)[name], "").split())
+        for name in ("change-short-message", "change-notice")
+    )
+    assert "Thursday 5 to Friday 6 August" in short or "Thursday 5 and Friday 6 August" in short
+    assert "The reason: heavy rain." in short
+    assert "The reason: heavy rain." in notice
+
+
 def test_nobody_is_told_what_does_not_touch_them(tmp_path: Path) -> None:
     assert change_notices(followed(tmp_path)) is None
     thicker = followed(tmp_path, ("blade_width: 1.5 mm", "blade_width: 1.6 mm"))

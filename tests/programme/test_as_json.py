@@ -45,7 +45,7 @@ SHAPE: dict[str, set[str]] = {
     "greens": {"green", "number", "course", "holes", "area_m2", "area_given"},
     "works": {
         *("id", "operation", "settings", "visits", "reserve_dates", "while_working"),
-        *("reopen_days", "services_checked", "temporary", "note", "why"),
+        *("reopen_days", "services_checked", "temporary", "note", "why", "put_off_because"),
     },
     "periods": {
         *("works", "days", "greens", "noticed", "reserve_dates"),

@@ -109,6 +109,25 @@ def test_one_day_of_a_renovation_moves_as_one(tmp_path: Path) -> None:
     )
 
 
+def test_the_reason_for_new_days_follows_them(tmp_path: Path) -> None:
+    put_off = postpone(
+        changed("withy-hollow", tmp_path),
+        "hollow-tining-1",
+        None,
+        dt.date(2027, 8, 25),
+        today=ISSUED,
+        reason="Heavy rain.",
+    )
+    told = ChangeWords.of(put_off.before, put_off.after, compare(put_off.before, put_off.after))
+    first, *others = told.sentences()
+    assert first.startswith(
+        "The greens renovation on greens 7 to 9 moves from Wednesday 25 to Tuesday 31 August. "
+        "The reason: heavy rain. We now spread sand there again on "
+    )
+    # Said once: eight kinds of work move along.
+    assert not [sentence for sentence in others if "rain." in sentence.partition("If rain")[0]]
+
+
 def test_both_dates_of_a_promise_are_told_as_they_were_and_are(tmp_path: Path) -> None:
     later = changed(
         "withy-hollow",

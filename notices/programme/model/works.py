@@ -74,6 +74,8 @@ class Work:
     note: str
     why: str = ""
     """Why the club does it, in its own words."""
+    put_off_because: str = ""
+    """Why its dates are others than before, in the club's words."""
     reopen_given: bool = True
     """Whether the plan says when the green reopens, and not the catalogue."""
     temporary: str = ""
