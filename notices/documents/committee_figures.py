@@ -325,7 +325,8 @@ def sand_in_brief(words: Words) -> str:
         return ""
     mass = amounts.mass(order.mass_t, words.programme.club.units)
     loads = counted(order.lorry_loads, words.language.terms.lorry_load)
-    return f"{mass}, {loads}, delivered by {words.dates.day(order.deliver_by)}."
+    due = "was due" if order.deliver_by < words.programme.issued else "delivered"
+    return f"{mass}, {loads}, {due} by {words.dates.day(order.deliver_by)}."
 
 
 def _sand(words: Words) -> Iterator[Part]:
@@ -337,10 +338,16 @@ def _sand(words: Words) -> Iterator[Part]:
     total = amounts.mass(order.mass_t, units)
     volume = amounts.volume(order.volume_m3, units)
     loads = counted(order.lorry_loads, words.language.terms.lorry_load)
-    text = (
-        f"Order {total} ({volume}), which is {loads}, to be delivered {delivered}. "
-        "That is the last weekday before the first sand is needed. Waste is included."
-    )
+    if order.deliver_by < words.programme.issued:
+        text = (
+            f"The works take {total} ({volume}), which is {loads}. It was due {delivered}, the "
+            "last weekday before the first sand was needed. Waste is included."
+        )
+    else:
+        text = (
+            f"Order {total} ({volume}), which is {loads}, to be delivered {delivered}. "
+            "That is the last weekday before the first sand is needed. Waste is included."
+        )
     rows, facts = [], [Fact("sand", delivered, (order.deliver_by,))]
     for run in runs_of_sand(order):
         when = words.dates.short_days(run.dates)

@@ -281,8 +281,8 @@ def _of_use(programme: Programme, paper: Paper, event: _Event) -> bool:
 
 def _to_buy(programme: Programme) -> Iterator[Duty]:
     order = programme.sand_order
-    if order is None:
-        return
+    if order is None or order.deliver_by < programme.edition.begun:
+        return  # who begins to give notice in the middle of the work has the sand
     works = tuple(dict.fromkeys(need.work for need in programme.sand))
     first, day = programme.edition.begun, order.deliver_by
     yield Duty(

@@ -47,6 +47,17 @@ def test_what_is_asked_depends_on_what_was_approved() -> None:
     assert unknown.startswith("We ask you to agree the dates in this paper.")
 
 
+def test_sand_that_should_lie_there_is_not_ordered_again() -> None:
+    """9 August 2027 is a Monday, so it was to come by Friday 6 August."""
+    before, after = (
+        said(committee_briefing(programme(plan(TINING, DRESSING), dt.date(2027, 8, day))))
+        for day in (6, 9)
+    )
+    assert "to be delivered by Friday 6 August" in before
+    assert "deliver" not in after
+    assert "It was due by Friday 6 August" in after
+
+
 def test_no_price_no_word_of_money() -> None:
     free = committee_briefing(programme(plan(TINING, DRESSING, crew={"people": 4})))
     assert free.section("cost") is None

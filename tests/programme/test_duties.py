@@ -140,6 +140,16 @@ def test_sand_is_ordered_two_weeks_before_it_must_lie_there(programme_of: Progra
     assert delivery.first == dt.date(2026, 9, 9)
 
 
+def test_who_begins_in_the_middle_of_the_work_is_not_told_to_order(
+    programme_of: ProgrammeOf,
+) -> None:
+    found = duties(programme_of(COURSE + CORES, FRIDAY_BEFORE + dt.timedelta(days=4)))
+    assert not of_kind(found, DutyKind.ORDER)
+    assert not of_kind(found, DutyKind.DELIVER)
+    on_the_day = duties(programme_of(COURSE + CORES, FRIDAY_BEFORE))
+    assert [one.last for one in of_kind(on_the_day, DutyKind.DELIVER)] == [FRIDAY_BEFORE]
+
+
 def test_a_sheet_hangs_from_the_issue_until_nothing_is_to_come(programme_of: ProgrammeOf) -> None:
     plan = "course: {greens: [{green: 1-4}]}\nclosures: [{what: course, dates: 2026-09-14}]\n"
     found = duties(programme_of(plan, ISSUED), [Paper("board-notice-a4", hangs=True)])
