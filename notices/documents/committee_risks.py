@@ -15,7 +15,7 @@ from notices.wording.finding_words import (
     finding_in_words,
     for_the_committee,
 )
-from notices.wording.lists import and_list, counted, sentence
+from notices.wording.lists import and_list, number, sentence
 from notices.wording.outcomes import forecast_in_words, name_of, off_by
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
@@ -101,8 +101,9 @@ def _accepted(words: Words) -> tuple[Table | None, list[Fact]]:
     for (_, by, why), findings in kinds.items():
         said = _said(words, tuple(findings))
         (first, fact), others = said[0], len(said) - 1
-        more = f" The like holds {counted(others, 'more time')}." if others else ""
-        rows.append((f"{first}{more}", sentence(by).rstrip("."), sentence(why)))
+        were = "was" if others == 1 else "were"
+        more = sentence(f"{number(others)} more like it {were} accepted") if others else ""
+        rows.append((f"{first} {more}".rstrip(), sentence(by).rstrip("."), sentence(why)))
         facts.append(fact)
     return Table("What the club lives with", ("What", "By", "Why"), tuple(rows)), facts
 

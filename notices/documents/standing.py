@@ -23,10 +23,10 @@ NEW = "new"
 """Mark of a file that has changed where others beside it have not."""
 
 SEND, PRINT, SCREENS, EMAILS = "Send", "Print", "On screens", "Emails that have changed"
-SENT = "What has been sent need not be sent again."
+SENT = "Whoever has had the old one gets the change notice, and not the email again."
 _THEN = {
     SCREENS: "Put {each} in place of the old one.",
-    EMAILS: f"Use {{these}} from now on. {SENT}",
+    EMAILS: f"Use {{these}} for what is still to be sent. {SENT}",
 }
 """What is done with one file of a kind, or with several."""
 

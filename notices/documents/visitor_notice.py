@@ -149,7 +149,8 @@ def on_the_day(words: Words, *, met: bool, in_doubt: bool) -> list[Section]:
     sections = []
     if met:
         sections.append(Section("safety", (phrases.safety(),), "When you meet our team"))
-    lines = [circumstances.decision(words) if in_doubt else "", circumstances.contact(words)]
+    lines = [circumstances.decision(words)] if in_doubt else []
+    lines += [circumstances.booking(words), circumstances.contact(words)]
     if words.programme.club.website:
         lines.append(f"The latest is always here: {words.programme.club.website}")
     blocks = tuple(Paragraph.of(line) for line in lines if line)

@@ -323,6 +323,14 @@ def sign_off(words: Words) -> str:
     return club.sign_off or ", ".join(filter(None, (club.sender.name, words.role, club.name)))
 
 
+def booking(words: Words) -> str:
+    """Where visitors write about a booking; empty where the plan names no office beside the contact."""
+    club = words.programme.club
+    if not club.reply_to or club.reply_to in club.contact:
+        return ""
+    return f"About your {words.language.terms.booking}, please write to {club.reply_to}."
+
+
 def contact(words: Words) -> str:
     """Whom to ask."""
     club = words.programme.club

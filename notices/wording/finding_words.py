@@ -10,7 +10,7 @@ from notices.operations import CATALOGUE
 from notices.programme.green_names import plan_greens
 from notices.wording import measures
 from notices.wording.amounts import time_of_day
-from notices.wording.lists import sentence
+from notices.wording.lists import counted, sentence
 from notices.wording.words import Words
 
 OF_THE_PLAN_FILE = frozenset(
@@ -27,6 +27,7 @@ _DAY = re.compile(_ISO)
 _BREAK = re.compile(r"; |: (?=[a-z])")
 _DRESSING = re.compile(r"(?<!top )\bdressing\b|(?<!top )\bdressing(?=s\b)")
 _RUN = re.compile(r"\b(\d{1,2})-(\d{1,2})\b")
+_GREENS = re.compile(r"\b(\d+) greens?\b")
 _CLOCK = re.compile(r"\b([012]\d):([0-5]\d)\b")
 
 
@@ -41,7 +42,8 @@ def finding_in_words(words: Words, found: Finding) -> str:
     text = measures.in_units(_greens(words, found, text), words.programme.club.units)
     parts = [sentence(part) for part in _BREAK.split(text)]
     text = _named(words, _timed(words, _dated(words, " ".join(parts))))
-    return _RUN.sub(r"\1 to \2", text)
+    text = _RUN.sub(r"\1 to \2", text)
+    return _GREENS.sub(lambda match: counted(int(match[1]), "green"), text)
 
 
 def finding_dates(found: Finding) -> tuple[dt.date, ...]:

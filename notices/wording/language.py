@@ -52,6 +52,8 @@ class Terms:
     reserve_day: str
     top_up: str
     """Sand that is spread again some weeks later."""
+    booking: str
+    """What a visitor has."""
     fixture: str
     """A competition, or a day of visitors."""
     that_day: str
@@ -131,6 +133,7 @@ _LANGUAGES = (
             stone="stone",
             reserve_day="Reserve day",
             top_up="top-up",
+            booking="booking",
             fixture="Fixture",
             to_agree="agree",
             that_day="on the day",
@@ -167,6 +170,7 @@ _LANGUAGES = (
             stone="gravel",
             reserve_day="Rain date",
             top_up="follow-up topdressing",
+            booking="tee time",
             fixture="Event",
             to_agree="approve",
             that_day="that day",

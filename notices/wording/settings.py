@@ -91,6 +91,8 @@ def settings_in_words(work: Work, units: str) -> str:
         if name not in left_out and (value := values.get(name)) is not None
     ]
     text = ", ".join(filter(None, said)).replace(" to, ", " to ")
+    if len(work.greens) == 1:
+        text = text.replace(" on each green", "")
     return f"{text[:1].upper()}{text[1:]}"
 
 

@@ -159,13 +159,13 @@ def _should_be_well(words: Words, _day: dt.date, greens: Sequence[str]) -> str:
 
 def _recovering(words: Words, day: dt.date, greens: Sequence[str]) -> str:
     subject, one = _subject(words, greens)
-    seen = _left_behind(words, day, greens)
-    meet = f" You will see {seen}." if seen else ""
     are = "is" if one else "are"
-    return (
-        f"{sentence(f'{subject} {are} recovering from our work')}{meet} "
-        "Putts may be slower and may wander."
-    )
+    said = [
+        sentence(f"{subject} {are} recovering from our work"),
+        *_left_behind(words, day, greens),
+        "Putts may be slower and may wander.",
+    ]
+    return " ".join(said)
 
 
 def _subject(words: Words, greens: Sequence[str]) -> tuple[str, bool]:
@@ -189,17 +189,33 @@ def recovering_on(words: Words, day: dt.date) -> list[str]:
     ]
 
 
-def _left_behind(words: Words, day: dt.date, greens: Sequence[str]) -> str:
-    kinds = {
-        work.operation.opening
-        for work in words.programme.works
-        for recovery in words.programme.recoveries[work.id]
-        if recovery.green in greens
-        and min(work.days_on(recovery.green))
-        <= day
-        < (recovery.putting_smoothly.late or dt.date.max)
-    }
-    return and_list([said for kind, said in _LEFT_BEHIND if kind in kinds])
+def _left_behind(words: Words, day: dt.date, greens: Sequence[str]) -> Iterator[str]:
+    """Yield what is to be seen on all of these greens, and then what is on some of them only."""
+    marked: dict[str, set[str]] = {}
+    for kind, said in _LEFT_BEHIND:
+        on = {
+            recovery.green
+            for work in words.programme.works
+            if work.operation.opening is kind
+            for recovery in words.programme.recoveries[work.id]
+            if recovery.green in greens
+            and min(work.days_on(recovery.green))
+            <= day
+            < (recovery.putting_smoothly.late or dt.date.max)
+        }
+        if on:
+            marked[said] = on
+    # To a putting green nobody plays from a tee.
+    every = {green for green in greens if words.programme.greens[green].holes} or set(greens)
+    everywhere = [said for said, on in marked.items() if every <= on]
+    if everywhere:
+        yield f"You will see {and_list(everywhere)}."
+    some: dict[frozenset[str], list[str]] = {}
+    for said, on in marked.items():
+        if said not in everywhere:
+            some.setdefault(frozenset(on), []).append(said)
+    for where, kinds in some.items():
+        yield f"On {words.greens(tuple(where))} you will see {and_list(kinds)}."
 
 
 def where_to_start(words: Words, day: dt.date) -> str:

@@ -6,9 +6,11 @@ import datetime as dt
 
 import pytest
 
+from notices.documents.counter_handout import counter_handout
 from notices.documents.model import Document
-from notices.documents.visitor_notice import visitor_notices
+from notices.documents.visitor_notice import visitor_notice, visitor_notices
 from notices.rendering.text import plain_text
+from notices.wording import circumstances
 from notices.wording.words import Words
 from tests.documents.one_page import assert_one_page_says_all
 from tests.wording.small_plans import plan, words, work
@@ -64,3 +66,42 @@ def test_who_meets_no_work_is_not_troubled_with_it(documents: dict[str, Document
     assert "waved you on" not in spared
     assert "depend on the weather" not in spared
     assert "All holes are open." in spared
+
+
+@pytest.mark.parametrize(
+    ("club", "said"),
+    [
+        (
+            {"reply_to": "office@fallow.example", "contact": "Ask the greenkeeper."},
+            "About your booking, please write to office@fallow.example.",
+        ),
+        # Once is enough.
+        ({"reply_to": "a@fallow.example", "contact": "Write to a@fallow.example."}, ""),
+        ({"contact": "Ask the greenkeeper."}, ""),
+        (
+            {"reply_to": "office@fallow.example", "language": "en-US"},
+            "About your tee time, please write to office@fallow.example.",
+        ),
+    ],
+)
+def test_who_has_booked_is_sent_to_the_office(club: dict[str, str], said: str) -> None:
+    data = plan(work("hollow tining", "2027-08-09"), club=club)
+    assert circumstances.booking(words(data)) == said
+    text = " ".join(plain_text(visitor_notice(words(data).programme), "").split())
+    assert said in text
+    assert ("please write to" in text) is bool(said)
+
+
+def test_visitors_read_of_every_work_what_rain_does_to_it() -> None:
+    """Two works with days kept free, and neither can be taken for the other."""
+    data = plan(
+        work("hollow tining", "2027-05-03 to 2027-05-04", reserve_dates="2027-05-05"),
+        work("scarifying", "2027-09-06", reserve_dates="2027-09-07"),
+    )
+    text = " ".join(plain_text(visitor_notice(words(data).programme), "").split())
+    assert "If it rains: we catch up on Wednesday 5 May." in text
+    assert "If it rains: we catch up on Tuesday 7 September." in text
+    handout = " ".join(plain_text(counter_handout(words(data).programme), "").split())
+    # The tining leads, and is named, since there is another.
+    assert "If rain stops hollow tining, we catch up on Wednesday 5 May." in handout
+    assert "If it rains: we catch up on Tuesday 7 September." in handout

@@ -151,6 +151,15 @@ def test_what_the_greens_are_like(told: Words, day: str, said: str) -> None:
     assert visit.what_the_greens_are_like(told, dt.date.fromisoformat(day)) == said
 
 
+def test_what_is_to_be_seen_on_one_green_is_not_said_of_all() -> None:
+    drained = work("drain trenching", "2027-05-10", greens="4", reopen="2 days later")
+    told = words(plan(work("hollow tining", "2027-05-17"), drained))
+    assert visit.what_the_greens_are_like(told, dt.date(2027, 5, 18)) == (
+        "The greens are recovering from our work. You will see small holes. "
+        "On green 4 you will see the lines of new drains. Putts may be slower and may wander."
+    )
+
+
 def test_a_day_kept_for_rain_is_told() -> None:
     said = words(plan(CORES))
     assert visit.kept_free(said, dt.date(2027, 8, 12)).startswith("We keep this day free")
