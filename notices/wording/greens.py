@@ -36,9 +36,9 @@ def name_greens(keys: Sequence[str], course: Mapping[str, Green], *, short: bool
         return joint.join([*parts, *(_named(green, article="") for green in names)])
     if but := _left_out(numbered, course):
         # At the end, so that nothing else seems to be left out.
-        return and_list([*map(_named, names), f"all greens except {but}"])
+        return _joined([*map(_named, names), f"all greens except {but}"])
     parts = list(_long_parts(numbered, course))
-    return and_list([*parts, *map(_named, names)]) or "no green"
+    return _joined([*parts, *map(_named, names)]) or "no green"
 
 
 def name_greens_briefly(keys: Sequence[str], course: Mapping[str, Green]) -> str:
@@ -145,7 +145,7 @@ def _long_parts(greens: Sequence[Green], course: Mapping[str, Green]) -> Iterato
         yield f"{all_of(sum(of_whole.values()), 'greens')} of {phrases}"
     for name, own in by_course.items():
         if name not in of_whole:
-            yield and_list(list(_of_one_course(own, slashes=len(courses) > 1))) + _of(name, courses)
+            yield _joined(list(_of_one_course(own))) + _of(name, courses)
 
 
 def _left_out(greens: Sequence[Green], course: Mapping[str, Green]) -> str:
@@ -161,8 +161,8 @@ def _are_few(out: Sequence[Green], course: Mapping[str, Green]) -> bool:
     return 0 < len(out) <= FEW < total - len(out) and len(courses_of(course)) > 1
 
 
-def _of_one_course(greens: Sequence[Green], *, slashes: bool) -> Iterator[str]:
-    """Yield "greens 1 to 6", "the double green of 2 and 16"."""
+def _of_one_course(greens: Sequence[Green]) -> Iterator[str]:
+    """Yield "greens 1 to 6", "the double green 2/16": the same two numbers as where room is short."""
     numbers = [green.holes[0] for green in greens if len(green.holes) == 1]
     if numbers:
         yield _numbered("green", _runs(numbers), len(numbers))
@@ -171,10 +171,14 @@ def _of_one_course(greens: Sequence[Green], *, slashes: bool) -> Iterator[str]:
         return
     kinds = {_SHARED.get(len(green.holes), "shared") for green in shared}
     kind = kinds.pop() if len(kinds) == 1 else "shared"
-    if len(shared) == 1 and not slashes:
-        yield f"the {kind} green of {and_list([str(hole) for hole in shared[0].holes])}"
-    else:
-        yield f"the {_numbered(f'{kind} green', [label(green) for green in shared], len(shared))}"
+    yield f"the {_numbered(f'{kind} green', [label(green) for green in shared], len(shared))}"
+
+
+def _joined(parts: Sequence[str]) -> str:
+    """Join what is named, with a comma before "and" where a part has an "and" of its own."""
+    if len(parts) > 1 and any(" and " in part for part in parts):
+        return f"{', '.join(parts[:-1])}, and {parts[-1]}"
+    return and_list(parts)
 
 
 def _numbered(noun: str, numbers: Sequence[str], count: int) -> str:

@@ -224,7 +224,7 @@ def _greens_named(words: str, course: list[str]) -> set[str]:
     found: set[str] = set()
     for stretch in filter(None, words.strip().rstrip(".").casefold().split("; ")):
         of, waiting = alone, []
-        for part in re.split(r", | and ", stretch):
+        for part in re.split(r",? and |, ", stretch):
             text = re.sub(r"^the (?:double |triple |shared )?|^greens? ", "", part)
             text = re.sub(r"^greens? (?:of )?", "", text)
             text, _, behind = text.partition(" of the ")

@@ -145,8 +145,8 @@ def test_greens_of_several_courses(text: str, keys: str) -> None:
     ("text", "keys"),
     [
         ("1, 2/4 and 3", {"1", "2/4", "3"}),
-        ("greens 1 and 3 and the double green of 2 and 4", {"1", "2/4", "3"}),
-        ("the double green of 2 and 4", {"2/4"}),
+        ("greens 1 and 3, and the double green 2/4", {"1", "2/4", "3"}),
+        ("the double green 2/4", {"2/4"}),
         ("all three greens", {"1", "2/4", "3"}),
     ],
 )

@@ -209,7 +209,7 @@ def test_the_strip_fills_the_greens_of_a_day() -> None:
     assert len(squares) == 19
     filled = [index for index, square in enumerate(squares) if square.get("fill") != "#ffffff"]
     assert filled == [0, 1, 18]
-    assert drawing.title == "On the course: greens 1 and 2 and the putting green"
+    assert drawing.title == "On the course: greens 1 and 2, and the putting green"
     assert shapes(drawing, "title")[0].text == drawing.title
     last = squares[-1]
     assert float(last.get("x", "")) + float(last.get("width", "")) <= drawing.width
@@ -268,7 +268,7 @@ def test_a_double_green_has_one_box_and_one_square() -> None:
     filled = [s.get("fill") != "#ffffff" for s in shapes(strip, "rect")]
     assert filled.index(True) == 1
     assert sum(filled) == 1
-    assert strip.title == "On the course: the double green of 2 and 16"
+    assert strip.title == "On the course: the double green 2/16"
 
 
 @pytest.mark.parametrize(

@@ -53,7 +53,7 @@ BRITISH = re.compile(
     # Turns of phrase.
     | money\ off | top-ups? | fixtures? | fortnights? | agree\ the | part-way | hand\w*\ (?:it\ )?round
     | limits\ besides | reserve\ (?:day|date)s? | societies | bugg(?:y|ies) | trolleys? | car\ parks?
-    | bank\ holidays? | diar(?:y|ies) | on\ the\ day(?=\.) | notice\ boards? | lorr(?:y|ies)
+    | bank\ holidays? | diar(?:y|ies) | notice\ boards? | lorr(?:y|ies)
     | at\ the\ weekend | in\ hospital | post\ (?:it|one) | mend\w*
     | \d+\ (?=%))(?:\b|(?=%))""",
     re.IGNORECASE | re.VERBOSE,

@@ -226,7 +226,7 @@ DOUBLES = links((2, 16), (5, 13))
 @pytest.mark.parametrize(
     ("chosen", "greens", "said", "short"),
     [
-        (["2/16"], ONE_DOUBLE, "the double green of 2 and 16", "2/16"),
+        (["2/16"], ONE_DOUBLE, "the double green 2/16", "2/16"),
         # 18 holes with one shared green have 17 greens.
         (
             [*ONE_DOUBLE],
@@ -237,17 +237,17 @@ DOUBLES = links((2, 16), (5, 13))
         (
             ["1", "2/16", "3", "4"],
             ONE_DOUBLE,
-            "greens 1, 3 and 4 and the double green of 2 and 16",
+            "greens 1, 3 and 4, and the double green 2/16",
             "1, 2/16, 3 and 4",
         ),
         (["5/13", "2/16"], DOUBLES, "the double greens 2/16 and 5/13", "2/16 and 5/13"),
         (
             ["1", "5/13", "2/16"],
             DOUBLES,
-            "green 1 and the double greens 2/16 and 5/13",
+            "green 1, and the double greens 2/16 and 5/13",
             "1, 2/16 and 5/13",
         ),
-        (["2/11/16"], links((2, 11, 16)), "the triple green of 2, 11 and 16", "2/11/16"),
+        (["2/11/16"], links((2, 11, 16)), "the triple green 2/11/16", "2/11/16"),
         (
             ["Oak 2/16", "Elm 1"],
             shared(2, 16, name="Oak") | numbered("Elm", 9),
