@@ -9,11 +9,12 @@ from notices.documents import phrases
 from notices.documents.model import MANY, Document, Entry, Fact, Fit, Section, Sheet
 from notices.drawings.course import green_strip
 from notices.drawings.model import Drawing
-from notices.programme.model import Programme
+from notices.programme.model import Period, Programme
 from notices.programme.news import last_day_of_news
 from notices.wording import circumstances, visit
 from notices.wording.blocks import KeyFact, KeyFacts, Paragraph, Table
-from notices.wording.dates import in_brief
+from notices.wording.dates import ONE_DAY, in_brief
+from notices.wording.lists import sentence
 from notices.wording.period import PeriodWords
 from notices.wording.rules import lost_scores
 from notices.wording.words import Words
@@ -103,13 +104,12 @@ def board_notice(programme: Programme) -> Document:
         sections.append(Section("also", (KeyFacts(tuple(row for row, _ in others)),)))
         facts += (Fact("also", row.text, days) for row, days in others)
     if main is not None:
-        besides = [t for t in (PeriodWords(words, main).later_dressings(brief=True),) if t]
-        besides += visit.without_a_round(words)
-        besides += circumstances.fixtures(words, brief=True)
+        again = PeriodWords(words, main).later_dressings(brief=True)
+        besides = [*visit.without_a_round(words), again, *circumstances.fixtures(words, brief=True)]
     else:
         besides = visit.without_a_round(words)
         besides += [circumstances.closure(words, closed) for closed in programme.closures]
-    if besides:
+    if besides := list(filter(None, besides)):
         sections.append(Section("besides", tuple(Paragraph.of(text) for text in besides)))
         facts += (Fact("besides", text) for text in besides)
     if main is not None:
@@ -154,13 +154,7 @@ def _good_again(told: PeriodWords) -> KeyFacts:
 
 def _other_dates(words: Words) -> list[tuple[KeyFact, tuple[dt.date, ...]]]:
     """Say by date what else is done, what is closed, and what golfers go without."""
-    listed = [
-        (
-            period.days,
-            f"{PeriodWords(words, period).name()}: {words.greens_briefly(period.greens)}",
-        )
-        for period in words.other_periods()
-    ]
+    listed = [_besides(words, period) for period in words.other_periods()]
     listed += [
         (closed.dates, circumstances.closed_thing(words, closed))
         for closed in words.programme.closures
@@ -176,3 +170,15 @@ def _other_dates(words: Words) -> list[tuple[KeyFact, tuple[dt.date, ...]]]:
         (KeyFact(what, words.dates.short_days(days)), days)
         for days, what in sorted(listed, key=lambda entry: entry[0][0])
     ]
+
+
+def _besides(words: Words, period: Period) -> tuple[tuple[dt.date, ...], str]:
+    """Say what else is done and when, or how long golfers play to a temporary green for it."""
+    told = PeriodWords(words, period)
+    greens = words.greens_briefly(period.greens)
+    if not told.has_temporary_greens():
+        return period.days, f"{told.name()}: {greens}"
+    first, back = period.days[0], period.open_again.expect_by
+    away = tuple(first + n * ONE_DAY for n in range((back - first).days))
+    few = "temporary green" if len(period.greens) == 1 else "temporary greens"
+    return away or period.days, sentence(f"{greens}: {few}").removesuffix(".")

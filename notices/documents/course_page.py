@@ -126,18 +126,23 @@ def _rows(words: Words) -> Iterator[Row]:
         for days, greens in words.days_of(period):
             what = f"{told.name()}: {words.greens(greens)}"
             game = visit.closed_for(words, days[0], greens)
+            if told.has_temporary_greens():
+                game = f"{game} {told.open_again(whole=True)}"
             yield days, words.dates.short_days(days), what, game
         yield from _later_dressings(words, period)
         if period.reserve_dates:
             days = period.reserve_dates
             several = "s" if len(days) > 1 else ""
             kept = f"{words.language.terms.reserve_day}{several}: {told.name().lower()}"
-            game = "We use it only if rain stops us before."
+            them = "them" if several else "it"
+            game = f"We use {them} only if rain stops us before."
             yield days, words.dates.short_days(days), kept, game
     for closed in words.programme.closures:
-        instead = "" if not closed.instead else f"Instead: {closed.instead}."
         thing = circumstances.closed_thing(words, closed)
-        yield closed.dates, words.dates.short_days(closed.dates), thing, instead.replace("..", ".")
+        game = circumstances.instead(closed)
+        if closed.instead and not game:
+            game = circumstances.temporary_is(closed, many=len(closed.greens) > 1)
+        yield closed.dates, words.dates.short_days(closed.dates), thing, game
     for limit in words.programme.restrictions:
         but = f"Except {limit.exception.rstrip('.')}." if limit.exception else ""
         yield limit.dates, words.dates.short_days(limit.dates), f"No {limit.what}", but

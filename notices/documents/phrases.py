@@ -120,14 +120,14 @@ def photos(words: Words, work: Work | None = None) -> Iterator[Photo]:
 
 def your_game(words: Words, period_words: PeriodWords | None) -> list[str]:
     """Collect what the works mean for a golfer's plans, a sentence or two each."""
-    said = []
+    # What costs a round altogether comes first.
+    said = visit.without_a_round(words)
     if period_words is not None:
         said += [
             period_words.raised_cut(),
             period_words.later_dressings(),
             period_words.reserve(),
         ]
-    said += visit.without_a_round(words)
     said += circumstances.fixtures(words)
     said += [circumstances.closure(words, closed) for closed in words.programme.closures]
     said += circumstances.restrictions(words)

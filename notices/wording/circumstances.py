@@ -38,17 +38,19 @@ def closure(words: Words, closed: Closure) -> str:
     when = words.dates.on_days(closed.dates)
     if "temporary green" in closed.instead.lower():
         have = "have" if many else "has"
-        sentences = [_because(f"{subject} {have} {inside(closed.instead)} {when}", closed.reason)]
-        if closed.temporary:
-            one = f"temporary green{'s' if many else ''}"
-            sentences.append(sentence(f"{one}: {closed.temporary}"))
-        else:
-            several = "temporary greens" in closed.instead.lower()
-            sentences.append(f"Expect {'them' if several else 'it'} to be rough.")
-        return " ".join(sentences)
+        said = _because(f"{subject} {have} {inside(closed.instead)} {when}", closed.reason)
+        return f"{said} {temporary_is(closed, many=many)}"
     are = "are" if many else "is"
     said = _because(f"{subject} {are} closed {when}", closed.reason)
     return " ".join(filter(None, (said, instead(closed))))
+
+
+def temporary_is(closed: Closure, *, many: bool) -> str:
+    """Say where temporary greens lie and how good they are, or else that they are rough."""
+    if closed.temporary:
+        return sentence(f"temporary green{'s' if many else ''}: {closed.temporary}")
+    several = "temporary greens" in closed.instead.lower()
+    return f"Expect {'them' if several else 'it'} to be rough."
 
 
 def instead(closed: Closure) -> str:

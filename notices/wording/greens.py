@@ -145,7 +145,8 @@ def _long_parts(greens: Sequence[Green], course: Mapping[str, Green]) -> Iterato
         yield f"{all_of(sum(of_whole.values()), 'greens')} of {phrases}"
     for name, own in by_course.items():
         if name not in of_whole:
-            yield _joined(list(_of_one_course(own))) + _of(name, courses)
+            of = _of(name, courses)
+            yield from [_joined(list(_of_one_course(own))) + of] if of else _of_one_course(own)
 
 
 def _left_out(greens: Sequence[Green], course: Mapping[str, Green]) -> str:

@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from notices.operations import Noticed, Opening, WhileWorking
 from notices.programme.hours import to_half_hours
-from notices.programme.model import Meeting, Period, PlayStatus, Promise, Work
+from notices.programme.model import Meeting, Period, PlayStatus, Promise, Visit, Work
 from notices.programme.news import days_ahead
 from notices.wording.dates import in_brief
 from notices.wording.lists import and_list, number, sentence, span
@@ -165,11 +165,14 @@ class PeriodWords:
         if len(holes) == 1:
             its = "hole" if len(holes[0]) == 1 else "holes"
             return f"The green and its {its} are closed while we work."
+        if self._opens_the_same_day():
+            works = self.period.opening_works or self.period.works
+            long = up_to(max(self._longest_away(work, work.main_visits) for work in works))
+            lasting = f", for {long}" if long else ""
+            return f"Each green and its hole are closed only while we work on the green{lasting}."
         if len(self.period.days) > 1:
             too = "" if holes_counted else ", and their holes,"
             return f"Each day only the greens being worked on{too} are closed."
-        if self._opens_the_same_day():
-            return "Each green and its hole are closed only while we work on the green."
         return "The greens and their holes are closed while we work."
 
     def _holes_left(self) -> str:
@@ -234,6 +237,12 @@ class PeriodWords:
         """Whether golfers can play the greens throughout."""
         works = self.period.opening_works or self.period.works
         return {work.while_working for work in works} == {WhileWorking.OPEN}
+
+    def has_temporary_greens(self) -> bool:
+        """Whether golfers play to temporary greens until their own open again."""
+        works = self.period.opening_works or self.period.works
+        statuses = {work.while_working for work in works}
+        return WhileWorking.TEMPORARY in statuses and WhileWorking.CLOSED not in statuses
 
     def leaves_putts_alone(self) -> bool:
         """Whether nothing is done that a putt would notice afterwards."""
@@ -394,17 +403,20 @@ class PeriodWords:
             parts.append(whole)
             if work.while_working is WhileWorking.CLOSED and not brief:
                 which = "The" if len(work.greens) == 1 else "A"
-                long = up_to(self._longest_away(work))
+                long = up_to(self._longest_away(work, work.follow_ups))
                 lasting = f", for {long}" if long else ""
                 parts.append(f"{which} green is closed only while we do it{lasting}.")
         return " ".join(parts)
 
-    def _longest_away(self, work: Work) -> float:
-        """Return how long a later dressing takes a green from golfers, as they are told it [min]."""
+    def _longest_away(self, work: Work, visits: Sequence[Visit]) -> float:
+        """Return how long some visits take a green from golfers, as they are told it [min].
+
+        Without end where nothing tells the hours.
+        """
         programme = self.words.programme
         away = [
             stretch.ends - stretch.begins
-            for visit in work.follow_ups
+            for visit in visits
             for green in visit.greens
             for stretch in to_half_hours(programme.stretches_on(visit.date, green))
             if work.id in stretch.because and stretch.status is PlayStatus.CLOSED

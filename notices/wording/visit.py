@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from notices.operations import Opening, WhileWorking
 from notices.programme.holes_in_play import starts
@@ -96,23 +96,41 @@ def _closed_by_the_hour(
 
 
 def closed_for(words: Words, day: dt.date, greens: Sequence[str]) -> str:
-    """Say how long some greens are away that day: all day; in turn in the morning; for how long."""
-    shut: list[Stretch] = []
-    temporary = False
+    """Say how long some greens are away that day, and which have temporary ones."""
+    shut: dict[str, list[Stretch]] = {}
+    temporary: list[str] = []
     for green in greens:
         told = to_half_hours(words.programme.stretches_on(day, green))
-        shut += [s for s in told if s.status is PlayStatus.CLOSED and not s.passing]
-        temporary |= any(s.status is PlayStatus.TEMPORARY for s in told)
-    if temporary and shut:
-        return "Closed, or with temporary greens."
+        if closed := [s for s in told if s.status is PlayStatus.CLOSED and not s.passing]:
+            shut[green] = closed
+        elif any(s.status is PlayStatus.TEMPORARY for s in told):
+            temporary.append(green)
+    one = len(temporary) == 1
+    if len(temporary) == len(greens):
+        return "Temporary green." if one else "Temporary greens."
+    said = []
+    if shut:
+        said.append(_shut_for(words, shut, every=len(shut) + len(temporary) == len(greens)))
     if temporary:
-        return "Temporary green." if len(greens) == 1 else "Temporary greens."
+        have = "has a temporary green" if one else "have temporary greens"
+        said.append(sentence(f"{words.greens(temporary)} {have}"))
     if not shut:
-        return "Open."
-    whole = [stretch for stretch in shut if stretch.all_day and stretch.hours_known]
-    if whole:
-        return "Closed all day." if len(whole) == len(shut) else "Closed for part of the day."
-    return sentence(f"closed{_for_part_of_the_day(shut, several=len(greens) > 1)}")
+        said.append("The others are open." if temporary else "Open.")
+    return " ".join(said)
+
+
+def _shut_for(words: Words, shut: Mapping[str, Sequence[Stretch]], *, every: bool) -> str:
+    """Say how long greens are closed that day, and which of them where it is not all."""
+    stretches = [stretch for told in shut.values() for stretch in told]
+    whole = [stretch for stretch in stretches if stretch.all_day and stretch.hours_known]
+    if not whole:
+        when = _for_part_of_the_day(stretches, several=len(shut) > 1)
+    else:
+        when = " all day" if len(whole) == len(stretches) else " for part of the day"
+    if every:
+        return f"Closed{when}."
+    are = "is" if len(shut) == 1 else "are"
+    return sentence(f"{words.greens(tuple(shut))} {are} closed{when}") + " The others are open."
 
 
 def _for_part_of_the_day(shut: Sequence[Stretch], *, several: bool) -> str:
@@ -136,7 +154,7 @@ def what_the_greens_are_like(words: Words, day: dt.date) -> str:
     """Say what recent work has left on the greens; as usual where it has left nothing."""
     recovering = recovering_on(words, day)
     if not recovering:
-        return "As usual: no recent work will trouble your putts."
+        return "As usual. No recent work will trouble your putts."
     said = []
     for after_date in (False, True):
         greens = [

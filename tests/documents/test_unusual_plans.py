@@ -218,6 +218,15 @@ def test_the_board_says_what_golfers_go_without(tmp_path: Path) -> None:
     assert "No trolleys on the 9th Mon 3 to Wed 5 May" in board
 
 
+def test_the_board_says_until_when_a_green_is_a_temporary_one(tmp_path: Path) -> None:
+    """The work takes two days; golfers play elsewhere until the turf has rooted."""
+    drains = work("drain trenching", "2027-11-22 to 2027-11-23", greens="4", reopen="30 days later")
+    data = plan(work("hollow tining", "2027-05-03 to 2027-05-05"), drains)
+    board = every_text(built(data, tmp_path))["sheet"]
+    # Thirty days after Tuesday 23 November is Thursday 23 December.
+    assert "Green 4: temporary green Mon 22 Nov to Wed 22 Dec" in board
+
+
 def test_greens_that_close_say_when_they_open_again(tmp_path: Path) -> None:
     # When finished, the catalogue has it.
     pack = built(plan(work("verticutting", "2027-05-03 to 2027-05-04")), tmp_path)

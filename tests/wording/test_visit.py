@@ -100,6 +100,19 @@ def test_greens_closed_one_after_another_are_not_closed_all_morning(
     assert visit.without_a_round(told) == []
 
 
+def test_one_temporary_green_is_not_a_temporary_green_for_all() -> None:
+    """Slits are cut on all greens while green 4 waits for its turf to root."""
+    drained = work("drain trenching", "2027-06-01", greens="4", reopen="10 days later")
+    told = words(plan(drained, work("slitting", "2027-06-04", while_working="open")))
+    every = [str(green) for green in range(1, 19)]
+    day = dt.date(2027, 6, 4)
+    assert visit.closed_for(told, day, every) == (
+        "Green 4 has a temporary green. The others are open."
+    )
+    assert visit.closed_for(told, day, ["4"]) == "Temporary green."
+    assert visit.closed_for(told, day, ["5", "6"]) == "Open."
+
+
 def test_days_on_which_no_round_can_start_are_told() -> None:
     """Four greens are closed, and at most five holes follow one another: 17, 18, 1, 2 and 3."""
     apart = {"2027-08-09": "4, 8, 12, 16", "2027-08-10": "1"}
@@ -129,7 +142,7 @@ def test_greens_that_come_back_during_the_day_are_recovering_that_day() -> None:
 @pytest.mark.parametrize(
     ("day", "said"),
     [
-        ("2027-08-01", "As usual: no recent work will trouble your putts."),
+        ("2027-08-01", "As usual. No recent work will trouble your putts."),
         # Greens 1 to 6 were done the day before; 7 to 12 are closed today.
         (
             "2027-08-10",
