@@ -47,6 +47,12 @@ _SUMS = (
 HOLES, SLITS = "surface opened by holes, year ", "surface cut by slits, year "
 """Figures of a year, before its number."""
 
+IN_INCHES = (
+    "The formulas take inches, feet, square feet and pounds. A cubic yard is 27 cubic feet, and a "
+    "ton is 2,000 pounds."
+)
+"""What a reader needs to work a figure out again in the units of the club."""
+
 ONE_AND_ITS_SUM = 2
 
 _NOT_IN_THE_SUM = "Anything that has no price in the plan comes on top."
@@ -81,7 +87,7 @@ def figures(words: Words) -> Iterator[Part]:
                     name,
                     label,
                     f"{rounded(figure.value, words.programme.club.units)}{star}",
-                    f"{_formula(figure)} [{', '.join(sources)}]",
+                    f"{_formula(figure, words.programme.club.units)} [{', '.join(sources)}]",
                 )
             )
             name = ""
@@ -96,6 +102,8 @@ def figures(words: Words) -> Iterator[Part]:
                     "* This rests in part on a usual value, because the plan gives none of its own."
                 )
             )
+        if words.programme.club.units == "imperial":
+            blocks.append(Paragraph.of(IN_INCHES))
         blocks.append(Notes(notes))
         yield Section("figures", tuple(blocks), "In figures"), []
     totals = tuple(_year(words))
@@ -118,10 +126,10 @@ def _named(rows: Sequence[tuple[str, ...]]) -> tuple[tuple[str, ...], ...]:
     return tuple(named)
 
 
-def _formula(figure: Figure) -> str:
+def _formula(figure: Figure, units: str) -> str:
     # Our fonts have no Greek letters.
-    formula = figure.formula.replace("π", "pi")
-    return formula.removesuffix(", summed over the greens")
+    formula = figure.formula.replace("π", "pi").removesuffix(", summed over the greens")
+    return amounts.formula(formula, units)
 
 
 def _year(words: Words) -> Iterator[tuple[str, str, str]]:

@@ -45,11 +45,11 @@ def mass(tonnes: float, units: str) -> str:
 
 
 def distance(metres: float, units: str) -> str:
-    """8.6 km; 160 m; 5.3 miles; 510 feet."""
+    """8.6 km; 160 m; 5.3 miles; 464 miles; 510 feet."""
     if units == "imperial":
         feet = m_to_feet(metres)
         return (
-            f"{feet / FEET_PER_MILE:.1f} miles"
+            f"{_short(feet / FEET_PER_MILE)} miles"
             if feet >= FEET_PER_MILE / 2
             else f"{count(feet)} feet"
         )
@@ -61,6 +61,27 @@ def area(m2: float, units: str) -> str:
     if units == "imperial":
         return f"{count(m2_to_ft2(m2))} square feet"
     return f"{m2:,.0f} m²"
+
+
+def formula(written: str, units: str) -> str:
+    """Write the formula of a metric figure for the units of a club: 144 square inches are a square foot.
+
+    A rate per 1,000 square feet stands where a metric formula has a thousandth of one per square
+    metre, so that only lengths differ.
+    """
+    if units != "imperial":
+        return written
+    for metric, inches in _IN_INCHES:
+        written = written.replace(metric, inches)
+    return written
+
+
+_IN_INCHES = (
+    ("1,000,000 ÷", "144 ÷"),
+    ("depth ÷ 1000", "depth ÷ 12"),
+    ("blade spacing ÷ 1000", "blade spacing ÷ 12"),
+)
+"""Where a formula turns millimetres into metres, inches are turned into feet."""
 
 
 def hours(amount: float) -> str:

@@ -140,3 +140,24 @@ def test_a_forecast_that_was_missed_is_told_with_the_days_it_was_off() -> None:
     days = (dt.date(2027, 12, 3) - outcome.forecast.late).days
     assert days > 1
     assert f"Healed on 3 December 2027 | {days} days late" in said(committee_briefing(missed))
+
+
+def test_a_club_that_measures_in_inches_can_work_its_figures_out_again() -> None:
+    """Live Oak Bend: 17 × 5,400 + 6,200 + 4,000 = 102,000 square feet of greens.
+
+    Holes: 144 ÷ (2 × 2) × 102,000 = 3.7 million. Slits ½ inch apart: 102,000 ÷ (½ ÷ 12) feet,
+    ÷ 5,280 = 464 miles. Cores of 3/8 inch, 3 inches deep: π × 0.375² ÷ 4 ÷ 4 × 3 ÷ 12 × 102,000 =
+    704 cubic feet, ÷ 27 = 26 cubic yards.
+    """
+    loaded = load_plan(EXAMPLES / "live-oak" / "plan.yaml").plan
+    section = committee_briefing(work_out(loaded, dt.date(2027, 6, 1))).section("figures")
+    assert section is not None
+    told = "\n".join(_lines(section.blocks))
+    for row in (
+        "Holes | 3.7 million* | 144 ÷ (spacing along × spacing across)",
+        "Length of slits | 464 miles* | area ÷ (blade spacing ÷ 12)",
+        "Material taken out | 26 cubic yards* | (pi × core diameter² ÷ 4)",
+    ):
+        assert row in told
+    assert "1,000,000" not in told
+    assert "A cubic yard is 27 cubic feet, and a ton is 2,000 pounds." in told

@@ -30,6 +30,8 @@ def test_counts(number: float, said: str) -> None:
         # A mile is 1,609.344 m: 8,605 m are 5.35; half a mile is 805 m.
         (amounts.distance(8605, "metric"), "8.6 km", None),
         (amounts.distance(8605, "imperial"), None, "5.3 miles"),
+        # 745,700 m ÷ 1,609.344 = 463.4.
+        (amounts.distance(745_700, "imperial"), None, "463 miles"),
         (amounts.distance(157, "metric"), "160 m", None),
         # 157 m ÷ 0.3048 = 515 feet.
         (amounts.distance(157, "imperial"), None, "520 feet"),
@@ -40,6 +42,18 @@ def test_counts(number: float, said: str) -> None:
 )
 def test_units(said: str, metric: str | None, imperial: str | None) -> None:
     assert said == (metric or imperial)
+
+
+def test_a_formula_for_inches_and_square_feet() -> None:
+    """A square foot is 12 × 12 = 144 square inches, and a foot 12 inches."""
+    holes = "1,000,000 ÷ (spacing along × spacing across) × passes × area"
+    assert amounts.formula(holes, "metric") == holes
+    assert amounts.formula(holes, "imperial").startswith("144 ÷ (spacing along × spacing across)")
+    slits = "area ÷ (blade spacing ÷ 1000) × passes"
+    assert amounts.formula(slits, "imperial") == "area ÷ (blade spacing ÷ 12) × passes"
+    # A rate per 1,000 square feet: the thousand stays.
+    rate = "rate ÷ density ÷ 1000 × number of dressings × area"
+    assert amounts.formula(rate, "imperial") == rate
 
 
 def test_shares_and_hours() -> None:
