@@ -7,13 +7,13 @@ drawings needs no names for them.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from notices.drawings import svg
 from notices.drawings.lettering import width_of
 from notices.drawings.model import Drawing
-from notices.drawings.palette import LINE, PAPER, QUIET
+from notices.drawings.palette import LINE, LOAM, PAPER, QUIET
 from notices.drawings.svg import Point, Rect, number, text
 
 KEY_SIZE, KEY_LINE = 12.0, 19.0
@@ -106,6 +106,19 @@ def flag(x: float, foot: float, *, filled: bool, colour: str) -> str:
         stroke=colour,
         thick=1.2,
     )
+
+
+def fixture_flag(x: float, foot: float, kind: object) -> str:
+    """A flag for a fixture: filled and brown for a competition, else hollow and grey."""
+    filled = kind == "competition"
+    return flag(x, foot, filled=filled, colour=LOAM if filled else QUIET)
+
+
+def explained_flags(kinds: Collection[object]) -> Iterator[Explained]:
+    """Yield what the flags of fixtures mean, as far as there are such fixtures."""
+    for kind, said in (("competition", "competition"), ("", "another fixture")):
+        if any((each == "competition") is (kind == "competition") for each in kinds):
+            yield Explained(fixture_flag(0, 15, kind), 11.0, said)
 
 
 def diamond(x: float, y: float, reach: float, *, fill: str, stroke: str) -> str:

@@ -74,7 +74,12 @@ def greens_by_day(words: Words, period_words: PeriodWords) -> Drawing:
         document(width, height, title, "".join(parts), ground=None),
         width,
         height,
+        f"{EACH_BOX} {TURNS}" if len(words.days_of(period_words.period)) > 1 else EACH_BOX,
     )
+
+
+EACH_BOX = "Each box is a green, with the day on which we work on it."
+TURNS = "From one day to the next, shaded and white boxes take turns."
 
 
 def green_strip(words: Words, greens: Sequence[str], name: str) -> Drawing:

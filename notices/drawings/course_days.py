@@ -12,7 +12,17 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
-from notices.drawings.chart import Explained, box, drawing, flag, hatching, key, line, pill
+from notices.drawings.chart import (
+    Explained,
+    box,
+    drawing,
+    explained_flags,
+    fixture_flag,
+    hatching,
+    key,
+    line,
+    pill,
+)
 from notices.drawings.lanes import Marked, in_lanes, lanes_of
 from notices.drawings.lettering import lines_of, width_of
 from notices.drawings.model import Drawing
@@ -202,7 +212,7 @@ def _draw(words: Words, part: _Part, label: float, sizes: Sizes, number: int) ->
     events, y = _draw_events(words, columns, foot + 6, sizes.width - 1)
     parts += events
     used = [state for state in GreenDay if any(state in row.days for row in rows)]
-    explained, y = key(_explained(used), y + 8, sizes.width)
+    explained, y = key(_explained(used, columns), y + 8, sizes.width)
     first, last = days[0].date, days[-1].date
     span = words.dates.short_days([first, last]) if first == last else _span(words, first, last)
     return drawing(
@@ -211,17 +221,11 @@ def _draw(words: Words, part: _Part, label: float, sizes: Sizes, number: int) ->
         _in_words(words, rows, days, stacks),
         (sizes.width, y),
         [*parts, *explained],
-        _caption(stacks) if number == 1 else "",
+        CAPTION if number == 1 else "",
     )
 
 
-def _caption(stacks: Sequence[Stack]) -> str:
-    """Say how to read the first of the drawings."""
-    said = "Each column is a day, and weekends are shaded."
-    folded = next((len(stack) for stack in stacks if len(stack) > 1), 0)
-    if folded:
-        said += f" One marked “{folded} days” stands for that many, on which nothing changes."
-    return said
+CAPTION = "Each row is a group of greens, and each column a day."
 
 
 def _span(words: Words, first: dt.date, last: dt.date) -> str:
@@ -274,7 +278,7 @@ def _grid(words: Words, columns: Sequence[_Column], foot: float) -> Iterator[str
             yield text("days", (middle, base), SMALL, anchor="middle", fill=QUIET)
             yield from _fold_marks(column, foot)
             continue
-        if first.weekday() >= 5:
+        if _is_shaded(column):
             yield box(
                 column.left, HEAD - 4, column.right - column.left + 0.5, foot - HEAD + 4, fill=SHADE
             )
@@ -284,10 +288,18 @@ def _grid(words: Words, columns: Sequence[_Column], foot: float) -> Iterator[str
     yield from _draw_months(words, columns)
 
 
+def _is_shaded(column: _Column) -> bool:
+    """Whether a column is a day of a weekend."""
+    return not column.folded and column.stack[0].date.weekday() >= 5
+
+
 def _fold_marks(column: _Column, foot: float) -> Iterator[str]:
     """Yield the edges of a quiet time: broken lines from head to foot."""
-    for x in (column.left, column.right):
-        yield line(x, HEAD - 4, x, foot, stroke=QUIET, dashes="2 3", thick=0.8)
+    return (_fold_edge(x, HEAD - 4, foot) for x in (column.left, column.right))
+
+
+def _fold_edge(x: float, top: float, foot: float) -> str:
+    return line(x, top, x, foot, stroke=QUIET, dashes="2 3", thick=0.8)
 
 
 def _months(columns: Sequence[_Column]) -> Iterator[list[_Column]]:
@@ -432,8 +444,7 @@ def _event_mark(mark: Marked, top: float) -> Iterator[str]:
         case "without":
             yield line(mark.left, top + 10, mark.right, top + 10, stroke=INK, dashes="5 3", thick=2)
         case kind:
-            colour = LOAM if kind == "competition" else QUIET
-            yield flag(mark.left, top + 16, filled=kind == "competition", colour=colour)
+            yield fixture_flag(mark.left, top + 16, kind)
 
 
 def _events(words: Words, columns: Sequence[_Column]) -> Iterator[Marked]:
@@ -469,14 +480,20 @@ def _together(
             yield own[0].left, own[-1].right, own
 
 
-def _explained(used: Iterable[GreenDay]) -> Iterator[Explained]:
-    """Yield what the letters mean; a bar as narrow as a day shows each."""
+def _explained(used: Iterable[GreenDay], columns: Sequence[_Column]) -> Iterator[Explained]:
+    """Yield what the letters and the grounds mean; a bar as narrow as a day shows each letter."""
     for state in used:
         if state is GreenDay.OPEN:
             yield Explained("", 0.0, "Blank: open")
         else:
             sample = _bar(_Run(state, 0, 30, from_before=False, goes_on=False), 1)
             yield Explained("".join(sample), 30.0, WORDS[state])
+    if any(map(_is_shaded, columns)):
+        yield Explained(box(0, 1, 22, BAR, fill=SHADE), 22.0, "weekend")
+    if any(column.folded for column in columns):
+        edges = "".join(_fold_edge(x, 1, 1 + BAR) for x in (0.5, 21.5))
+        yield Explained(edges, 22.0, "several days, nothing changes")
+    yield from explained_flags([f.kind for column in columns for f in column.stack[0].fixtures])
 
 
 def _in_words(

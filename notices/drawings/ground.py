@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 from notices.drawings import lettering, textures
@@ -131,21 +132,75 @@ def layers(
 
 def layer_names(frame: Frame, profile: Profile, root_zone: float | None) -> str:
     """Write the names of the layers into the panel before the work, where they are high enough."""
-    panel = frame.before
-    named = [("Thatch", profile.thatch_mm)]
-    if root_zone is not None:
-        named.append(("Root zone", root_zone))
-    named.append((SUBSOIL[profile.subsoil].capitalize(), panel.height / frame.scale))
-    parts, top = [], 0.0
-    for name, mm in named:
-        low = min(mm * frame.scale, panel.height)
-        if low - top >= 26:
+    panel, parts = frame.before, []
+    for name, top, low in _layers_seen(frame, profile, root_zone):
+        if low - top >= _NAMED:
             wide = lettering.width_of(name, DETAIL) + 8
             middle = panel.y + (top + low) / 2
             box = Rect(panel.x + (panel.width - wide) / 2, middle - 10, wide, 20)
             parts.append(text(name, (box.x + 4, middle + 5), DETAIL, box=box, on=PAPER))
-        top = low
     return "".join(parts)
+
+
+_NAMED = 26.0
+"""How high a layer must be to bear its name."""
+
+
+def key_of_layers(
+    frame: Frame,
+    profile: Profile,
+    placed: Sequence[Placed],
+    at: Point,
+    *,
+    labelled: Collection[str] = (),
+    drained: bool = False,
+) -> tuple[str, float]:
+    """Say which layer is which where it is too thin to bear its name; return how high that is, too.
+
+    Labelled are layers that have a name elsewhere. Around a drain there is what lies lowest.
+    """
+    draw: dict[str, Callable[[Rect], str]] = {
+        THATCH: textures.thatch,
+        ROOT_ZONE: textures.root_zone,
+        _below(profile): partial(textures.subsoil, kind=profile.subsoil),
+    }
+    seen = {
+        name: low - top
+        for name, top, low in _layers_seen(frame, profile, depth_of_root_zone(profile, placed))
+    }
+    if drained:
+        seen.setdefault(_below(profile), 0.0)
+    parts, x = [], at[0]
+    for name, high in seen.items():
+        if high < _NAMED and name not in labelled:
+            swatch = Rect(x, at[1], 22, 14)
+            parts.append(draw[name](swatch) + rect(swatch, fill="none", stroke=INK))
+            parts.append(text(name, (x + 29, at[1] + 12), DETAIL))
+            x += 45 + lettering.width_of(name, DETAIL)
+    return "".join(parts), 24.0 if parts else 0.0
+
+
+THATCH, ROOT_ZONE = "Thatch", "Root zone"
+
+
+def _below(profile: Profile) -> str:
+    return SUBSOIL[profile.subsoil].capitalize()
+
+
+def _layers_seen(
+    frame: Frame, profile: Profile, root_zone: float | None
+) -> Iterator[tuple[str, float, float]]:
+    """Yield the name of each layer in a panel, and from where to where it goes down."""
+    named = [(THATCH, profile.thatch_mm)]
+    if root_zone is not None:
+        named.append((ROOT_ZONE, root_zone))
+    named.append((_below(profile), frame.before.height / frame.scale))
+    top = 0.0
+    for name, mm in named:
+        low = min(mm * frame.scale, frame.before.height)
+        if low > top:
+            yield name, top, low
+        top = max(top, low)
 
 
 def opened(frame: Frame, placed: Placed) -> str:

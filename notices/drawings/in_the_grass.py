@@ -9,7 +9,7 @@ from __future__ import annotations
 from notices.drawings import lettering, textures
 from notices.drawings.close_up import layer_of_sand
 from notices.drawings.columns import HEAD, RULER, Picture, columns_for, framed, heads
-from notices.drawings.ground import Frame, layer_names, layers
+from notices.drawings.ground import Frame, key_of_layers, layer_names, layers
 from notices.drawings.labels import DETAIL
 from notices.drawings.model import Drawing
 from notices.drawings.ruler import ruler
@@ -85,7 +85,9 @@ def in_the_grass(
         ]
     parts.append(layer_names(frame, programme.profile, programme.profile.root_zone_mm))
     key = say.in_words_of_grass(words, work, before, after, sand if film else None)
-    foot = surface + _GROUND + 24
+    named, more = key_of_layers(frame, programme.profile, [], (2, surface + _GROUND + 10))
+    parts.append(named)
+    foot = surface + _GROUND + 24 + more
     said = lettering.lines_of(lettering.unbroken(key), columns.width - 4, DETAIL)
     parts.append(lines(said, (2, foot), DETAIL))
     height = foot + (len(said) - 1) * LINE * DETAIL + 8

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from notices.drawings import lettering, textures
 from notices.drawings.columns import HEAD, RULER, Picture, columns_for, framed, heads
-from notices.drawings.ground import Frame, ground
+from notices.drawings.ground import Frame, ground, key_of_layers
 from notices.drawings.labels import DETAIL, NAME
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK
@@ -44,13 +44,15 @@ def laid_turf(words: Words, work: Work, name: str = "turf", sizes: Sizes = PAGE)
     frame = Frame(Rect(RULER, top, columns.before, height), Rect(left, top, room, height), scale)
     key = say.in_words_of_turf(words, work, TURF_MM)
     said = lettering.lines_of(lettering.unbroken(key), columns.width - 4, DETAIL)
-    foot = frame.after.bottom + 24
+    layers, more = key_of_layers(frame, profile, [], (2, frame.after.bottom + 10))
+    foot = frame.after.bottom + 24 + more
     parts = [
         heads(frame),
         ruler(RULER - 6, top, height, scale, words.programme.club.units),
         ground(frame, profile, [], worn=_worn(frame.before)),
         _pieces(frame),
         _thickness(frame, words),
+        layers,
         lines(said, (2, foot), DETAIL),
     ]
     low = foot + (len(said) - 1) * LINE * DETAIL + 8

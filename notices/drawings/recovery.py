@@ -3,10 +3,20 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass
 
-from notices.drawings.chart import Explained, box, diamond, drawing, flag, key, line, shape
+from notices.drawings.chart import (
+    Explained,
+    box,
+    diamond,
+    drawing,
+    explained_flags,
+    fixture_flag,
+    key,
+    line,
+    shape,
+)
 from notices.drawings.lanes import Marked, beside, in_lanes, lanes_of
 from notices.drawings.lettering import fitted, lines_of, width_of
 from notices.drawings.model import Drawing
@@ -14,7 +24,7 @@ from notices.drawings.palette import INK, LOAM, MEADOW, PAPER, QUIET, SAND, SHAD
 from notices.drawings.scale import Days, month_axis
 from notices.drawings.sizes import PAGE, Sizes
 from notices.drawings.svg import circle, text
-from notices.programme.model import GreensBack, Period, Promise, RestOfGrowth, Season, Work
+from notices.programme.model import Fixture, GreensBack, Period, Promise, RestOfGrowth, Season, Work
 from notices.wording.lists import sentence
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
@@ -98,7 +108,14 @@ def recovery_chart(words: Words, period: Period, sizes: Sizes = PAGE) -> Drawing
         own, y = _promise(words, name, promise, place, y)
         rows += own
     foot = y + 2
-    explained, y = key(_explained(), foot + 6, sizes.width)
+    kinds = {fixture.kind for fixture in _met_fixtures(words, place.days)}
+    open_ended = any(
+        late is None
+        for back in backs
+        for late in (back.greens.putting_smoothly.late, back.greens.fully_healed.late)
+    ) or any(promise.at_worst is None for _, promise in _promises(period))
+    entries = _explained(kinds, works=bool(backs), open_ended=open_ended)
+    explained, y = key(entries, foot + 6, sizes.width)
     parts = [
         *_rests(words, season, place.days, top, foot),
         *month_axis(words, place.days, axis, foot),
@@ -206,10 +223,15 @@ def _rest_in_words(rest: RestOfGrowth, name: Callable[[dt.date], str]) -> str:
     return f"Growth stops about {name(rest.stops)}{again}"
 
 
+def _met_fixtures(words: Words, days: Days) -> list[Fixture]:
+    """Return what is played on the line of days."""
+    return [f for f in words.programme.fixtures if f.is_on and days.first <= f.date <= days.last]
+
+
 def _fixtures(words: Words, place: _Place, y: float) -> tuple[list[str], float]:
     """Return small flags on the days of fixtures, with names where they are few."""
     days = place.days
-    met = [f for f in words.programme.fixtures if f.is_on and days.first <= f.date <= days.last]
+    met = _met_fixtures(words, days)
     if not met:
         return [], y + 2
     named = len(met) <= NAMED_FIXTURES
@@ -224,10 +246,7 @@ def _fixtures(words: Words, place: _Place, y: float) -> tuple[list[str], float]:
     else:
         placed, spots, lanes = [], [(mark, 0) for mark in marks], 1
     parts = [text(f"{words.language.terms.fixture}s", (0, y + 14), SIZE)] if place.label else []
-    for mark, lane in spots:
-        filled = mark.kind == "competition"
-        colour = LOAM if filled else QUIET
-        parts.append(flag(mark.left, y + lane * LANE + 16, filled=filled, colour=colour))
+    parts += [fixture_flag(mark.left, y + lane * LANE + 16, mark.kind) for mark, lane in spots]
     parts += [
         text(p.words, (p.x, y + p.lane_of_words * LANE + 13), SMALL, anchor=p.anchor)
         for p in placed
@@ -274,10 +293,14 @@ def _span(days: Days, early: dt.date, late: dt.date | None, y: float, what: str)
     if right > left:
         yield box(left, y - 2.5, right - left, 5, fill=ground, stroke=QUIET, thick=0.8)
     if late is None:
-        yield shape([(right, y - 5), (right + 7, y), (right, y + 5)], fill=QUIET)
+        yield _arrow(right, y)
     elif right - left > 1:
         yield _mark(right, y, what, filled=False)
     yield _mark(left, y, what, filled=True)
+
+
+def _arrow(x: float, y: float) -> str:
+    return shape([(x, y - 5), (x + 7, y), (x, y + 5)], fill=QUIET)
 
 
 def _mark(x: float, y: float, what: str, *, filled: bool) -> str:
@@ -342,15 +365,19 @@ def told(words: Words, promise: Promise) -> str:
     return early if late == early else f"{early}, at worst {late}"
 
 
-def _explained() -> Iterator[Explained]:
-    """Yield what the marks mean."""
+def _explained(kinds: Collection[str], *, works: bool, open_ended: bool) -> Iterator[Explained]:
+    """Yield what the marks mean, as far as they are there."""
     three = (OPEN_AGAIN, PUTTING_WELL, HEALED)
-    yield Explained(box(0, 3, 8, 12, fill=INK), 8.0, "days of work")
+    if works:
+        yield Explained(box(0, 3, 8, 12, fill=INK), 8.0, "days of work")
     yield Explained(_mark(6, 9, PUTTING_WELL, filled=True), 12.0, "putting well")
     yield Explained(_mark(6, 9, HEALED, filled=True), 12.0, "fully healed")
     for filled, said in ((True, "filled: expect by"), (False, "hollow: at worst")):
         marks = (_mark(6 + 13 * n, 9, what, filled=filled) for n, what in enumerate(three))
         yield Explained("".join(marks), 38.0, said)
+    if open_ended:
+        yield Explained(_arrow(0, 9), 7.0, "later than we can say")
+    yield from explained_flags(kinds)
 
 
 def _in_words(
@@ -379,11 +406,7 @@ def _in_words(
     ]
     if shares:
         said.append(f"Growth in mid-month, of the best: {', '.join(shares)}.")
-    said += [
-        f"{f.name} ({f.kind}): {words.dates.day(f.date)}."
-        for f in words.programme.fixtures
-        if f.is_on and days.first <= f.date <= days.last
-    ]
+    said += [f"{f.name} ({f.kind}): {words.dates.day(f.date)}." for f in _met_fixtures(words, days)]
     return " ".join(said)
 
 

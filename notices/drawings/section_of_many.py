@@ -14,10 +14,12 @@ from notices.drawings.ground import (
     LARGEST,
     MOST,
     STRIP,
+    THATCH,
     Frame,
     Placed,
     below_the_break,
     ground,
+    key_of_layers,
 )
 from notices.drawings.labels import DETAIL, Label, draw_key, draw_labels, height_of, numbered
 from notices.drawings.palette import QUIET
@@ -63,7 +65,11 @@ def of_many(words: Words, works: Sequence[Work], columns: Columns) -> Picture:
         key, below = draw_key(labels, Rect(2, bottom + 10, columns.width - 4, 0))
     near = close_up(words, frame, placed, columns, below + 10, sand, _names(labels, columns))
     note = lettering.lines_of(say.scale_note(profile, drained=drained), columns.width - 4, DETAIL)
-    foot = (near.bottom if near else below) + 24
+    low = near.bottom if near else below
+    layers, more = key_of_layers(
+        frame, profile, placed, (2, low + 10), labelled=[THATCH], drained=drained
+    )
+    foot = low + 24 + more
     parts = [
         heads(frame),
         ruler(RULER - 6, frame.surface, height, scale, words.programme.club.units),
@@ -73,6 +79,7 @@ def of_many(words: Words, works: Sequence[Work], columns: Columns) -> Picture:
         draw_labels(beside(labels), x=columns.width - columns.labels, top=top - 20, bottom=bottom),
         key,
         near.content if near else "",
+        layers,
         lines(note, (2, foot), DETAIL, fill=QUIET),
     ]
     whole = foot + (len(note) - 1) * LINE * DETAIL + 8
@@ -154,7 +161,7 @@ class _Labels:
     def all(self, *, drained: bool, drain: Point | None = None) -> list[Label]:
         """Return them in the order in which they stand, from top to bottom."""
         labels = [self._of(cut) for cut in self.found]
-        labels.append(self._label("Thatch", [self._thatch()], self._in_thatch()))
+        labels.append(self._label(THATCH, [self._thatch()], self._in_thatch()))
         if self.sand is not None:
             lies = say.lying(self.words, self.sand)
             labels.append(self._label("Sand", [lies], self._right_edge(-3), self.sand.work.id))

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from notices.drawings import lettering
 from notices.drawings.close_up import close_up
 from notices.drawings.columns import HEAD, RULER, Columns, Picture, heads
-from notices.drawings.ground import FEW, LARGEST, MOST, Frame, Placed, ground
+from notices.drawings.ground import FEW, LARGEST, MOST, Frame, Placed, ground, key_of_layers
 from notices.drawings.labels import DETAIL, NAME
 from notices.drawings.palette import INK
 from notices.drawings.places import Place, places
@@ -31,7 +31,9 @@ def of_one(words: Words, cut: Cut, columns: Columns) -> Picture:
     key = lettering.lines_of(
         lettering.unbroken(say.in_words(words, cut)), columns.width - 4, DETAIL
     )
-    foot = (near.bottom if near else frame.after.bottom) + 24
+    low = near.bottom if near else frame.after.bottom
+    layers, more = key_of_layers(frame, words.programme.profile, [placed], (2, low + 10))
+    foot = low + 24 + more
     parts = [
         heads(frame),
         ruler(RULER - 6, frame.surface, height, scale, words.programme.club.units),
@@ -39,6 +41,7 @@ def of_one(words: Words, cut: Cut, columns: Columns) -> Picture:
         _depth(frame, words, placed),
         _spacing(frame, words, placed, columns),
         near.content if near else "",
+        layers,
         lines(key, (2, foot), DETAIL),
     ]
     whole = foot + (len(key) - 1) * LINE * DETAIL + 8

@@ -14,7 +14,7 @@ from notices.drawings.scale import Amounts
 from notices.drawings.sizes import PAGE
 from notices.drawings.svg import text
 from notices.programme.model import DayTimetable
-from notices.wording.lists import sentence
+from notices.wording.lists import counted, sentence
 from notices.wording.words import Words
 
 SIZE, SMALL = 13.0, 12.0
@@ -76,7 +76,7 @@ def _draw(words: Words, days: Sequence[DayTimetable], place: int) -> Drawing:
         _in_words(words, days),
         (PAGE.width, foot),
         [*parts, *explained],
-        CAPTION,
+        " ".join([CAPTION, *_drying(days)]),
     )
 
 
@@ -134,18 +134,25 @@ def _row(words: Words, day: DayTimetable, hours: Amounts, y: float) -> Iterator[
     left, right = hours.at(day.begins), hours.at(day.ends)
     yield box(left, y + 3, right - left, ROW - 6, fill=PAPER, stroke=QUIET)
     begin, end = day.first_start, day.last_finish
-    rest_from, rest_until = (min(end, max(begin, minute)) for minute in day.rest)
     in_time = max(begin, min(end, day.work_until))
-    for first, last in ((begin, min(rest_from, in_time)), (min(rest_until, in_time), in_time)):
-        if last > first:
+    for first, last in day.waits:
+        if first < in_time:
+            yield _wait(hours.at(first), hours.at(min(last, in_time)), y + ROW / 2)
+    for first, last in day.at_work:
+        if first < in_time:
             x = hours.at(first)
-            yield box(x, y + 5.5, hours.at(last) - x, ROW - 11, fill=INK)
+            yield box(x, y + 5.5, hours.at(min(last, in_time)) - x, ROW - 11, fill=INK)
     if end > in_time:
         x = hours.at(in_time)
         yield _late(x, y + 3, hours.at(end) - x, ROW - 6)
     if day.dew_off is not None and day.dew_off > begin:
         x = hours.at(day.dew_off)
         yield _dew(x, y + 1.5)
+
+
+def _wait(left: float, right: float, y: float) -> str:
+    """Yield a thin line from one stretch of work to the next."""
+    return line(left, y, right, y, stroke=INK, dashes="2 2", thick=1.5)
 
 
 def _dew(x: float, y: float) -> str:
@@ -171,6 +178,8 @@ def _clock(words: Words, minutes: float, *, short: bool = False) -> str:
 def _explained(days: Sequence[DayTimetable]) -> Iterator[Explained]:
     """Yield what the marks mean, as far as they are there."""
     yield Explained(box(0, 4, 22, 9, fill=INK), 22.0, "work")
+    if any(day.waits for day in days):
+        yield Explained(_wait(0, 22, 8.5), 22.0, "waiting for dew to go or sand to dry")
     yield Explained(box(0.5, 2, 21, 13, fill=PAPER, stroke=QUIET), 22.0, "hours of the crew")
     if any(day.light_from is not None or day.light_until is not None for day in days):
         yield Explained(box(0, 1, 22, 15, fill=LINE), 22.0, "dark")
@@ -186,6 +195,13 @@ def _late(x: float, y: float, wide: float, high: float) -> str:
     return ground + hatching(x, y, wide, high, step=4, stroke=LOAM)
 
 
+def _drying(days: Sequence[DayTimetable]) -> Iterator[str]:
+    """Say how long sand dries, where the work on a green waits for it."""
+    if minutes := max((day.drying or 0.0 for day in days), default=0.0):
+        dries = counted(round(minutes), "minute")
+        yield f"Before a green is brushed or rolled, its sand has {dries} to dry."
+
+
 def _in_words(words: Words, days: Sequence[DayTimetable]) -> str:
     """Say all that the drawing shows, a sentence each day."""
     told = []
@@ -198,13 +214,17 @@ def _in_words(words: Words, days: Sequence[DayTimetable]) -> str:
         dew = ""
         if day.dew_off is not None and day.dew_off > day.first_start:
             dew = f"; dew off at {_clock(words, day.dew_off)}"
+        waits = "".join(
+            f"; waiting from {_clock(words, first)} to {_clock(words, last)}"
+            for first, last in day.waits
+        )
         late = ""
         if day.too_long_by > 0:
             late = f"; too long by {day.too_long_by:.0f} minutes"
         told.append(
             sentence(
                 f"{words.dates.day(day.date)}: work {_told(words, day).removesuffix(': too long')}; "
-                f"crew {_clock(words, day.begins)} to {_clock(words, day.ends)}{light}{dew}{late}"
+                f"crew {_clock(words, day.begins)} to {_clock(words, day.ends)}{light}{dew}{waits}{late}"
             )
         )
-    return " ".join(told)
+    return " ".join([*told, *_drying(days)])

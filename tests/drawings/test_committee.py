@@ -18,6 +18,7 @@ from notices.drawings.sand_days import sand_by_day
 from notices.drawings.work_hours import work_hours
 from notices.drawings.year_totals import year_totals
 from notices.paths import font_files
+from notices.programme.model.timetable import clock
 from notices.programme.outcomes import Outcome, outcomes
 from notices.programme.published import SAND_MM
 from notices.references import REFERENCES
@@ -298,3 +299,29 @@ def test_charts_become_pictures() -> None:
 def test_the_same_programme_gives_the_same_charts() -> None:
     told = words_of("withy-hollow")
     assert committee_charts(told) == committee_charts(told)
+
+
+def test_nobody_is_shown_at_work_while_all_wait_for_the_dew() -> None:
+    """On later visits of Marlpit Common work begins at 06:30, and sand waits until 10:00."""
+    told = words_of("marlpit-common")
+    day = told.programme.timetables[dt.date(2026, 10, 26)]
+    mown, spread = day.at_work[0], day.at_work[1]
+    assert mown[0] == 6.5 * 60
+    assert spread[0] == day.dew_off == 10 * 60
+    assert day.waits == ((mown[1], spread[0]),)
+    (drawing,) = work_hours(told)
+    assert "waiting for dew to go or sand to dry" in said(drawing)
+    assert f"; waiting from {clock(mown[1])} to 10:00" in drawing.description
+
+
+def test_it_says_for_how_long_sand_dries_where_a_green_waits_for_it() -> None:
+    """An hour, if the plan says no other; nothing where sand is kiln-dried or nobody goes on it again."""
+    dries = "Before a green is brushed or rolled, its sand has 60 minutes to dry."
+    for name, is_said in (
+        ("skelmarram-links", True),
+        ("withy-hollow", False),
+        ("marlpit-common", False),
+    ):
+        for drawing in work_hours(words_of(name)):
+            assert (dries in drawing.caption) is is_said
+            assert (dries in drawing.description) is is_said

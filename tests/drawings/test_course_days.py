@@ -83,7 +83,7 @@ def test_a_day_of_work_and_what_follows() -> None:
 
 def test_the_first_drawing_says_how_to_read_it() -> None:
     first, *rest = course_day_by_day(words_of("withy-hollow"))
-    assert first.caption.startswith("Each column is a day, and weekends are shaded. One marked “")
+    assert first.caption == "Each row is a group of greens, and each column a day."
     assert rest
     assert not any(drawing.caption for drawing in rest)
 

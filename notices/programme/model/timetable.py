@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import enum
+import itertools
 import math
 from dataclasses import dataclass
 
@@ -48,6 +49,10 @@ class Task:
     def finish(self) -> str:
         """When it ends, such as "10:40"."""
         return clock(self.finish_minutes)
+
+
+SHORT_WAIT = 5.0
+"""Less than that is no wait but the way to the next green [min]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,6 +109,33 @@ class DayTimetable:
     def last_finish(self) -> float:
         """When the last task ends."""
         return max(task.finish_minutes for task in self.tasks)
+
+    @property
+    def at_work(self) -> tuple[tuple[float, float], ...]:
+        """From when to when anybody is at a task, without the rest; between, all wait."""
+        found: list[tuple[float, float]] = []
+        for task in sorted(self.tasks, key=lambda task: task.start_minutes):
+            begin, end = task.start_minutes, task.finish_minutes
+            if found and begin - found[-1][1] < SHORT_WAIT:
+                begin, end = found[-1][0], max(end, found.pop()[1])
+            found.append((begin, end))
+        rests, goes_on = self.rest
+        parts = [
+            part
+            for begin, end in found
+            for part in ((begin, min(end, rests)), (max(begin, goes_on), end))
+        ]
+        return tuple((begin, end) for begin, end in parts if end > begin)
+
+    @property
+    def waits(self) -> tuple[tuple[float, float], ...]:
+        """From when to when nobody is at a task, though the work goes on later."""
+        rests, goes_on = self.rest
+        return tuple(
+            (left, back)
+            for (_, left), (back, _) in itertools.pairwise(self.at_work)
+            if (left, back) != (rests, goes_on)
+        )
 
     @property
     def too_long_by(self) -> float:
