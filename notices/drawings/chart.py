@@ -118,7 +118,7 @@ def explained_flags(kinds: Collection[object]) -> Iterator[Explained]:
     """Yield what the flags of fixtures mean, as far as there are such fixtures."""
     for kind, said in (("competition", "competition"), ("", "another fixture")):
         if any((each == "competition") is (kind == "competition") for each in kinds):
-            yield Explained(fixture_flag(0, 15, kind), 11.0, said)
+            yield Explained(fixture_flag(1, 15, kind), 12.0, said)
 
 
 def diamond(x: float, y: float, reach: float, *, fill: str, stroke: str) -> str:

@@ -198,7 +198,7 @@ def _layers_seen(
     top = 0.0
     for name, mm in named:
         low = min(mm * frame.scale, frame.before.height)
-        if low > top:
+        if low > top:  # a close-up may show what is a hair here
             yield name, top, low
         top = max(top, low)
 
