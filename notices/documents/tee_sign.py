@@ -9,11 +9,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
+from notices.operations import Opening
 from notices.programme.model import Closure, Period, PlayStatus, Programme, Stretch
 from notices.wording import circumstances
 from notices.wording.blocks import Heading, Paragraph
 from notices.wording.dates import ONE_DAY, runs_of_days
-from notices.wording.lists import sentence
+from notices.wording.lists import and_list, sentence
 from notices.wording.visit import NOON
 from notices.wording.words import Words
 
@@ -71,10 +72,20 @@ def tee_signs(programme: Programme) -> Entry | None:
         "Signs for the tees",
         "Everybody who comes to a tee",
         f"Print them on {terms.paper}, on its side. Each has its days on it: put it up at the first "
-        "tee, the tenth and the shop that morning, and take it down when it says so.",
+        "tee, the tenth and the shop that morning, and take it down when it says so."
+        f"{_elsewhere(Words(programme))}",
         (Sheet(document, "tee-sign", fits, pages=len(document.sections)),),
         again="Signs that are printed already still hold.",
     )
+
+
+def _elsewhere(words: Words) -> str:
+    """Say which signs hang away from the tees; empty where none do."""
+    closed = [shut for shut in words.programme.closures if not shut.part]
+    named = and_list(
+        list(dict.fromkeys(circumstances.closed_subject(words, shut) for shut in closed))
+    )
+    return f" Hang the sign for {named} there." if named else ""
 
 
 def tee_sign(programme: Programme) -> Document:
@@ -221,16 +232,48 @@ def _shut(
             # Large stands what one plays to, if anything; what has but a name follows in small.
             large = [g for g in greens if words.programme.greens[g].holes] or greens
             named = [green for green in greens if green not in large]
-            are = "is" if len(named) == 1 else "are"
-            too = f"{_named(words, named)} {are} closed too. " if named else ""
-            part = _part_of_day([hours for green, hours in shut if green in large])
-            yield Sign(
-                (day,),
-                f"{_first_up(words.greens(large).removeprefix('the '))} closed{part}",
-                f"{too}{_open_again(words, greens, day, same_day=same_day)}",
-                tuple(large),
-                stage,
-            )
+            of_large = [(green, hours) for green, hours in shut if green in large]
+            head = words.greens(large).removeprefix("the ")
+            if same_day and _in_turn(of_large, stage):
+                doing = "Fresh sand on" if _sand_alone(words, shut) else "We are working on"
+                head, small = f"{doing} {words.greens(large)}", _each_in_turn(words, of_large)
+                too = f"{_named(words, named)} too. " if named else ""
+            else:
+                are = "is" if len(named) == 1 else "are"
+                head = f"{_first_up(head)} closed{_part_of_day([hours for _, hours in of_large])}"
+                too = f"{_named(words, named)} {are} closed too. " if named else ""
+                small = _open_again(words, greens, day, same_day=same_day)
+            yield Sign((day,), head, f"{too}{small}", tuple(large), stage)
+
+
+def _in_turn(shut: Sequence[tuple[str, Stretch]], stage: str) -> bool:
+    """Whether each green is closed but for a while, and never all at once.
+
+    Who comes at eight must not be sent away from greens that are sanded after ten.
+    """
+    if not all(hours.hours_known for _, hours in shut):
+        return stage == "again"  # light work, and a green opens as soon as it is done
+    one = len({green for green, _ in shut}) == 1
+    last_begins = max(hours.begins for _, hours in shut)
+    return one or min(hours.ends for _, hours in shut) <= last_begins
+
+
+def _sand_alone(words: Words, shut: Sequence[tuple[str, Stretch]]) -> bool:
+    because = {work for _, hours in shut for work in hours.because}
+    works = [work for work in words.programme.works if work.id in because]
+    return {work.operation.opening for work in works} == {Opening.SAND}
+
+
+def _each_in_turn(words: Words, shut: Sequence[tuple[str, Stretch]]) -> str:
+    """Say in what order greens are closed, from when, and how long."""
+    hours = [hours for _, hours in shut]
+    when = _part_of_day(hours).strip()
+    if not when and all(stretch.hours_known for stretch in hours):
+        when = f"from {words.language.half_hour(min(stretch.begins for stretch in hours))}"
+    if len({green for green, _ in shut}) == 1:
+        return f"{sentence(f'closed {when}'.strip())[:-1]}, only while we work on it."
+    order = sentence(", ".join(filter(None, ("one after another", when))))
+    return f"{order} Each is closed only while we work on it."
 
 
 def _ends_that_day(stretch: Stretch) -> bool:
@@ -315,9 +358,7 @@ def _healing(period: Period) -> Iterator[Sign]:
 
 
 def _closed(words: Words, closed: Closure) -> Iterator[Sign]:
-    """Yield a sign for what the club closes itself, where a golfer meets it on the course."""
-    if not closed.part:
-        return
+    """Yield a sign for what the club closes itself; one for the practice ground hangs there."""
     thing = circumstances.closed_thing(words, closed)
     temporary = "temporary green" in closed.instead.lower()
     small = ""

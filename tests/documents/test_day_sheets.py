@@ -13,7 +13,7 @@ import pytest
 from notices.documents.model import Document, Fact
 from notices.documents.starter_sheet import starter_sheet
 from notices.documents.team_sheet import team_sheet
-from notices.documents.tee_sign import tee_sign
+from notices.documents.tee_sign import tee_sign, tee_signs
 from notices.programme.model import PlayStatus
 from notices.wording.blocks import Heading, KeyFacts, Paragraph, Table
 from notices.wording.words import Words
@@ -159,7 +159,9 @@ def test_a_sign_can_be_read_from_a_buggy(pack: BuiltPack) -> None:
         sign = facts[1]
         assert tight(sign.text) in large
         if sign.greens:
-            named = re.sub(r"(?: closed.*|: temp.*)$|^We are working on ", "", sign.text)
+            named = re.sub(
+                r"(?: closed.*|: temp.*)$|^(?:We are working|Fresh sand) on ", "", sign.text
+            )
             # Without the putting green, to which nobody plays from a tee.
             assert read_greens(named, pack.programme.greens) == set(sign.greens)
     for text, facts in zip(sheet.texts, pages_of(document), strict=True):
@@ -235,12 +237,43 @@ def test_the_sign_on_healing_stands_until_the_greens_putt_well() -> None:
     )
 
 
-def test_no_sign_for_what_nobody_meets(tmp_path: Path) -> None:
-    pack = build_data(plan(closures=[{"what": "practice ground", "dates": "2027-08-09"}]), tmp_path)
-    names = {document.name for document in pack.documents.documents}
-    assert "tee-sign" not in names
-    assert "team-sheet" not in names
-    assert "starter-sheet" in names
+def test_a_closed_practice_ground_has_a_sign_that_hangs_there() -> None:
+    closed = {"what": "practice ground", "dates": "2027-08-09", "instead": "the nets"}
+    entry = tee_signs(programme(plan(closures=[closed])))
+    assert entry is not None
+    assert entry.todo.endswith("Hang the sign for the practice ground there.")
+    (sign,) = tee_sign(programme(plan(closures=[closed]))).sections
+    assert [block.text for block in sign.blocks if isinstance(block, Heading | Paragraph)][:3] == [
+        "Monday 9 August",
+        "Practice ground closed",
+        "Please use the nets.",
+    ]
+
+
+def test_no_sign_where_nobody_is_sent_elsewhere() -> None:
+    """Greens that stay open, and nothing closed."""
+    rolled = work("rolling", "2027-08-09")
+    assert tee_signs(programme(plan(rolled))) is None
+
+
+@of("marlpit-common")
+def test_who_comes_early_is_not_sent_away_from_greens_that_are_sanded_later(
+    pack: BuiltPack,
+) -> None:
+    """On 19 October the first of six greens is closed at 10:00, and the last opens by 13:30."""
+    day = dt.date(2026, 10, 19)
+    hours = [
+        one
+        for green in map(str, range(1, 7))
+        for one in pack.programme.stretches_on(day, green)
+        if one.status is PlayStatus.CLOSED
+    ]
+    assert (hours[0].start, max(one.ends for one in hours) <= 13.5 * 60) == ("10:00", True)
+    facts = next(f for f in pages_of(pack.documents.document("tee-sign")) if f[0].dates == (day,))
+    assert [fact.text for fact in facts[1:]] == [
+        "Fresh sand on greens 1 to 6",
+        "One after another, from 10:00. Each is closed only while we work on it.",
+    ]
 
 
 def test_a_draft_says_so_on_every_page(tmp_path: Path) -> None:
