@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Iterator, Mapping, Sequence
 
 from notices.operations import Opening, WhileWorking
+from notices.programme.best_days import best_days as best_to_come
 from notices.programme.holes_in_play import starts
 from notices.programme.hours import to_half_hours
 from notices.programme.model import (
@@ -20,6 +21,7 @@ from notices.programme.model import (
 from notices.programme.same_greens import should_putt_well
 from notices.wording import circumstances
 from notices.wording.amounts import time_of_day
+from notices.wording.dates import ONE_DAY
 from notices.wording.lists import and_list, number, sentence
 from notices.wording.measures import up_to
 from notices.wording.words import Words
@@ -323,15 +325,22 @@ def restrictions_on(words: Words, day: dt.date) -> list[str]:
 def best_days(words: Words, period: Period) -> tuple[str, tuple[dt.date, ...]]:
     """Say when to come for greens at their best, with the days that it names.
 
-    Empty where growth stops in between, and nobody can name a day.
+    It holds against all that is planned. Empty where nobody can name a day.
     """
-    promise = period.putts_well_after_all
-    after = promise.at_worst or promise.expect_by
-    if not period.noticed or promise.growth_stops is not None:
+    best = best_to_come(words.programme, period)
+    said, days = [], []
+    if best.before is not None:
+        said.append(f"before {words.dates.day(best.before)}")
+        days.append(best.before)
+    if best.after is not None and best.until is None:
+        said.append(f"after {words.dates.day(best.after)}")
+        days.append(best.after)
+    elif best.after is not None and best.until is not None:
+        length = (best.until - best.after).days
+        run = [best.after + n * ONE_DAY for n in range(1, length + 1)]
+        said.append(words.dates.on_days(run))
+        days += run
+    if not period.noticed or not said:
         return "", ()
-    first = period.days[0]
-    text = (
-        "If you can choose your day, the greens are at their best "
-        f"before {words.dates.day(first)} or after {words.dates.day(after)}."
-    )
-    return text, (first, after)
+    when = and_list(said, "or")
+    return f"If you can choose your day, the greens are at their best {when}.", tuple(days)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Sequence
 
 import pytest
 
@@ -227,5 +228,77 @@ def test_the_best_days_are_named_only_where_they_are_known() -> None:
         "If you can choose your day, the greens are at their best before Monday 9 August "
         f"or after {mild.words.dates.day(worst)}."
     )
-    winter = period(plan(work("hollow tining", "2027-11-08")))
+    winter = period(plan(work("hollow tining", "2027-11-08")), dt.date(2027, 11, 2))
     assert visit.best_days(winter.words, winter.period) == ("", ())
+
+
+def best(*works: dict[str, object], closures: Sequence[dict[str, object]] = ()) -> str:
+    told = words(plan(*works, temperatures=MILD_WINTER, closures=list(closures)))
+    main = told.main_period()
+    assert main is not None
+    return visit.best_days(told, main)[0].removeprefix(
+        "If you can choose your day, the greens are at their best "
+    )
+
+
+def well_by(*works: dict[str, object]) -> dt.date:
+    """The day at worst that members are told of the only period of some works."""
+    worst = period(plan(*works, temperatures=MILD_WINTER)).period.putting_well.at_worst
+    assert worst is not None
+    return worst
+
+
+TINES = work("hollow tining", "2027-08-09")
+"""Where grass never stops growing, of the second week of August."""
+
+
+def test_the_best_days_are_clear_of_all_that_is_planned() -> None:
+    """A light work on 3 May comes first, and a green is dug up from 1 December on."""
+    worst = well_by(TINES)
+    after = dt.date.fromordinal(worst.toordinal() + 1)
+    assert worst < dt.date(2027, 11, 1)
+    blades = work("verticutting", "2027-05-03")
+    trench = work("drain trenching", "2027-12-01", greens="12")
+    assert best(TINES, blades, trench) == (
+        f"before Monday 3 May or from {after:%A} {after.day} {after:%B} to Tuesday 30 November."
+    )
+
+
+@pytest.mark.parametrize(
+    ("what", "first"), [("greens 3-4", "Monday 5 July"), ("practice ground", "Monday 9 August")]
+)
+def test_closures_count_where_they_are_of_greens_and_holes(what: str, first: str) -> None:
+    worst = well_by(TINES)
+    told = best(TINES, closures=[{"what": what, "dates": "2027-07-05"}])
+    assert told == f"before {first} or after {worst:%A} {worst.day} {worst:%B}."
+
+
+def test_slower_putts_count_from_the_day_on_which_mowing_is_raised() -> None:
+    raised = work("raising the height of cut", "2027-08-02")
+    assert best(TINES, raised).startswith("before Monday 2 August or after ")
+    # Nothing says when it is mown lower again: no day after it can be named.
+    alone = work("raising the height of cut", "2027-10-04")
+    assert best(TINES, alone).startswith("before Monday 9 August")
+    soon = work("raising the height of cut", "2027-06-07")
+    assert best(TINES, soon) == "before Monday 7 June."
+
+
+def test_a_few_days_between_two_works_are_nothing_to_plan_by() -> None:
+    """Issued five days before the work, and the next comes three days after the greens putt well."""
+    follows = dt.date.fromordinal(well_by(TINES).toordinal() + 3).isoformat()
+    told = words(
+        plan(TINES, work("hollow tining", follows), temperatures=MILD_WINTER),
+        dt.date(2027, 8, 4),
+    )
+    last = told.programme.periods[1].putting_well.at_worst
+    assert visit.best_days(told, told.programme.periods[0])[1] == (last,)
+
+
+def test_no_day_after_is_named_where_marks_stay_over_winter() -> None:
+    """They putt well before growth stops, and a slow autumn would leave marks until spring."""
+    autumn = period(plan(work("hollow tining", "2027-09-27")))
+    assert autumn.period.putting_well.growth_stops is None
+    assert autumn.period.fully_healed.growth_stops is not None
+    said, days = visit.best_days(autumn.words, autumn.period)
+    assert days == (dt.date(2027, 9, 27),)
+    assert said.endswith("at their best before Monday 27 September.")
