@@ -13,8 +13,7 @@ from notices.programme.model import Period, Programme
 from notices.programme.news import last_day_of_news
 from notices.wording import circumstances, visit
 from notices.wording.blocks import KeyFact, KeyFacts, Paragraph, Table
-from notices.wording.dates import ONE_DAY, in_brief
-from notices.wording.lists import sentence
+from notices.wording.dates import in_brief
 from notices.wording.period import PeriodWords
 from notices.wording.rules import lost_scores
 from notices.wording.words import Words
@@ -154,7 +153,7 @@ def _good_again(told: PeriodWords) -> KeyFacts:
 
 def _other_dates(words: Words) -> list[tuple[KeyFact, tuple[dt.date, ...]]]:
     """Say by date what else is done, what is closed, and what golfers go without."""
-    listed = [_besides(words, period) for period in words.other_periods()]
+    listed = [_other_period(words, period) for period in words.other_periods()]
     listed += [
         (closed.dates, circumstances.closed_thing(words, closed))
         for closed in words.programme.closures
@@ -172,13 +171,10 @@ def _other_dates(words: Words) -> list[tuple[KeyFact, tuple[dt.date, ...]]]:
     ]
 
 
-def _besides(words: Words, period: Period) -> tuple[tuple[dt.date, ...], str]:
-    """Say what else is done and when, or how long golfers play to a temporary green for it."""
+def _other_period(words: Words, period: Period) -> tuple[tuple[dt.date, ...], str]:
+    """Return the days of a period and what it is; of greens that are away for long, for how long."""
     told = PeriodWords(words, period)
-    greens = words.greens_briefly(period.greens)
-    if not told.has_temporary_greens():
-        return period.days, f"{told.name()}: {greens}"
-    first, back = period.days[0], period.open_again.expect_by
-    away = tuple(first + n * ONE_DAY for n in range((back - first).days))
-    few = "temporary green" if len(period.greens) == 1 else "temporary greens"
-    return away or period.days, sentence(f"{greens}: {few}").removesuffix(".")
+    if away := told.days_away():
+        name = told.inside().removeprefix("the ")
+        return away, f"{told.away()} ({name})"
+    return period.days, f"{told.name()}: {words.greens_briefly(period.greens)}"

@@ -75,11 +75,9 @@ def counter_handout(programme: Programme) -> Document:
 def _other(words: Words, period: Period) -> KeyFact:
     """Say when and where another period is, what is closed, when it is good, what rain does to it."""
     told = PeriodWords(words, period)
-    parts = [f"{words.dates.days(period.days)}, {words.greens(period.greens)}."]
-    if not told.stays_open():
+    parts = [phrases.days_and_greens(told)]
+    if not told.stays_open() and not told.days_away():
         parts.append(told.status_while_working())
-    if told.has_temporary_greens():
-        parts.append(f"Open again: {told.open_again()[:1].lower()}{told.open_again()[1:]}")
     if not told.leaves_putts_alone():
         well = told.putting_well()
         parts.append(f"Putting well: {well[:1].lower()}{well[1:]}")

@@ -125,9 +125,7 @@ def _rows(words: Words) -> Iterator[Row]:
         told = PeriodWords(words, period)
         for days, greens in words.days_of(period):
             what = f"{told.name()}: {words.greens(greens)}"
-            game = visit.closed_for(words, days[0], greens)
-            if told.has_temporary_greens():
-                game = f"{game} {told.open_again(whole=True)}"
+            game = told.away_until() or visit.closed_for(words, days[0], greens)
             yield days, words.dates.short_days(days), what, game
         yield from _later_dressings(words, period)
         if period.reserve_dates:

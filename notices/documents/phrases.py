@@ -87,13 +87,16 @@ def other_dates(words: Words, periods: Sequence[Period]) -> KeyFacts:
     """Name what else is planned, each with its days and greens."""
     return KeyFacts(
         tuple(
-            KeyFact(
-                PeriodWords(words, period).name(),
-                f"{words.dates.days(period.days)}, {words.greens(period.greens)}.",
-            )
-            for period in periods
+            KeyFact(told.name(), days_and_greens(told))
+            for told in (PeriodWords(words, period) for period in periods)
         )
     )
+
+
+def days_and_greens(told: PeriodWords) -> str:
+    """Say when and on which greens, and how long these are away where that is longer."""
+    when, greens = told.words.dates.days(told.period.days), told.words.greens(told.period.greens)
+    return f"{when}, {greens}. {told.away_until()}".rstrip()
 
 
 def operation_story(words: Words, work: Work) -> Iterator[Block]:

@@ -12,7 +12,7 @@ from notices.operations import Noticed, Opening, WhileWorking
 from notices.programme.hours import to_half_hours
 from notices.programme.model import Meeting, Period, PlayStatus, Promise, Visit, Work
 from notices.programme.news import days_ahead
-from notices.wording.dates import in_brief
+from notices.wording.dates import ONE_DAY, in_brief
 from notices.wording.lists import and_list, number, sentence, span
 from notices.wording.measures import up_to
 from notices.wording.reading_ease import LONGEST_SENTENCE, words_of
@@ -134,8 +134,10 @@ class PeriodWords:
             return " ".join(filter(None, said))
         if WhileWorking.TEMPORARY in statuses:
             if one:
-                return f"You play to a temporary green until the green opens again. {self._temporary('green')}"
-            return f"You play to temporary greens where we work. {self._temporary('greens')}"
+                until = self._last_day_away() or "the green opens again"
+                return f"You play to a temporary green until {until}. {self._temporary('green')}"
+            last = self._last_day_away(", the last of them until ")
+            return f"You play to temporary greens where we work{last}. {self._temporary('greens')}"
         return self._stay_open()
 
     def _kept_on_temporary(self) -> tuple[str, ...]:
@@ -156,24 +158,55 @@ class PeriodWords:
         its = "keeps its temporary green" if len(kept) == 1 else "keep their temporary greens"
         return sentence(f"{self.words.greens(kept)} {its}")
 
+    def away(self) -> str:
+        """Say in a list what its greens are: "Green 12: temporary green"; where they are away for long."""
+        greens = self.words.greens_briefly(self.period.greens)
+        return f"{greens[:1].upper()}{greens[1:]}: {self._state_while_away()}"
+
+    def days_away(self) -> tuple[dt.date, ...]:
+        """Return every day from the first work to the last on which a green is away for long; else none."""
+        last, first = self.period.away_until, self.period.days[0]
+        if last is None:
+            return ()
+        return tuple(first + n * ONE_DAY for n in range((last - first).days + 1))
+
+    def away_until(self) -> str:
+        """Temporary green until Thursday 25 November; empty where a green is soon back."""
+        until = self._last_day_away(" until ")
+        state = self._state_while_away()
+        return sentence(f"{state}{until}") if until else ""
+
+    def _state_while_away(self) -> str:
+        works = self.period.opening_works or self.period.works
+        if any(work.while_working is WhileWorking.CLOSED for work in works):
+            return "closed"
+        return "temporary green" if len(self.period.greens) == 1 else "temporary greens"
+
+    def _last_day_away(self, led: str = "") -> str:
+        last = self.period.away_until
+        return "" if last is None else f"{led}{self.words.dates.day(last)}"
+
     def _closed(self, *, holes_counted: bool) -> str:
         """Say what is closed: a hole with its green, unless the holes are counted anyhow."""
         holes = [self.words.programme.greens[green].holes for green in self.period.greens]
+        long = self._last_day_away("until ") or "while we work"
         if not any(holes):
             the = "green is" if len(holes) == 1 else "greens are"
-            return f"The {the} closed while we work."
+            return f"The {the} closed {long}."
         if len(holes) == 1:
             its = "hole" if len(holes[0]) == 1 else "holes"
-            return f"The green and its {its} are closed while we work."
+            return f"The green and its {its} are closed {long}."
         if self._opens_the_same_day():
             works = self.period.opening_works or self.period.works
-            long = up_to(max(self._longest_away(work, work.main_visits) for work in works))
-            lasting = f", for {long}" if long else ""
+            longest = up_to(max(self._longest_away(work, work.main_visits) for work in works))
+            lasting = f", for {longest}" if longest else ""
             return f"Each green and its hole are closed only while we work on the green{lasting}."
+        if len(self.period.days) > 1 and self.period.away_until:
+            return f"Each green we work on stays closed for a while, the last {long}."
         if len(self.period.days) > 1:
             too = "" if holes_counted else ", and their holes,"
             return f"Each day only the greens being worked on{too} are closed."
-        return "The greens and their holes are closed while we work."
+        return f"The greens and their holes are closed {long}."
 
     def _holes_left(self) -> str:
         """Say how many holes are left to play; empty where it is a matter of hours."""

@@ -232,3 +232,12 @@ class Period:
                 g for w in works for v in w.main_visits if v.date == day for g in v.greens
             )
         )
+
+    @property
+    def away_until(self) -> dt.date | None:
+        """The last day on which one of its greens is away, where that is after the work is done.
+
+        None where every green is back by the morning after it was worked on.
+        """
+        last = self.open_again.expect_by - dt.timedelta(days=1)
+        return last if last > self.days[-1] else None
