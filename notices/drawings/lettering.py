@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Mapping
+from html import unescape
 
 ABOVE, BELOW = 0.75, 0.22
 """How far letters reach above their line and below it, in parts of their size."""
@@ -52,6 +53,28 @@ def width_of(text: str, size: float, *, bold: bool = False) -> float:
 
 def _bare(sign: str, widths: Mapping[str, int]) -> int:
     return widths.get(unicodedata.normalize("NFD", sign)[0], UNKNOWN)
+
+
+_TEXT = re.compile(r"<text\b([^>]*)>([^<]*)</text>")
+_FONT_SIZE = re.compile(r' font-size="([\d.]+)"')
+
+
+def held(svg: str) -> str:
+    """Return a drawing whose words keep their widths in whatever font a screen has for them.
+
+    A page carries no fonts, and those of telephones run wider than ours.
+    """
+    return _TEXT.sub(_held, svg)
+
+
+def _held(found: re.Match[str]) -> str:
+    attributes, words = found.groups()
+    size = _FONT_SIZE.search(attributes)
+    if size is None or not words:
+        return found[0]
+    wide = width_of(unescape(words), float(size[1]), bold='font-weight="bold"' in attributes)
+    held = f' textLength="{wide:.1f}" lengthAdjust="spacingAndGlyphs"'
+    return f"<text{attributes}{held}>{words}</text>"
 
 
 def unbroken(text: str) -> str:

@@ -10,6 +10,7 @@ import jinja2
 from markupsafe import Markup
 
 from notices.documents.model import Document
+from notices.drawings.lettering import held
 from notices.letters import printable
 from notices.paths import templates_folder
 from notices.rendering import logo
@@ -41,6 +42,7 @@ def _environment() -> jinja2.Environment:
     for name, kind in _TESTS.items():
         environment.tests[name] = lambda value, kind=kind: isinstance(value, kind)
     environment.filters["svg"] = _svg
+    environment.filters["svg_on_screen"] = lambda source: _svg(held(source))
     environment.filters["css"] = _css
     environment.filters["brief"] = _brief
     environment.filters["photo"] = as_data

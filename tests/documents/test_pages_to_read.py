@@ -48,6 +48,12 @@ def test_the_page_says_each_fact(told: Words, page: Page) -> None:
         assert plain(fact.text) in page.text, fact
 
 
+def test_no_word_of_a_drawing_runs_out_of_it_in_a_font_of_the_screen(told: Words) -> None:
+    (file,) = render_item(PageItem(course_page(told.programme), "contents"), {})
+    html = file.content.decode()
+    assert html.count("<text ") == html.count(" textLength=") > 50
+
+
 def test_the_page_lists_every_day_by_date(page: Page) -> None:
     # The second dressing comes a week after the first by default.
     rows = next(table for table in page.tables if table[0][0] == "Date")[1:]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from notices.drawings.lettering import UNKNOWN, fitted, lines_of, width_of
+from notices.drawings.lettering import UNKNOWN, fitted, held, lines_of, width_of
 from tests.drawings.metrics import face
 
 
@@ -46,3 +46,16 @@ def test_the_last_line_allowed_is_cut() -> None:
 
 def test_a_narrow_room_leaves_nothing() -> None:
     assert fitted("word", 1, 12) == ""
+
+
+def test_words_keep_their_width_in_whatever_font_a_screen_has() -> None:
+    """In Source Sans "it" is 246 + 338 thousandths wide, in bold 276 + 383; "&" is one sign of 609."""
+    for words, weight, thousandths in (
+        ("it", "", 584),
+        ("it", ' font-weight="bold"', 659),
+        ("&amp;", "", 609),
+    ):
+        drawn = f'<text x="1" y="2" font-size="10"{weight} fill="#000">{words}</text>'
+        wide = f'textLength="{thousandths / 100:.1f}"'
+        assert held(drawn).startswith(drawn.partition(">")[0])
+        assert f' {wide} lengthAdjust="spacingAndGlyphs">{words}</text>' in held(drawn)
