@@ -22,6 +22,7 @@ from notices.programme.model import Decided, Fixture, PlayStatus, Programme
 from notices.programme.order_checks import ORDER_CHECKS
 from notices.programme.photographs import photograph_of_nothing
 from notices.programme.play_checks import fewer_than_nine_holes, nowhere_to_putt
+from notices.programme.reserve_checks import RESERVE_CHECKS
 from notices.programme.season_checks import SEASON_CHECKS
 from notices.programme.time_checks import (
     day_too_long,
@@ -232,6 +233,7 @@ CHECKS: tuple[Check, ...] = (
     *AGRONOMIC_CHECKS,
     *ORDER_CHECKS,
     turf_not_rooted,
+    *RESERVE_CHECKS,
     *SEASON_CHECKS,
     fixture_on_closed_greens,
     fixture_in_recovery,

@@ -14,6 +14,7 @@ from notices.programme.laid_turf import turf_not_rooted
 from notices.programme.model import Programme
 from notices.programme.order_checks import ORDER_CHECKS
 from notices.programme.photographs import photograph_of_nothing
+from notices.programme.reserve_checks import RESERVE_CHECKS
 from notices.programme.season_checks import SEASON_CHECKS
 
 ProgrammeOf = Callable[..., Programme]
@@ -423,12 +424,13 @@ def test_a_plan_that_just_does_not(
 def test_every_check_is_in_the_table() -> None:
     # One row or more for each check; the light, the defaults, the raised cut and what is left to putt
     # on have two codes each.
-    # Those of the agronomist, of the order and of the season have tables of their own, and those of
-    # photographs and of laid turf are tested with them.
+    # Those of the agronomist, of the order, of the season and of reserve days have tables of their
+    # own, and those of photographs and of laid turf are tested with them.
     elsewhere = {
         *AGRONOMIC_CHECKS,
         *ORDER_CHECKS,
         *SEASON_CHECKS,
+        *RESERVE_CHECKS,
         photograph_of_nothing,
         turf_not_rooted,
     }
