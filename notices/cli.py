@@ -365,6 +365,7 @@ def due(plan: Path, today: str | None, *, as_json: bool) -> None:
       notices due pack-2
     """  # noqa: D301, click wants the sign itself
     from notices import since  # noqa: PLC0415, start-up time
+    from notices.documents.to_do import to_do  # noqa: PLC0415, start-up time
     from notices.programme import duties, duties_again  # noqa: PLC0415, start-up time
     from notices.wording import duties as wording  # noqa: PLC0415, start-up time
     from notices.wording.words import Words  # noqa: PLC0415, start-up time
@@ -372,7 +373,7 @@ def due(plan: Path, today: str | None, *, as_json: bool) -> None:
     day = _today(today) or _this_day()
     of = since.before(plan, day)
     words = Words(of.programme)
-    asked = duties_again.asked_again(of.programme, duties.duties(of.programme), of.changed)
+    asked = duties_again.asked_again(of.programme, to_do(of.programme), of.changed)
     found = duties.due(asked, day)
     if as_json:
         listed = [

@@ -14,8 +14,9 @@ from notices.documents.standing import (
     standing_of,
     what_is_new,
 )
+from notices.documents.to_do import to_do
 from notices.findings import Finding, Weight
-from notices.programme.duties import DutyKind, Subject, duties
+from notices.programme.duties import DutyKind, Subject
 from notices.programme.duties_again import ON_PAPER, asked_again
 from notices.programme.model import Programme
 from notices.wording import circumstances
@@ -144,7 +145,7 @@ def _todo(words: Words, entries: Sequence[Entry]) -> Iterator[Todo]:
     whom = {name.rpartition(".")[0]: entry.whom for entry in entries for name in entry.files}
     issued = words.programme.issued
     new = new_documents(words.programme, entries)
-    for duty in asked_again(words.programme, duties(words.programme), new):
+    for duty in asked_again(words.programme, to_do(words.programme), new):
         # What was over before this notice is in the one that it replaces.
         ahead = duty.last >= issued
         if ahead and (duty.kind in OFFICE or duty.subject is Subject.APPROVAL):

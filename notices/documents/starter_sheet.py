@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from notices.documents.day_sheets import day_sheet, on_paper, page
 from notices.documents.model import Document, Entry, Fact, Section
+from notices.programme.hours import days_asked_about
 from notices.programme.model import Programme
 from notices.programme.news import days_ahead
 from notices.wording import circumstances, hours, visit
@@ -62,23 +63,13 @@ def starter_sheet(programme: Programme) -> Document:
 def _runs(words: Words) -> list[tuple[tuple[dt.date, ...], _Day]]:
     """Return the days that differ from a usual one; neighbours that say the same are one entry."""
     runs: list[tuple[tuple[dt.date, ...], _Day]] = []
-    for day in _days(words):
+    for day in days_ahead(days_asked_about(words.programme), words.programme.issued):
         told = _day(words, day)
         if runs and runs[-1][1] == told and day - runs[-1][0][-1] == ONE_DAY:
             runs[-1] = ((*runs[-1][0], day), told)
         else:
             runs.append(((day,), told))
     return runs
-
-
-def _days(words: Words) -> list[dt.date]:
-    """List the days on which people ask: of greens, of what is closed or not allowed, of play."""
-    programme = words.programme
-    days = {day for closed in programme.closures for day in closed.dates}
-    days |= {day for restriction in programme.restrictions for day in restriction.dates}
-    days |= {one.date for one in programme.fixtures if one.is_on and one.recovering_greens}
-    days |= {day for day in programme.stretches if not hours.is_usual(words, day)}
-    return list(days_ahead(sorted(days | set(programme.play)), programme.issued))
 
 
 def _day(words: Words, day: dt.date) -> _Day:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from notices.documents.calendar import Event, calendar_of
 from notices.documents.model import CalendarDocument, Entry
-from notices.programme.duties import duties
+from notices.documents.to_do import to_do
 from notices.programme.model import Period, Programme, Work
 from notices.wording.duties import duty_in_words
 from notices.wording.lists import sentence
@@ -33,7 +33,7 @@ def team_calendar(programme: Programme) -> CalendarDocument:
     """Write the calendar of the team: each day's work, and each duty on the days it may be done."""
     words = Words(programme)
     events = [event for period in programme.periods for event in _work(words, period)]
-    for duty in duties(programme):
+    for duty in to_do(programme):
         said = duty_in_words(words, duty)
         events.append(Event(("team", duty.id), said, "", duty.first, duty.last, "Duty"))
     about = "Work day by day, and what to order, send, print, put up, take down and look at."

@@ -72,7 +72,8 @@ def tee_signs(programme: Programme) -> Entry | None:
         "Signs for the tees",
         "Everybody who comes to a tee",
         f"Print them on {terms.paper}, on its side. Each has its days on it: put it up at the first "
-        "tee, the tenth and the shop that morning, and take it down when it says so."
+        "tee, the tenth and the shop that morning, and take it down when it says so. The team "
+        "calendar names each by its page."
         f"{_elsewhere(Words(programme))}",
         (Sheet(document, "tee-sign", fits, pages=len(document.sections)),),
         again="Signs that are printed already still hold.",
@@ -88,10 +89,14 @@ def _elsewhere(words: Words) -> str:
     return f" Hang the sign for {named} there." if named else ""
 
 
+def signs(programme: Programme) -> list[Sign]:
+    """Return the signs in the order of their pages: by their days."""
+    return sorted(_signs(Words(programme)), key=lambda sign: (sign.days[0], sign.days[-1]))
+
+
 def tee_sign(programme: Programme) -> Document:
     """Write the signs by their days; without sections where none is of use."""
-    words = Words(programme)
-    found = sorted(_signs(words), key=lambda sign: (sign.days[0], sign.days[-1]))
+    words, found = Words(programme), signs(programme)
     facts: list[Fact] = []
     for sign in found:
         named = (sign.until,) if sign.until else sign.days

@@ -15,6 +15,7 @@ from itertools import chain
 
 from notices.operations import WhileWorking
 from notices.plan.moments import LONGEST_AHEAD, Moment, Sending
+from notices.programme.hours import days_asked_about
 from notices.programme.model import Mailing, Period, Programme, Promise
 from notices.programme.news import last_day_of_news
 from notices.programme.slugs import slug
@@ -48,6 +49,7 @@ class DutyKind(enum.Enum):
     PRINT = "print"
     PUT_UP = "put up"
     TAKE_DOWN = "take down"
+    CHANGE_SIGNS = "change signs"
     ORDER = "order"
     DELIVER = "deliver"
     CONFIRM = "confirm"
@@ -85,6 +87,10 @@ class Duty:
     """Greens to look at: those of which nothing is on record yet."""
     day: dt.date | None = None
     """The day that it is about, such as that of the work that goes ahead or not."""
+    up: tuple[int, ...] = ()
+    """Pages of the document that are printed, or go up that day."""
+    down: tuple[int, ...] = ()
+    """Pages that come down: the day before was their last."""
 
     def due_on(self, day: dt.date) -> bool:
         """Whether it is to be done now."""
@@ -102,21 +108,26 @@ class Paper:
     document: str
     hangs: bool
     for_each_period: bool = False
-    """Whether it is printed for each period of work, the day before; else once, when issued."""
+    """Whether it is printed for each period of work, the day before its first page; else once."""
     only_with_work: bool = False
     """Whether it is of no use for closures alone."""
-    only_with_holes_away: bool = False
-    """Whether it is of no use for days on which every hole is played as ever."""
+    only_where_asked: bool = False
+    """Whether it has pages for no other days than those about which people ask."""
 
 
 PAPERS = (
     Paper("board-notice-a4", hangs=True),
     Paper("counter-handout", hangs=False),
-    Paper("tee-sign", hangs=True, for_each_period=True, only_with_holes_away=True),
-    Paper("starter-sheet", hangs=False, for_each_period=True, only_with_holes_away=True),
+    Paper("starter-sheet", hangs=False, for_each_period=True, only_where_asked=True),
     Paper("team-sheet", hangs=False, for_each_period=True, only_with_work=True),
 )
 """The sheets of the pack; one that is added gets its row here."""
+
+SIGNS = "tee-sign"
+"""The document of the signs, a page for each: each has its own days to hang."""
+
+Days = tuple[dt.date, dt.date]
+"""The first day and the last."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,7 +140,9 @@ class _Event:
     works: tuple[str, ...]
 
 
-def duties(programme: Programme, papers: Sequence[Paper] = PAPERS) -> tuple[Duty, ...]:
+def duties(
+    programme: Programme, papers: Sequence[Paper] = PAPERS, signs: Sequence[Days] = ()
+) -> tuple[Duty, ...]:
     """Return everything that is to be done besides the work itself, by date.
 
     Parameters
@@ -139,6 +152,8 @@ def duties(programme: Programme, papers: Sequence[Paper] = PAPERS) -> tuple[Duty
         the first of the notices that replace one another, so that a later one calls none off.
     papers
         The sheets that are printed.
+    signs
+        On which days each sign hangs, in the order of their pages.
     """
     events = list(_events(programme))
     days = [day for period in programme.periods for day in period.days]
@@ -146,7 +161,8 @@ def duties(programme: Programme, papers: Sequence[Paper] = PAPERS) -> tuple[Duty
     known_by = max(programme.edition.begun, min(days) - ONE_DAY)
     found = [
         *_to_send(programme, events, known_by),
-        *_to_print(programme, events, papers, known_by),
+        *_to_print(programme, papers, known_by),
+        *_to_hang(programme, signs),
         *_to_buy(programme),
         *_to_confirm(programme, known_by),
         *_to_look_at(programme),
@@ -178,6 +194,8 @@ def duty_as_json(duty: Duty, today: dt.date) -> dict[str, object]:
         "works": list(duty.works),
         "greens": list(duty.greens),
         "date": duty.day.isoformat() if duty.day else None,
+        "pages_up": list(duty.up),
+        "pages_down": list(duty.down),
     }
 
 
@@ -190,6 +208,28 @@ def _events(programme: Programme) -> Iterator[_Event]:
     if not programme.periods and programme.closures:
         days = [day for closed in programme.closures for day in closed.dates]
         yield _Event(programme.closures[0].id, min(days), max(days), ())
+
+
+def _printed_for(programme: Programme) -> Iterator[_Event]:
+    """Yield every period, noticed or not, and each run of days outside of them that have a page."""
+    if not programme.periods:
+        yield from _events(programme)
+        return
+    spans = []
+    for period in programme.periods:
+        visits = [visit.date for work in period.works for visit in work.visits]
+        spans.append((min(visits), max(visits)))
+        yield _Event(period.works[0].id, *spans[-1], tuple(work.id for work in period.works))
+    besides: list[tuple[dt.date, dt.date]] = []
+    for day in days_asked_about(programme):
+        if any(first <= day <= last for first, last in spans):
+            continue
+        if besides and day - besides[-1][1] <= A_WEEK:
+            besides[-1] = besides[-1][0], day
+        else:
+            besides.append((day, day))
+    for number, (first, last) in enumerate(besides, 1):
+        yield _Event(f"besides-{number}", first, last, ())
 
 
 def _to_send(programme: Programme, events: Sequence[_Event], known_by: dt.date) -> Iterator[Duty]:
@@ -247,22 +287,27 @@ def _until(day: dt.date, event: _Event, following: Sequence[dt.date]) -> dt.date
     return min([day + A_WEEK, *following])
 
 
-def _to_print(
-    programme: Programme, events: Sequence[_Event], papers: Sequence[Paper], known_by: dt.date
-) -> Iterator[Duty]:
-    down = last_day_of_news(programme)
+def _to_print(programme: Programme, papers: Sequence[Paper], known_by: dt.date) -> Iterator[Duty]:
+    begun, down = programme.edition.begun, last_day_of_news(programme)
     for paper in papers:
         kind = DutyKind.PUT_UP if paper.hangs else DutyKind.PRINT
         if not paper.for_each_period:
-            name, issued = f"print-{paper.document}", programme.edition.begun
-            yield Duty(name, kind, issued, known_by, document=paper.document)
-        used = [event for event in events if _of_use(programme, paper, event)]
-        for event in used if paper.for_each_period else ():
-            day = max(programme.edition.begun, event.first - ONE_DAY)
-            name = f"print-{paper.document}-{event.id}"
-            yield Duty(name, kind, day, day, document=paper.document, works=event.works)
-        # A sign for the tees has its own days on it, and goes down with each of them.
-        if paper.hangs and not paper.for_each_period:
+            yield Duty(f"print-{paper.document}", kind, begun, known_by, document=paper.document)
+        for event in _printed_for(programme) if paper.for_each_period else ():
+            first = _first_page(programme, paper, event)
+            if first is None:
+                continue
+            day = max(begun, first - ONE_DAY)
+            yield Duty(
+                f"print-{paper.document}-{event.id}",
+                kind,
+                day,
+                day,
+                document=paper.document,
+                works=event.works,
+                day=first,
+            )
+        if paper.hangs:
             yield Duty(
                 f"take-down-{paper.document}",
                 DutyKind.TAKE_DOWN,
@@ -272,11 +317,30 @@ def _to_print(
             )
 
 
-def _of_use(programme: Programme, paper: Paper, event: _Event) -> bool:
-    away = any(event.first <= day <= event.last for day in programme.play)
-    return (away or not paper.only_with_holes_away) and (
-        bool(event.works) or not paper.only_with_work
-    )
+def _first_page(programme: Programme, paper: Paper, event: _Event) -> dt.date | None:
+    """Return the first day of an event that a sheet has a page for; None where it is of no use."""
+    if paper.only_with_work and not event.works:
+        return None
+    if not paper.only_where_asked:
+        return event.first
+    asked = days_asked_about(programme)
+    return min((day for day in asked if event.first <= day <= event.last), default=None)
+
+
+def _to_hang(programme: Programme, signs: Sequence[Days]) -> Iterator[Duty]:
+    """Yield once to print the signs, and each day on which some go up or come down."""
+    if not signs:
+        return
+    begun = programme.edition.begun
+    pages = range(1, len(signs) + 1)
+    first = max(begun, min(first for first, _ in signs) - ONE_DAY)
+    yield Duty(f"print-{SIGNS}", DutyKind.PRINT, begun, first, document=SIGNS, up=tuple(pages))
+    days = sorted({day for first, last in signs for day in (first, last + ONE_DAY)})
+    for number, day in enumerate(days, 1):
+        up = tuple(page for page in pages if signs[page - 1][0] == day)
+        down = tuple(page for page in pages if signs[page - 1][1] + ONE_DAY == day)
+        name = f"change-{SIGNS}-{number}"
+        yield Duty(name, DutyKind.CHANGE_SIGNS, day, day, document=SIGNS, day=day, up=up, down=down)
 
 
 def _to_buy(programme: Programme) -> Iterator[Duty]:

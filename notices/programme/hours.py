@@ -72,6 +72,24 @@ def stretches_by_day(programme: Programme) -> StretchesByDay:
     return found
 
 
+def is_usual(programme: Programme, day: dt.date) -> bool:
+    """Whether nobody finds a green closed, busy or replaced that day."""
+    return not any(
+        stretch.status in AWAY
+        for key in programme.greens
+        for stretch in programme.stretches_on(day, key)
+    )
+
+
+def days_asked_about(programme: Programme) -> tuple[dt.date, ...]:
+    """List the days on which people ask: of greens, of what is closed or not allowed, of play."""
+    days = {day for closed in programme.closures for day in closed.dates}
+    days |= {day for restriction in programme.restrictions for day in restriction.dates}
+    days |= {one.date for one in programme.fixtures if one.is_on and one.recovering_greens}
+    days |= {day for day in programme.stretches if not is_usual(programme, day)}
+    return tuple(sorted(days | set(programme.play)))
+
+
 def to_half_hours(stretches: Iterable[Stretch], earliest: float = 0.0) -> tuple[Stretch, ...]:
     """Return a day's stretches as people are told them, to the half hour.
 

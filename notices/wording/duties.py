@@ -5,11 +5,11 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterable
 
-from notices.programme.duties import Duty, DutyKind, Subject
+from notices.programme.duties import SIGNS, Duty, DutyKind, Subject
 from notices.programme.duties_again import TO_VISITORS
 from notices.programme.model import Moment, Programme
 from notices.wording.amounts import mass
-from notices.wording.lists import counted, sentence, with_the
+from notices.wording.lists import and_list, counted, sentence, with_the
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
@@ -42,11 +42,9 @@ def duty_in_words(words: Words, duty: Duty) -> str:
             sent = _SENT[duty.moment] if duty.moment else _change(duty.document)
             said = f"Send {sent}{_of_period(words, duty)} ({duty.document})."
         case DutyKind.PRINT:
-            said = f"Print {duty.document}.pdf{_of_period(words, duty, ' for ')}."
-        case DutyKind.PUT_UP:
-            said = f"Print {duty.document}.pdf and put it up."
-        case DutyKind.TAKE_DOWN:
-            said = f"Take down {duty.document}.pdf."
+            said = _print(words, duty)
+        case DutyKind.PUT_UP | DutyKind.TAKE_DOWN | DutyKind.CHANGE_SIGNS:
+            said = _hang(duty)
         case DutyKind.ORDER:
             said = f"Order {_sand(words.programme)}, to be here by {_day(words, duty)}."
         case DutyKind.DELIVER:
@@ -95,6 +93,35 @@ def due_in_words(words: Words, duties: Iterable[Duty], today: dt.date) -> str:
     if now:
         parts.append("\n".join([f"To do on {words.dates.day(today)}:", *now]))
     return "\n\n".join(parts) or f"Nothing is due on {words.dates.day(today)}."
+
+
+def _print(words: Words, duty: Duty) -> str:
+    """Say what is printed, and for what: a period, days of closures, all the signs."""
+    if duty.document == SIGNS:
+        signs = counted(len(duty.up), "sign")
+        each = (
+            "when each goes up and comes down"
+            if len(duty.up) > 1
+            else "when it goes up and comes down"
+        )
+        return f"Print {duty.document}.pdf ({signs}). The team calendar says {each}."
+    if not duty.works and duty.day:
+        return f"Print {duty.document}.pdf, from {_day(words, duty)} on."
+    return f"Print {duty.document}.pdf{_of_period(words, duty, ' for ')}."
+
+
+def _hang(duty: Duty) -> str:
+    """Say what goes up and what comes down; of signs, which pages."""
+    if duty.kind is DutyKind.PUT_UP:
+        return f"Print {duty.document}.pdf and put it up."
+    if duty.kind is DutyKind.TAKE_DOWN:
+        return f"Take down {duty.document}.pdf."
+    parts = [
+        f"{verb} page{'s' if len(pages) > 1 else ''} {and_list(list(map(str, pages)))}"
+        for verb, pages in (("put up", duty.up), ("take down", duty.down))
+        if pages
+    ]
+    return f"Signs ({duty.document}.pdf): {', '.join(parts)}."
 
 
 def _change(document: str) -> str:

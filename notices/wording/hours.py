@@ -59,15 +59,6 @@ def greens_of_day(words: Words, day: dt.date) -> tuple[GreensOfDay, ...]:
     return tuple(found_in_order)
 
 
-def is_usual(words: Words, day: dt.date) -> bool:
-    """Whether nobody finds a green closed, busy or replaced that day."""
-    return not any(
-        stretch.status in AWAY
-        for key in words.programme.greens
-        for stretch in words.programme.stretches_on(day, key)
-    )
-
-
 def _called(stretch: Stretch) -> str:
     return _WAIT if stretch.passing else _CALLED[stretch.status]
 

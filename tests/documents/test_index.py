@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from notices.documents.index import index
 from notices.documents.model import CHANGE_NOTICE, Document, Entry, PlainText
-from notices.programme.duties import DutyKind, duties
+from notices.documents.to_do import to_do
+from notices.programme.duties import DutyKind
 from tests.documents.building import BuiltPack, of
 from tests.documents.reading import Page
 
@@ -13,7 +14,7 @@ def test_all_that_is_sent_printed_put_up_and_taken_down_has_a_box_to_tick(pack: 
     page = Page(pack.text("index.html"))
     (sheet,) = (table for table in page.tables if table[0][0] == "Done")
     done = [row[2] for row in sheet[1:]]
-    for duty in duties(pack.programme):
+    for duty in to_do(pack.programme):
         files = [words for words in done if duty.document and duty.document in words]
         if duty.kind in (DutyKind.SEND, DutyKind.PRINT, DutyKind.PUT_UP, DutyKind.TAKE_DOWN):
             assert files, duty.id

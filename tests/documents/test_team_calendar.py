@@ -7,7 +7,7 @@ from pathlib import Path
 
 import notices
 from notices.documents.team_calendar import team_calendar
-from notices.programme.duties import duties
+from notices.documents.to_do import to_do
 from notices.programme.model import Programme
 from tests.documents.building import ISSUED, BuiltPack, of
 
@@ -31,7 +31,7 @@ def test_every_day_of_work_and_every_duty_has_its_entry(pack: BuiltPack) -> None
     worked = {visit.date for work in programme.works for visit in work.visits}
     assert {entry.first for entry in entries if entry.category == "Work"} == worked
     told = {(entry.first, entry.last) for entry in entries if entry.category == "Duty"}
-    assert told == {(duty.first, duty.last) for duty in duties(programme)}
+    assert told == {(duty.first, duty.last) for duty in to_do(programme)}
     assert len({entry.uid for entry in entries}) == len(entries)
     assert not {e.uid for e in entries} & {e.uid for e in pack.documents.calendar().entries}
 

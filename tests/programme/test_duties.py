@@ -242,16 +242,62 @@ def test_no_two_duties_share_an_identity_and_all_papers_are_in_the_pack(pack: Bu
     assert ("team-sheet" in printed) == bool(works)
 
 
-def test_a_sign_for_the_tees_is_put_up_for_each_period_and_never_for_a_practice_ground(
+def test_signs_are_printed_once_and_each_goes_up_and_comes_down_on_its_days(
     programme_of: ProgrammeOf,
 ) -> None:
-    """The holes of greens under work are away; a practice ground has none."""
-    plan = f"{COURSE}{CORES}"
-    put_up = of_kind(duties(programme_of(plan, ISSUED)), DutyKind.PUT_UP)
-    assert [duty.document for duty in put_up] == ["board-notice-a4", "tee-sign"]
-    closed = f"{COURSE}closures: [{{what: practice ground, dates: 2026-09-14}}]\n"
-    put_up = of_kind(duties(programme_of(closed, ISSUED)), DutyKind.PUT_UP)
-    assert [duty.document for duty in put_up] == ["board-notice-a4"]
+    """The first on the 14th, the second on the 15th, and the third on both."""
+    monday, tuesday = dt.date(2026, 9, 14), dt.date(2026, 9, 15)
+    hang = [(monday, monday), (monday, tuesday), (tuesday, tuesday)]
+    found = duties(programme_of(COURSE + CORES, ISSUED), [], hang)
+    (printed,) = of_kind(found, DutyKind.PRINT)
+    assert (printed.document, *span(printed)) == ("tee-sign", "2026-08-01", "2026-09-13")
+    assert printed.up == (1, 2, 3)
+    assert [
+        (duty.first.day, duty.up, duty.down) for duty in of_kind(found, DutyKind.CHANGE_SIGNS)
+    ] == [(14, (1, 2), ()), (15, (3,), (1,)), (16, (), (2, 3))]
+
+
+def test_what_golfers_hardly_notice_is_not_written_of_but_its_sheets_are_printed(
+    programme_of: ProgrammeOf,
+) -> None:
+    """Light blades on 1 September, the cut raised on the 7th, cores from the 14th on."""
+    plan = f"""{COURSE}{CORES}
+  - {{operation: verticutting, dates: 2026-09-01}}
+  - {{operation: raising the height of cut, dates: 2026-09-07}}
+"""
+    found = duties(programme_of(plan, ISSUED))
+    printed = {
+        (duty.document, duty.first.isoformat())
+        for duty in of_kind(found, DutyKind.PRINT)
+        if duty.works
+    }
+    assert printed == {
+        ("starter-sheet", "2026-08-31"),
+        ("team-sheet", "2026-08-31"),
+        ("team-sheet", "2026-09-06"),  # its first page is of the 7th
+        ("starter-sheet", "2026-09-13"),  # no green is away on the 7th
+    }
+    sent = {duty.document: duty.first.isoformat() for duty in of_kind(found, DutyKind.SEND)}
+    assert sent == {
+        "member-email": "2026-08-01",
+        "member-email-reminder": "2026-09-11",
+        "member-email-finished": "2026-09-15",
+    }
+
+
+def test_the_pages_of_closures_after_the_works_are_printed_too(programme_of: ProgrammeOf) -> None:
+    """A closure on a day of work shares its page; one of 2 and 3 November has pages of its own."""
+    closed = """
+closures:
+  - {what: practice ground, dates: 2026-09-15}
+  - {what: greens 1-2, dates: 2026-11-02 to 2026-11-03}
+"""
+    found = of_kind(duties(programme_of(COURSE + CORES + closed, ISSUED)), DutyKind.PRINT)
+    starter = [duty for duty in found if duty.document == "starter-sheet"]
+    assert [(duty.first.isoformat(), duty.works != ()) for duty in starter] == [
+        ("2026-09-13", True),
+        ("2026-11-01", False),
+    ]
 
 
 def test_what_ends_first_comes_first(programme_of: ProgrammeOf) -> None:
@@ -291,11 +337,10 @@ def test_a_later_notice_asks_for_what_changed_and_for_what_is_still_to_come(
         ("send", "member-email-reminder"): "2026-09-11",
         ("print", "starter-sheet"): "2026-09-13",
         ("print", "team-sheet"): "2026-09-13",
-        ("put up", "tee-sign"): "2026-09-13",
         ("send", "member-email-finished"): "2026-09-15",
     }
     assert asked(later) == to_come
-    changed = asked(later, "board-notice-a4", "member-email", "change-notice", "tee-sign")
+    changed = asked(later, "board-notice-a4", "member-email", "change-notice", "starter-sheet")
     assert changed == to_come | {
         ("send", "change-notice"): "2026-08-20",
         ("put up", "board-notice-a4"): "2026-08-20",
@@ -304,15 +349,24 @@ def test_a_later_notice_asks_for_what_changed_and_for_what_is_still_to_come(
 
 @pytest.mark.parametrize(
     ("issued", "again"),
-    [("2026-09-15", {("put up", "tee-sign"): "2026-09-15"}), ("2026-09-16", {})],
+    [("2026-09-15", {("print", "starter-sheet"): "2026-09-15"}), ("2026-09-16", {})],
 )
 def test_a_sheet_of_days_that_are_not_over_is_printed_again(
     programme_of: ProgrammeOf, issued: str, again: dict[tuple[str, str], str]
 ) -> None:
-    """The second and last day of the work is 15 September; its signs went up on the 13th."""
+    """The second and last day of the work is 15 September; its pages were printed on the 13th."""
     later = next_notice(programme_of(COURSE + CORES, ISSUED), issued)
-    found = asked(later, "tee-sign")
-    assert {key: day for key, day in found.items() if key[1] == "tee-sign"} == again
+    found = asked(later, "starter-sheet")
+    assert {key: day for key, day in found.items() if key[1] == "starter-sheet"} == again
+
+
+def test_signs_that_have_changed_are_printed_again(programme_of: ProgrammeOf) -> None:
+    later = next_notice(programme_of(COURSE + CORES, ISSUED), "2026-08-20")
+    monday = dt.date(2026, 9, 14)
+    found = duties(later, [], [(monday, monday)])
+    for changed, first in ((["tee-sign"], ["2026-08-20"]), ([], [])):
+        again = of_kind(asked_again(later, found, changed), DutyKind.PRINT)
+        assert [duty.first.isoformat() for duty in again] == first
 
 
 def test_of_two_notices_of_one_day_the_second_asks_for_what_changed(

@@ -5,7 +5,8 @@ from __future__ import annotations
 import datetime as dt
 
 import notices
-from notices.programme.duties import due, duties
+from notices.documents.to_do import to_do
+from notices.programme.duties import due
 from notices.wording.duties import due_in_words
 from notices.wording.words import Words
 from tests.documents.building import EXAMPLES
@@ -16,18 +17,19 @@ def said(name: str, day: str) -> str:
     assert plan.issued is not None
     words = Words(notices.work_out(plan, plan.issued))
     today = dt.date.fromisoformat(day)
-    return due_in_words(words, due(duties(words.programme), today), today)
+    return due_in_words(words, due(to_do(words.programme), today), today)
 
 
 def test_the_day_before_the_work() -> None:
     assert said("marlpit-common", "2026-10-11") == (
         "To do on Sunday 11 October:\n"
         "  Today: Print counter-handout.pdf.\n"
+        "  Today: Print tee-sign.pdf (13 signs). "
+        "The team calendar says when each goes up and comes down.\n"
         "  Today: Print board-notice-a4.pdf and put it up.\n"
         "  Today: Send the reminder: hollow tining and top dressing (member-email-reminder).\n"
         "  Today: Print starter-sheet.pdf for hollow tining and top dressing.\n"
         "  Today: Print team-sheet.pdf for hollow tining and top dressing.\n"
-        "  Today: Print tee-sign.pdf and put it up.\n"
         "  By Monday 12 October: Decide whether the work of Monday 12 October goes ahead "
         "(the Course Manager, 16:00 the day before), and say so: clubhouse board and website."
     )
@@ -49,5 +51,16 @@ def test_american_clubs_read_their_own_dates_and_tons() -> None:
     assert " tons of sand (three loads), to be here by Friday, July 9." in text
 
 
+def test_signs_are_named_by_their_pages() -> None:
+    """On 13 October the sign of the 12th is over; the second day's and the practice ground's go up."""
+    lines = said("marlpit-common", "2026-10-13").splitlines()
+    assert "  Today: Signs (tee-sign.pdf): put up pages 3 and 4, take down page 1." in lines
+
+
+def test_pages_of_closures_alone_are_printed_from_their_day_on() -> None:
+    lines = said("marlpit-common", "2026-11-01").splitlines()
+    assert "  Today: Print starter-sheet.pdf, from Monday 2 November on." in lines
+
+
 def test_nothing_to_do() -> None:
-    assert said("withy-hollow", "2027-08-12") == "Nothing is due on Thursday 12 August."
+    assert said("withy-hollow", "2027-08-14") == "Nothing is due on Saturday 14 August."
