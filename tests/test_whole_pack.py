@@ -17,6 +17,7 @@ import icalendar
 import pytest
 
 from notices.documents.model import CalendarDocument, Document, file_names
+from notices.operations import Opening, WhileWorking
 from notices.programme.model import Period, Programme
 from notices.programme.news import last_day_of_news
 from notices.wording.circumstances import go_or_no_go
@@ -455,33 +456,64 @@ def days_of_event(event: icalendar.Component) -> tuple[dt.date, ...]:
     return tuple(first + dt.timedelta(days=n) for n in range((after - first).days))
 
 
-def test_every_work_closure_and_reserve_day_has_its_entry(pack: BuiltPack) -> None:
+def in_parts(days: dict[dt.date, set[str]]) -> Iterator[list[dt.date]]:
+    """Join neighbouring days with the same greens."""
+    part: list[dt.date] = []
+    for day in sorted(days):
+        if part and (days[day] != days[part[-1]] or day - part[-1] > dt.timedelta(days=1)):
+            yield part
+            part = []
+        part.append(day)
+    yield part
+
+
+def test_every_day_of_work_closure_and_reserve_day_has_its_entry(pack: BuiltPack) -> None:
+    """What is done on the same days is one entry for each day, of the work that the plan has first."""
     programme = pack.programme
     domain = programme.club.sender.email.partition("@")[2]
-
-    def named(*parts: str) -> str:
-        return f"{'-'.join([programme.club.slug, *parts])}@{domain}"
-
-    # In the examples, days of works, dressings and closures always run on without a gap.
     expected: dict[str, tuple[dt.date, ...]] = {}
-    for work in programme.works:
-        expected[named(work.id)] = tuple(work.dates)
-        for ordinal in {visit.ordinal for visit in work.follow_ups}:
-            days = tuple(v.date for v in work.follow_ups if v.ordinal == ordinal)
-            expected[named(work.id, f"again-{ordinal}")] = days
-    for closure in programme.closures:
-        expected[named(closure.id)] = tuple(closure.dates)
-    reserve = {
-        day: min(p.works.index(w) for w in p.works if day in w.reserve_dates)
-        for p in programme.periods
-        for day in p.reserve_dates
-    }
+
+    def expect(days: dict[dt.date, set[str]], reopen: int, *parts: str) -> None:
+        for number, part in enumerate(in_parts(days), 1):
+            name = "-".join([programme.club.slug, *parts, *([str(number)] if number > 1 else [])])
+            # A green that opens again 14 days after the work is away on 13 days more.
+            away = [part[-1] + dt.timedelta(days=n) for n in range(1, reopen)]
+            expected[f"{name}@{domain}"] = (*part, *away)
+
     for period in programme.periods:
+        opening = [w for w in period.works if w.operation.opening is not Opening.NONE]
+        leading = opening or list(period.works)
+        days: dict[dt.date, set[str]] = {}
+        for visit in (visit for work in leading for visit in work.main_visits):
+            days.setdefault(visit.date, set()).update(visit.greens)
+        # In the examples, what is done together opens again together.
+        reopen = max(w.reopen_days for w in leading if w.while_working is not WhileWorking.OPEN)
+        expect(days, reopen, min(leading, key=lambda w: w.plan_index).id)
+        for work in period.works:
+            if not set(work.dates) <= days.keys():
+                expect({v.date: set(v.greens) for v in work.main_visits}, 1, work.id)
+            for ordinal in {visit.ordinal for visit in work.follow_ups}:
+                later = {v.date: set(v.greens) for v in work.follow_ups if v.ordinal == ordinal}
+                expect(later, 1, work.id, f"again-{ordinal}")
         for day in period.reserve_dates:
-            work = period.works[reserve[day]]
-            number = str(sorted(work.reserve_dates).index(day) + 1)
-            expected[named(work.id, "reserve", number)] = (day,)
+            first = next(work for work in period.works if day in work.reserve_dates)
+            number = sorted(first.reserve_dates).index(day) + 1
+            expect({day: set()}, 1, first.id, "reserve", str(number))
+    for closure in programme.closures:
+        expect({day: set() for day in closure.dates}, 1, closure.id)
     assert {uid: days_of_event(event) for uid, event in events(pack).items()} == expected
+
+
+@of("withy-hollow")
+def test_what_only_goes_with_other_work_fills_no_calendar(pack: BuiltPack) -> None:
+    """Nine works on 24 August are one entry with the greens of that day."""
+    day = dt.date(2027, 8, 24)
+    told = [str(e["SUMMARY"]) for e in events(pack).values() if days_of_event(e) == (day,)]
+    assert told == ["Greens renovation: greens 4 to 6"]
+    (drain,) = (e for e in events(pack).values() if "drain" in str(e["SUMMARY"]))
+    # It is dug from 9 to 12 November, and opens 14 days after.
+    assert str(drain["SUMMARY"]) == "Green 12: temporary green (drain trenching)"
+    assert days_of_event(drain)[-1] == dt.date(2027, 11, 25)
 
 
 def test_only_reserve_days_are_tentative(pack: BuiltPack) -> None:

@@ -1,17 +1,22 @@
-"""The members' calendar: an entry for each work, closure and reserve day."""
+"""The members' calendar: an entry for each day of work with its greens, closure and reserve day."""
 
 from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import TypeVar
 
 from notices.documents.model import CalendarDocument, CalendarEntry, Entry, Imprint
+from notices.operations import WhileWorking
 from notices.programme.model import Period, Programme, Visit, Work
-from notices.wording import circumstances
-from notices.wording.dates import runs_of_days
-from notices.wording.lists import and_list, sentence
+from notices.wording import circumstances, visit
+from notices.wording.dates import ONE_DAY, runs_of_days
+from notices.wording.lists import sentence
+from notices.wording.period import PeriodWords
 from notices.wording.words import Words, days_with_greens
+
+Part = TypeVar("Part")
 
 DRAFT = "DRAFT: not yet approved."
 
@@ -84,9 +89,13 @@ def calendar_of(
 
 def _entries(words: Words) -> Iterator[Event]:
     for period in words.programme.periods:
+        told = PeriodWords(words, period)
+        yield from _of_period(words, told)
         for work in period.works:
-            yield from _of_work(words, work)
-        yield from _reserve_days(words, period)
+            if not set(work.dates) <= set(period.days):
+                yield from _of_work(words, work)
+            yield from _again(words, work)
+        yield from _reserve_days(words, told)
     for closed in words.programme.closures:
         for part, run in _numbered(runs_of_days(closed.dates)):
             what = circumstances.closed_thing(words, closed)
@@ -94,45 +103,85 @@ def _entries(words: Words) -> Iterator[Event]:
             yield Event((closed.id, *part), what, said, run[0], run[-1], "Closure")
 
 
+def _of_period(words: Words, told: PeriodWords) -> Iterator[Event]:
+    """Yield an entry for each day with its greens: what goes together is one thing to a golfer.
+
+    They belong to the work that comes first in the plan, so that one added below keeps them.
+    """
+    period = told.period
+    head = min(period.opening_works or period.works, key=lambda work: work.plan_index)
+    for part, (days, greens) in _numbered(words.days_of(period)):
+        last = _away_until(period, days)
+        named = words.greens(greens)
+        if last == days[-1]:
+            name = f"{told.name()}: {named}"
+            state = visit.closed_for(words, days[0], greens)
+            said = [f"{words.dates.days(days)}: {named}.", "" if state == "Open." else state]
+        else:
+            away = [days[0] + n * ONE_DAY for n in range((last - days[0]).days + 1)]
+            state = told.state_while_away(greens)
+            name = f"{named[:1].upper()}{named[1:]}: {state} ({told.inside().removeprefix('the ')})"
+            said = [f"{words.dates.days(away)}: {state}."]
+        text = "\n".join([told.what(), " ".join(filter(None, said))])
+        yield Event((head.id, *part), name, text, days[0], last, "Work")
+
+
+def _away_until(period: Period, days: Sequence[dt.date]) -> dt.date:
+    """Return the last day on which a green is away that is worked on these days."""
+    away = [
+        one.date + (work.reopen_days - 1) * ONE_DAY
+        for work in period.opening_works or period.works
+        for one in work.main_visits
+        if one.date in days and work.while_working is not WhileWorking.OPEN
+    ]
+    return max([days[-1], *away])
+
+
 def _of_work(words: Words, work: Work) -> Iterator[Event]:
+    """Yield the entry of what is done apart from the rest, such as mowing a little higher before."""
     text = words.operation(work)
-    name = f"{text.title}: {words.greens(work.greens)}"
     told = "\n".join([sentence(text.line), _days_in_words(words, work.main_visits)])
+    name = f"{text.title}: {words.greens(work.greens)}"
     for part, run in _numbered(runs_of_days(work.dates)):
         yield Event((work.id, *part), name, told, run[0], run[-1], "Work")
-    for ordinal in sorted({visit.ordinal for visit in work.follow_ups}):
-        visits = [visit for visit in work.follow_ups if visit.ordinal == ordinal]
-        again, later = name.replace(":", " again:", 1), _days_in_words(words, visits)
-        for part, run in _numbered(runs_of_days([visit.date for visit in visits])):
+
+
+def _again(words: Words, work: Work) -> Iterator[Event]:
+    """Yield the days of each later dressing, each with its greens."""
+    for ordinal in sorted({one.ordinal for one in work.follow_ups}):
+        visits = [one for one in work.follow_ups if one.ordinal == ordinal]
+        days = days_with_greens((one.date, one.greens) for one in visits)
+        for part, (on, greens) in _numbered(days):
+            named = words.greens(greens)
+            state = visit.closed_for(words, on[0], greens)
+            said = f"{words.dates.days(on)}: {named}. {'' if state == 'Open.' else state}".rstrip()
             parts = (work.id, f"again-{ordinal}", *part)
-            yield Event(parts, again, later, run[0], run[-1], "Work")
+            yield Event(parts, f"{words.title(work)} again: {named}", said, on[0], on[-1], "Work")
 
 
-def _reserve_days(words: Words, period: Period) -> Iterator[Event]:
+def _reserve_days(words: Words, told: PeriodWords) -> Iterator[Event]:
     """One entry for each day kept free, named after the first work that may need it."""
+    period = told.period
     for day in sorted({day for work in period.works for day in work.reserve_dates}):
-        works = [work for work in period.works if day in work.reserve_dates]
+        first = next(work for work in period.works if day in work.reserve_dates)
         reserve = words.language.terms.reserve_day
-        number = str(works[0].reserve_dates.index(day) + 1)
-        names = and_list([words.title(work).lower() for work in works])
-        said = sentence(f"Kept free in case rain stops {names}")
-        parts = (works[0].id, "reserve", number)
+        number = str(first.reserve_dates.index(day) + 1)
+        said = sentence(f"Kept free in case rain stops {told.inside()}")
+        parts = (first.id, "reserve", number)
         yield Event(parts, reserve, said, day, day, reserve, tentative=True)
 
 
 def _days_in_words(words: Words, visits: Sequence[Visit]) -> str:
     return "\n".join(
         sentence(f"{words.dates.days(days)}: {words.greens(greens)}")
-        for days, greens in days_with_greens((visit.date, visit.greens) for visit in visits)
+        for days, greens in days_with_greens((one.date, one.greens) for one in visits)
     )
 
 
-def _numbered(
-    runs: Sequence[list[dt.date]],
-) -> Iterator[tuple[tuple[str, ...], list[dt.date]]]:
+def _numbered(parts: Sequence[Part]) -> Iterator[tuple[tuple[str, ...], Part]]:
     """Number the parts of what falls into several, but the first, which keeps the name of the whole.
 
     So what rain parts in two moves with its first part, and only the second is new.
     """
-    for number, run in enumerate(runs, 1):
-        yield ((str(number),) if number > 1 else ()), run
+    for number, part in enumerate(parts, 1):
+        yield ((str(number),) if number > 1 else ()), part

@@ -73,7 +73,7 @@ def tee_signs(programme: Programme) -> Entry | None:
         "Everybody who comes to a tee",
         f"Print them on {terms.paper}, on its side. Each has its days on it: put it up at the first "
         "tee, the tenth and the shop that morning, and take it down when it says so. The team "
-        "calendar names each by its page."
+        "calendar has a line for each day on which one changes."
         f"{_elsewhere(Words(programme))}",
         (Sheet(document, "tee-sign", fits, pages=len(document.sections)),),
         again="Signs that are printed already still hold.",

@@ -103,8 +103,6 @@ def work_on_greens(words: Words, periods: Sequence[Period]) -> tuple[Table, list
 def _what_one_meets(told: PeriodWords) -> Iterator[str]:
     """Say what is closed and when it is good again, when sand is spread again, and what rain does."""
     yield told.status_while_working()
-    if told.has_temporary_greens():
-        yield f"Open again: {told.open_again()[:1].lower()}{told.open_again()[1:]}"
     yield _good_again(told)
     yield told.later_dressings()
     if told.period.reserve_dates:

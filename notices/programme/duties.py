@@ -87,10 +87,10 @@ class Duty:
     """Greens to look at: those of which nothing is on record yet."""
     day: dt.date | None = None
     """The day that it is about, such as that of the work that goes ahead or not."""
-    up: tuple[int, ...] = ()
-    """Pages of the document that are printed, or go up that day."""
-    down: tuple[int, ...] = ()
-    """Pages that come down: the day before was their last."""
+    up: tuple[str, ...] = ()
+    """Signs that go up that day, by what stands large on them."""
+    down: tuple[str, ...] = ()
+    """Signs that come down: the day before was their last."""
 
     def due_on(self, day: dt.date) -> bool:
         """Whether it is to be done now."""
@@ -124,10 +124,17 @@ PAPERS = (
 """The sheets of the pack; one that is added gets its row here."""
 
 SIGNS = "tee-sign"
-"""The document of the signs, a page for each: each has its own days to hang."""
+"""The document of the signs, a page for each."""
 
-Days = tuple[dt.date, dt.date]
-"""The first day and the last."""
+
+@dataclass(frozen=True, slots=True)
+class Hung:
+    """A sign, and from which day to which it hangs."""
+
+    large: str
+    """What stands large on it."""
+    first: dt.date
+    last: dt.date
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,7 +148,7 @@ class _Event:
 
 
 def duties(
-    programme: Programme, papers: Sequence[Paper] = PAPERS, signs: Sequence[Days] = ()
+    programme: Programme, papers: Sequence[Paper] = PAPERS, signs: Sequence[Hung] = ()
 ) -> tuple[Duty, ...]:
     """Return everything that is to be done besides the work itself, by date.
 
@@ -153,7 +160,7 @@ def duties(
     papers
         The sheets that are printed.
     signs
-        On which days each sign hangs, in the order of their pages.
+        Every sign of the plan with its days, whether they are over or not.
     """
     events = list(_events(programme))
     days = [day for period in programme.periods for day in period.days]
@@ -194,8 +201,8 @@ def duty_as_json(duty: Duty, today: dt.date) -> dict[str, object]:
         "works": list(duty.works),
         "greens": list(duty.greens),
         "date": duty.day.isoformat() if duty.day else None,
-        "pages_up": list(duty.up),
-        "pages_down": list(duty.down),
+        "up": list(duty.up),
+        "down": list(duty.down),
     }
 
 
@@ -327,20 +334,25 @@ def _first_page(programme: Programme, paper: Paper, event: _Event) -> dt.date | 
     return min((day for day in asked if event.first <= day <= event.last), default=None)
 
 
-def _to_hang(programme: Programme, signs: Sequence[Days]) -> Iterator[Duty]:
+def _to_hang(programme: Programme, signs: Sequence[Hung]) -> Iterator[Duty]:
     """Yield once to print the signs, and each day on which some go up or come down."""
     if not signs:
         return
     begun = programme.edition.begun
-    pages = range(1, len(signs) + 1)
-    first = max(begun, min(first for first, _ in signs) - ONE_DAY)
-    yield Duty(f"print-{SIGNS}", DutyKind.PRINT, begun, first, document=SIGNS, up=tuple(pages))
-    days = sorted({day for first, last in signs for day in (first, last + ONE_DAY)})
-    for number, day in enumerate(days, 1):
-        up = tuple(page for page in pages if signs[page - 1][0] == day)
-        down = tuple(page for page in pages if signs[page - 1][1] + ONE_DAY == day)
-        name = f"change-{SIGNS}-{number}"
-        yield Duty(name, DutyKind.CHANGE_SIGNS, day, day, document=SIGNS, day=day, up=up, down=down)
+    last = max(begun, min(sign.first for sign in signs) - ONE_DAY)
+    yield Duty(f"print-{SIGNS}", DutyKind.PRINT, begun, last, document=SIGNS)
+    days = {day for sign in signs for day in (sign.first, sign.last + ONE_DAY)}
+    for number, day in enumerate(sorted(days), 1):
+        yield Duty(
+            f"change-{SIGNS}-{number}",
+            DutyKind.CHANGE_SIGNS,
+            day,
+            day,
+            document=SIGNS,
+            day=day,
+            up=tuple(sign.large for sign in signs if sign.first == day),
+            down=tuple(sign.large for sign in signs if sign.last + ONE_DAY == day),
+        )
 
 
 def _to_buy(programme: Programme) -> Iterator[Duty]:

@@ -96,32 +96,26 @@ def due_in_words(words: Words, duties: Iterable[Duty], today: dt.date) -> str:
 
 
 def _print(words: Words, duty: Duty) -> str:
-    """Say what is printed, and for what: a period, days of closures, all the signs."""
+    """Say what is printed, and for what: a period, or days of closures."""
     if duty.document == SIGNS:
-        signs = counted(len(duty.up), "sign")
-        each = (
-            "when each goes up and comes down"
-            if len(duty.up) > 1
-            else "when it goes up and comes down"
-        )
-        return f"Print {duty.document}.pdf ({signs}). The team calendar says {each}."
+        return f"Print {duty.document}.pdf. The team calendar says when each sign goes up and comes down."
     if not duty.works and duty.day:
         return f"Print {duty.document}.pdf, from {_day(words, duty)} on."
     return f"Print {duty.document}.pdf{_of_period(words, duty, ' for ')}."
 
 
 def _hang(duty: Duty) -> str:
-    """Say what goes up and what comes down; of signs, which pages."""
+    """Say what goes up and what comes down; of signs, which of them."""
     if duty.kind is DutyKind.PUT_UP:
         return f"Print {duty.document}.pdf and put it up."
     if duty.kind is DutyKind.TAKE_DOWN:
         return f"Take down {duty.document}.pdf."
     parts = [
-        f"{verb} page{'s' if len(pages) > 1 else ''} {and_list(list(map(str, pages)))}"
-        for verb, pages in (("put up", duty.up), ("take down", duty.down))
-        if pages
+        f"{verb} {and_list([f'“{large}”' for large in signs])}"
+        for verb, signs in (("put up", duty.up), ("take down", duty.down))
+        if signs
     ]
-    return f"Signs ({duty.document}.pdf): {', '.join(parts)}."
+    return sentence(f"signs: {'; '.join(parts)}")
 
 
 def _change(document: str) -> str:

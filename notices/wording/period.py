@@ -161,7 +161,7 @@ class PeriodWords:
     def away(self) -> str:
         """Say in a list what its greens are: "Green 12: temporary green"; where they are away for long."""
         greens = self.words.greens_briefly(self.period.greens)
-        return f"{greens[:1].upper()}{greens[1:]}: {self._state_while_away()}"
+        return f"{greens[:1].upper()}{greens[1:]}: {self.state_while_away(self.period.greens)}"
 
     def days_away(self) -> tuple[dt.date, ...]:
         """Return every day from the first work to the last on which a green is away for long; else none."""
@@ -173,14 +173,15 @@ class PeriodWords:
     def away_until(self) -> str:
         """Temporary green until Thursday 25 November; empty where a green is soon back."""
         until = self._last_day_away(" until ")
-        state = self._state_while_away()
+        state = self.state_while_away(self.period.greens)
         return sentence(f"{state}{until}") if until else ""
 
-    def _state_while_away(self) -> str:
+    def state_while_away(self, greens: Sequence[str]) -> str:
+        """Say in a list what some of its greens are while they are away: a temporary green; closed."""
         works = self.period.opening_works or self.period.works
         if any(work.while_working is WhileWorking.CLOSED for work in works):
             return "closed"
-        return "temporary green" if len(self.period.greens) == 1 else "temporary greens"
+        return "temporary green" if len(greens) == 1 else "temporary greens"
 
     def _last_day_away(self, led: str = "") -> str:
         last = self.period.away_until
@@ -270,12 +271,6 @@ class PeriodWords:
         """Whether golfers can play the greens throughout."""
         works = self.period.opening_works or self.period.works
         return {work.while_working for work in works} == {WhileWorking.OPEN}
-
-    def has_temporary_greens(self) -> bool:
-        """Whether golfers play to temporary greens until their own open again."""
-        works = self.period.opening_works or self.period.works
-        statuses = {work.while_working for work in works}
-        return WhileWorking.TEMPORARY in statuses and WhileWorking.CLOSED not in statuses
 
     def leaves_putts_alone(self) -> bool:
         """Whether nothing is done that a putt would notice afterwards."""

@@ -24,8 +24,8 @@ def test_the_day_before_the_work() -> None:
     assert said("marlpit-common", "2026-10-11") == (
         "To do on Sunday 11 October:\n"
         "  Today: Print counter-handout.pdf.\n"
-        "  Today: Print tee-sign.pdf (13 signs). "
-        "The team calendar says when each goes up and comes down.\n"
+        "  Today: Print tee-sign.pdf. "
+        "The team calendar says when each sign goes up and comes down.\n"
         "  Today: Print board-notice-a4.pdf and put it up.\n"
         "  Today: Send the reminder: hollow tining and top dressing (member-email-reminder).\n"
         "  Today: Print starter-sheet.pdf for hollow tining and top dressing.\n"
@@ -51,10 +51,12 @@ def test_american_clubs_read_their_own_dates_and_tons() -> None:
     assert " tons of sand (three loads), to be here by Friday, July 9." in text
 
 
-def test_signs_are_named_by_their_pages() -> None:
-    """On 13 October the sign of the 12th is over; the second day's and the practice ground's go up."""
-    lines = said("marlpit-common", "2026-10-13").splitlines()
-    assert "  Today: Signs (tee-sign.pdf): put up pages 3 and 4, take down page 1." in lines
+def test_signs_are_named_by_what_stands_on_them() -> None:
+    """On 13 October the second day's sign and that of the practice ground go up."""
+    assert (
+        "  Today: Signs: put up “Greens 7 to 12 closed” and “Practice ground closed”; "
+        "take down “Greens 1 to 6 closed”."
+    ) in said("marlpit-common", "2026-10-13").splitlines()
 
 
 def test_pages_of_closures_alone_are_printed_from_their_day_on() -> None:
