@@ -14,6 +14,7 @@ from notices.plan.model import Plan
 from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.climate import is_southern, may_be_british
 from notices.programme.cut_checks import CUT_CHECKS
+from notices.programme.fixture_checks import FIXTURE_CHECKS
 from notices.programme.green_names import plan_greens
 from notices.programme.laid_turf import turf_not_rooted
 from notices.programme.lay_out import DEFAULT_AREA_M2
@@ -237,6 +238,7 @@ CHECKS: tuple[Check, ...] = (
     *SEASON_CHECKS,
     fixture_on_closed_greens,
     fixture_in_recovery,
+    *FIXTURE_CHECKS,
     fewer_than_nine_holes,
     nowhere_to_putt,
     recovery_into_winter,

@@ -10,21 +10,14 @@ from collections.abc import Iterator
 
 from notices.agronomy.cut import DAYS_AHEAD
 from notices.findings import Finding, Weight
-from notices.operations import Noticed, Opening
 from notices.plan.model import Plan
-from notices.programme.model import Programme, Work
-
-RAISING = "raising the height of cut"
-
-LEAST, MOST = (dt.timedelta(days=days) for days in DAYS_AHEAD)
-
-NEAR = 2 * MOST
-"""A cut that goes up earlier than that is raised for something else (judgement)."""
+from notices.programme.model import Programme
+from notices.programme.raised_cut import LEAST, MOST, prepared_by, raisings
 
 
 def cut_not_raised(programme: Programme, _plan: Plan) -> Iterator[Finding]:
     """The height of cut is to be raised, and the usual height is no lower."""
-    for work in _raising(programme):
+    for work in raisings(programme):
         low, high = work.settings.number("from"), work.settings.number("to")
         if high <= low:
             yield Finding(
@@ -40,8 +33,8 @@ def cut_not_raised(programme: Programme, _plan: Plan) -> Iterator[Finding]:
 
 def cut_raised_in_time(programme: Programme, _plan: Plan) -> Iterator[Finding]:
     """The cut goes up 7 to 14 days before a work that golfers clearly notice (common practice)."""
-    for work in _raising(programme):
-        prepared = _prepared(programme, work)
+    for work in raisings(programme):
+        prepared = prepared_by(programme, work)
         if prepared is None:
             continue
         first = prepared.dates[0]
@@ -61,28 +54,6 @@ def cut_raised_in_time(programme: Programme, _plan: Plan) -> Iterator[Finding]:
             work=work.id,
             dates=work.dates,
         )
-
-
-def _raising(programme: Programme) -> list[Work]:
-    return [work for work in programme.works if work.operation.name == RAISING]
-
-
-def _prepared(programme: Programme, work: Work) -> Work | None:
-    """Return the next work on these greens that wants a raised cut, else one that has just begun."""
-    greens, raised = set(work.greens), work.dates[0]
-    wanting = sorted(
-        (
-            other
-            for other in programme.works
-            if other.operation.opening is not Opening.NONE
-            and other.operation.noticed is Noticed.CLEARLY
-            and greens.intersection(other.greens)
-        ),
-        key=lambda other: (other.dates[0], other.operation.order, other.plan_index),
-    )
-    coming = [other for other in wanting if raised <= other.dates[0] <= raised + NEAR]
-    begun = [other for other in wanting if raised - MOST <= other.dates[0] < raised]
-    return next(iter(coming), None) or next(reversed(begun), None)
 
 
 def _from(raised: dt.date, first: dt.date) -> str:

@@ -9,7 +9,8 @@ from dataclasses import replace
 from notices.plan.model import Fixture as WrittenFixture
 from notices.plan.model import Plan
 from notices.programme.hours import AWAY
-from notices.programme.model import Decided, Fixture, Green, PlayStatus
+from notices.programme.model import Closure, Decided, Fixture, Green, PlayStatus, Programme
+from notices.programme.model.fixtures import AWAY_MATCH
 
 
 def fixtures_of(
@@ -45,6 +46,29 @@ def met_by(
         closed_greens=tuple(g for g, s in met.items() if s in AWAY),
         recovering_greens=tuple(g for g, s in met.items() if s is PlayStatus.RECOVERING),
     )
+
+
+def shut_for(programme: Programme, fixture: Fixture) -> tuple[Closure, ...]:
+    """Return what the club closes of the holes of a fixture on its day: tees, a fairway, the hole.
+
+    Greens out of play stand in the fixture, and what is closed beside the holes hinders no round.
+    """
+    if not fixture.is_on or fixture.kind == AWAY_MATCH:
+        return ()
+    return tuple(
+        closed
+        for closed in programme.closures
+        if closed.part not in ("", "greens")
+        and fixture.date in closed.dates
+        and _on_its_course(closed, fixture)
+    )
+
+
+def _on_its_course(closed: Closure, fixture: Fixture) -> bool:
+    courses = {course.casefold() for course, _ in closed.holes} | {
+        course.casefold() for course in closed.courses
+    }
+    return not fixture.course or not courses or fixture.course.casefold() in courses
 
 
 def _decided(written: WrittenFixture) -> Decided | None:

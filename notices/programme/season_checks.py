@@ -102,7 +102,7 @@ def closed_on_days_off(programme: Programme, plan: Plan) -> Iterator[Finding]:
     for period in programme.periods:
         shut = [w for w in period.works if w.while_working is not WhileWorking.OPEN]
         shut = [w for w in shut if w.operation.opening is not Opening.NONE]
-        days = sorted({day for work in shut for day in work.dates})
+        days = sorted({visit.date for work in shut for visit in work.visits})
         if not days:
             continue
         named = {day: name for day in days if (name := holiday(day, country))}

@@ -6,7 +6,9 @@ import datetime as dt
 from collections.abc import Callable, Iterable
 
 from notices.operations import Opening, Weather
+from notices.programme.fixtures import shut_for
 from notices.programme.model import Closure, Decided, Fixture, PlayStatus, Restriction
+from notices.programme.raised_cut import mown_higher_on
 from notices.programme.same_greens import should_putt_well
 from notices.wording.greens import course_phrase
 from notices.wording.lists import and_list, counted, sentence, with_the
@@ -153,11 +155,22 @@ def _means(words: Words, fixture: Fixture) -> str:
     if fixture.closed_greens:
         return _out_of_play(words, fixture)
     if not fixture.recovering_greens:
-        return ""
+        return _besides(words, fixture)
     will = "may" if _healed_if_all_goes_well(words, fixture) else "will"
     return (
         f"{_healing(words, fixture)} {will} still be healing. Putts {will} be slower and may wander"
     )
+
+
+def _besides(words: Words, fixture: Fixture) -> str:
+    """Say what is closed of its holes, or that putts are slower; empty where nothing is."""
+    for closed in shut_for(words.programme, fixture):
+        subject, many = _subject(words, closed)
+        return f"{subject} {'are' if many else 'is'} closed. {instead(closed)}".rstrip(" .")
+    higher = mown_higher_on(words.programme, fixture.date)
+    if any(fixture.meets(words.programme.greens[green]) for green in higher):
+        return "we mow a little higher then, so putts are slower"
+    return ""
 
 
 def _meets(fixture: Fixture) -> bool:

@@ -41,6 +41,13 @@ def fixture(day: str) -> str:
     return DRESSING + f"fixtures: [{{name: June Medal, date: {day}}}]\n"
 
 
+JUNE_MEDAL = "fixtures: [{name: June Medal, date: 2026-06-01}]\n"
+
+
+def shut(what: str, more: str = "") -> str:
+    return f"closures: [{{what: {what}, dates: 2026-06-01{more}}}]\n"
+
+
 def crew(people: int, until: str = "15:00", more: str = "", since: str = "07:00") -> str:
     return f"crew: {{people: {people}, working_day: '{since} to {until}'{more}}}\n"
 
@@ -162,6 +169,26 @@ TABLE = [
         Weight.THINK_AGAIN,
         CLUB + COURSE + fixture("2026-06-01"),
         CLUB + COURSE + fixture("2026-06-02"),
+    ),
+    (
+        # With mats in their place, golf can be played.
+        "fixture-and-closure",
+        Weight.THINK_AGAIN,
+        CLUB + COURSE + JUNE_MEDAL + shut("tees 1-2"),
+        CLUB + COURSE + JUNE_MEDAL + shut("practice ground"),
+    ),
+    (
+        "fixture-and-closure",
+        Weight.INFORMATION,
+        CLUB + COURSE + JUNE_MEDAL + shut("tees 1-2", ", instead: the mats"),
+        CLUB + COURSE + JUNE_MEDAL.replace("06-01", "06-02") + shut("tees 1-2"),
+    ),
+    (
+        # The cores come on 1 June, and from then on the greens recover.
+        "fixture-on-higher-cut",
+        Weight.INFORMATION,
+        CLUB + COURSE + raised("2026-05-22") + JUNE_MEDAL.replace("06-01", "05-22"),
+        CLUB + COURSE + raised("2026-05-22") + JUNE_MEDAL.replace("06-01", "05-21"),
     ),
     (
         # A light dressing putts smoothly on the third day at the latest (common practice).

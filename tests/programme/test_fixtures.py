@@ -71,6 +71,29 @@ def test_what_is_decided_is_said_in_the_finding(programme_of: ProgrammeOf) -> No
     assert moved.message.endswith("well again, and was moved there from 2026-06-20")
 
 
+def test_golfers_read_of_closed_tees_and_of_a_higher_cut(programme_of: ProgrammeOf) -> None:
+    tees = "closures: [{what: tees 1-2, dates: 2026-06-06, instead: the mats beside them}]\n"
+    (said,) = circumstances.fixtures(Words(programme_of(COURSE + tees + medal(6))))
+    assert said == (
+        "June Medal, Saturday 6 June: the tees of both holes are closed. "
+        "Please use the mats beside them."
+    )
+    cut = "works: [{operation: raising the height of cut, dates: 2026-06-05}]\n"
+    assert circumstances.fixtures(Words(programme_of(COURSE + cut + medal(6)))) == [
+        "June Medal, Saturday 6 June: we mow a little higher then, so putts are slower."
+    ]
+    # How long the cut stays up with no work to follow, nobody knows: told for 14 days.
+    assert circumstances.fixtures(Words(programme_of(COURSE + cut + medal(19)))) == []
+
+
+def test_tees_of_another_course_do_not_matter(programme_of: ProgrammeOf) -> None:
+    both = TWO_COURSES + "closures: [{what: tees Oak 1-9, dates: 2026-06-20}]\n"
+    for course, expected in ((", course: Oak", 1), (", course: elm", 0), ("", 1)):
+        programme = programme_of(both + medal(20, course))
+        codes = [f.code for f in programme.findings if f.code == "fixture-and-closure"]
+        assert len(codes) == expected
+
+
 @pytest.mark.parametrize(
     ("course", "clashes"), [("", True), (", course: oak", True), (", course: Elm", False)]
 )

@@ -120,6 +120,17 @@ TABLE = [
         ENGLAND.replace("GB-ENG", "XX") + COURSE + work(CORES, "2026-12-25"),
     ),
     (
+        # Later dressings close greens too: 24 August and a week are 31 August.
+        "work-on-holiday",
+        Weight.INFORMATION,
+        ENGLAND
+        + COURSE
+        + work("top dressing", "2026-08-24", ", settings: {dressings: 2, days_between: 7}"),
+        ENGLAND
+        + COURSE
+        + work("top dressing", "2026-08-24", ", settings: {dressings: 2, days_between: 8}"),
+    ),
+    (
         # Slitting leaves greens open.
         "work-on-holiday",
         Weight.INFORMATION,
