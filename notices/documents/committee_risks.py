@@ -68,7 +68,11 @@ def _weather(words: Words) -> Iterator[str]:
         told = PeriodWords(words, period)
         if period.reserve_dates:
             yield told.reserve()
-    yield from filter(None, (circumstances.go_or_no_go(words), circumstances.decision(words)))
+    limits = (
+        circumstances.go_or_no_go(words),
+        circumstances.way_of_the_plough(words.programme.works),
+    )
+    yield from filter(None, (" ".join(filter(None, limits)), circumstances.decision(words)))
     yield from circumstances.fixtures(words)
 
 

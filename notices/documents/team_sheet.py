@@ -306,6 +306,12 @@ def _checks(words: Words, works: Sequence[Work], greens: Sequence[str]) -> Itera
         )
     if any(not work.services_checked for work in entering):
         yield "The plan does not say that services were checked. Nobody opens the ground until they are."
+    if way := circumstances.way_of_the_plough(works):
+        yield (
+            "A hole dug to the depth of the channels shows clay that moulds in the hand and does not "
+            "crumble. The top is firm."
+        )
+        yield way
     if any(work.while_working is not WhileWorking.OPEN for work in works):
         yield "Signs are up at the tees."
     for caution in cautions(words, works).points:

@@ -135,6 +135,7 @@ _ENTRIES = (
         ),
         pace=Pace(1.0, 2.0, 0.5, people=2, minutes_between_greens=15),
         enters_ground=True,
+        weather=(Weather.MOULDED_BELOW,),  # AHDB, on mole drains: plastic at depth, firm on top
     ),
     Operation(
         "slitting",

@@ -43,6 +43,7 @@ class Weather(enum.Enum):
 
     NO_FROST = "no frost or thaw"
     GROUND_NOT_WET = "not while the top 100 mm of the ground is wet"
+    MOULDED_BELOW = "moist enough to mould at the depth of the channels, firm on top"
     DRY = "not before the surface and the sand are dry"
     LABEL = "as the label of the product says"
 

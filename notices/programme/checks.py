@@ -33,6 +33,7 @@ from notices.programme.time_checks import (
     not_enough_people,
     work_before_light,
 )
+from notices.programme.trench_checks import TRENCH_CHECKS
 
 _CLASH_REMEDY = (
     "Move the work or the fixture, write the decision taken, or accept the finding with a reason"
@@ -236,6 +237,7 @@ CHECKS: tuple[Check, ...] = (
     turf_not_rooted,
     *RESERVE_CHECKS,
     *SEASON_CHECKS,
+    *TRENCH_CHECKS,
     fixture_on_closed_greens,
     fixture_in_recovery,
     *FIXTURE_CHECKS,

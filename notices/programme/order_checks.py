@@ -11,7 +11,9 @@ from collections.abc import Iterator, Sequence
 from itertools import chain
 
 from notices.findings import Finding, Weight
+from notices.operations import Opening
 from notices.plan.model import Plan
+from notices.programme.brushing import BRUSHED_WITHIN, not_brushed
 from notices.programme.green_names import plan_greens
 from notices.programme.laid_turf import is_loose
 from notices.programme.model import Programme, Work
@@ -22,11 +24,6 @@ FRESH_SAND = dt.timedelta(days=14)
 
 SEEDLINGS = dt.timedelta(days=42)
 """How long blades tear out what was sown (judgement)."""
-
-BRUSHED_WITHIN = dt.timedelta(days=7)
-"""A dressing is brushed in when the sand is dry: in a wet week some days later (judgement)."""
-
-ONE_DAY = dt.timedelta(days=1)
 
 FINISHING = ("brushing", "rolling")
 
@@ -121,17 +118,8 @@ def finished_before_dressing(programme: Programme, _plan: Plan) -> Iterator[Find
 
 def dressing_not_brushed(programme: Programme, _plan: Plan) -> Iterator[Finding]:
     """Sand that nobody brushes in lies on the grass and in the mower, a top-up no less."""
-    brushings = _of(programme, "brushing")
     for sand in _of(programme, "top dressing"):
-        loose: dict[int, list[str]] = {}
-        days: set[dt.date] = set()
-        for green, ordinal in dict.fromkeys((g, v.ordinal) for v in sand.visits for g in v.greens):
-            last = max(sand.days_on(green, ordinal))
-            until = min([last + BRUSHED_WITHIN + ONE_DAY, *sand.days_on(green, ordinal + 1)])
-            brushed = (day for one in brushings for day in one.days_on(green))
-            if not any(last <= day < until for day in brushed):
-                loose.setdefault(ordinal, []).append(green)
-                days.add(last)
+        loose = not_brushed(programme, sand)
         if not loose:
             continue
         greens = tuple(dict.fromkeys(chain.from_iterable(loose.values())))
@@ -151,7 +139,9 @@ def dressing_not_brushed(programme: Programme, _plan: Plan) -> Iterator[Finding]
             ("works", sand.plan_index),
             work=sand.id,
             greens=greens,
-            dates=tuple(sorted(days)),
+            dates=tuple(
+                sorted({day for on_greens in loose.values() for day in on_greens.values()})
+            ),
         )
 
 
@@ -218,8 +208,9 @@ def green_left_out(programme: Programme, _plan: Plan) -> Iterator[Finding]:
                 out = [green for green in greens if green not in covered]
                 if len(greens) < SMALLEST_COURSE or len(out) != 1:
                     continue
-                # Turf that has not rooted is left alone on purpose.
-                if not is_loose(programme, out[0], works[-1].dates):
+                # Turf that has not rooted is left alone on purpose, and so is a green with a drain.
+                spared = _drained_else(programme, works[-1], out[0])
+                if not spared and not is_loose(programme, out[0], works[-1].dates):
                     missed.setdefault(out[0], []).append(works[-1])
         for key, works in missed.items():
             names = ", ".join(work.operation.name for work in works)
@@ -235,6 +226,14 @@ def green_left_out(programme: Programme, _plan: Plan) -> Iterator[Finding]:
             )
 
 
+def _drained_else(programme: Programme, work: Work, green: str) -> bool:
+    """Whether channels spare a green in which trenches are dug: it is left out on purpose."""
+    return work.operation.opening is Opening.CHANNELS and any(
+        other.operation.opening is Opening.TRENCHES and green in other.greens
+        for other in programme.works
+    )
+
+
 def reserve_after_next_work(programme: Programme, _plan: Plan) -> Iterator[Finding]:
     """A day kept free comes after the next work on the same greens has begun."""
     for work in programme.works:
@@ -245,6 +244,7 @@ def reserve_after_next_work(programme: Programme, _plan: Plan) -> Iterator[Findi
             other
             for other in programme.works
             if other.operation.order >= FIRST_OPENING_ORDER
+            and not _once_more(programme.works, other, last)
             and last < other.dates[0] < reserve
             and set(other.greens) & set(work.greens)
         ]
@@ -261,6 +261,16 @@ def reserve_after_next_work(programme: Programme, _plan: Plan) -> Iterator[Findi
                 greens=tuple(green for green in work.greens if green in next_work.greens),
                 dates=(reserve,),
             )
+
+
+def _once_more(works: Sequence[Work], finish: Work, by: dt.date) -> bool:
+    """Whether brushing or rolling comes again, for a later dressing: the work has had its own."""
+    return finish.operation.name in FINISHING and any(
+        other.operation.name == finish.operation.name
+        and other.dates[0] <= by
+        and set(other.greens) >= set(finish.greens)
+        for other in works
+    )
 
 
 def _again(works: Sequence[Work], sands: Sequence[Work], work: Work, green: str) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable
 
 from notices.operations import Opening, Weather
 from notices.programme.fixtures import shut_for
-from notices.programme.model import Closure, Decided, Fixture, PlayStatus, Restriction
+from notices.programme.model import Closure, Decided, Fixture, PlayStatus, Restriction, Work
 from notices.programme.raised_cut import mown_higher_on
 from notices.programme.same_greens import should_putt_well
 from notices.wording.greens import course_phrase
@@ -278,10 +278,20 @@ def go_or_no_go(words: Words) -> str:
     frost = "work in frost or thaw" if Weather.NO_FROST in limits else ""
     sentences = [
         f"We do not {', or '.join(filter(None, (wet, frost)))}." if wet or frost else "",
+        _CLAY if Weather.MOULDED_BELOW in limits else "",
         f"We {terms.to_sand} only when it is dry." if Weather.DRY in limits else "",
         "Where we use a product, we follow its label." if Weather.LABEL in limits else "",
     ]
     return " ".join(filter(None, sentences))
+
+
+_CLAY = "We draw channels only when the clay is moist below and firm on top."
+
+
+def way_of_the_plough(works: Iterable[Work]) -> str:
+    """Say where channels begin, so that they drain (common practice); empty where none are drawn."""
+    drawn = any(work.operation.opening is Opening.CHANNELS for work in works)
+    return "Each channel is drawn from the drain or ditch upwards." if drawn else ""
 
 
 def _where_to_look(where: str, final: str) -> str:

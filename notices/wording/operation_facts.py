@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from functools import partial
 
 from notices.operations import Opening, WhileWorking
+from notices.programme.brushing import not_brushed
 from notices.programme.model import Period, Programme, Recovery, Work
 from notices.wording import measures
 from notices.wording.greens import name_greens
@@ -65,10 +66,12 @@ def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
         "product": work.settings.words("product"),
         "filled": programme.is_filled(work.id),
         "filling": programme.fills_holes(work.id),
+        "brushed": work.operation.opening is Opening.SAND and not not_brushed(programme, work),
         "dressings": dressings if isinstance(dressings, int) else 1,
         "dressings_words": _times(dressings if isinstance(dressings, int) else 1),
         "days_between": _apart(apart if isinstance(apart, int) else 0),
         "grows": grows_well(work, programme),
+        "opens_before_growth": any(r.opens_before_growth for r in programme.recoveries[work.id]),
         "late_in_year": _late_in_year(work, programme),
         **_healing(work, programme.recoveries[work.id]),
     }

@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Iterator
 
 from notices.operations import Noticed, Opening
+from notices.programme.brushing import all_brushed
 from notices.programme.model import Period, PlayStatus, Work
 from notices.wording import circumstances, measures
 from notices.wording.lists import and_list, sentence
@@ -54,7 +55,7 @@ def question_facts(words: Words) -> dict[str, object]:
         "openings": bool(kinds & _MUST_HEAL),
         "thatch": any(work.operation.removes_core for work in works),
         "filling": any(programme.fills_holes(work.id) for work in works),
-        "brushed": "brushing" in names,
+        "brushed": all_brushed(programme),
         "rolled": "rolling" in names,
         "raised": "raising the height of cut" in names,
         "limits": limits,

@@ -16,6 +16,7 @@ from notices.programme.order_checks import ORDER_CHECKS
 from notices.programme.photographs import photograph_of_nothing
 from notices.programme.reserve_checks import RESERVE_CHECKS
 from notices.programme.season_checks import SEASON_CHECKS
+from notices.programme.trench_checks import TRENCH_CHECKS
 
 ProgrammeOf = Callable[..., Programme]
 
@@ -458,6 +459,7 @@ def test_every_check_is_in_the_table() -> None:
         *ORDER_CHECKS,
         *SEASON_CHECKS,
         *RESERVE_CHECKS,
+        *TRENCH_CHECKS,
         photograph_of_nothing,
         turf_not_rooted,
     }

@@ -171,6 +171,13 @@ TABLE = [
         ),
     ),
     (
+        # The cores have their own rolling; the one of the 16th is a second.
+        "reserve-after-next-work",
+        Weight.THINK_AGAIN,
+        works(CORES + ", reserve_dates: 2026-06-17", on("06-16", ROLL)),
+        works(CORES + ", reserve_dates: 2026-06-17", ROLL, on("06-16", ROLL)),
+    ),
+    (
         # What only feeds the grass may come first.
         "reserve-after-next-work",
         Weight.THINK_AGAIN,

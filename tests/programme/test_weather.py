@@ -15,6 +15,7 @@ ProgrammeOf = Callable[..., Programme]
 COURSE = """
 course:
   greens: [{green: 1-9}]
+  soil: {clay: 47 %, sand: 18 %}
   monthly_mean_temperature: [4, 4, 6, 8, 12, 14, 16, 16, 13, 11.9, 7, 4]
 """
 
@@ -28,6 +29,8 @@ CASES = [
     ("scarifying", "03-02", {"NO_FROST"}),
     ("feeding", "03-02", {"LABEL"}),
     ("wetting agent", "06-01", {"LABEL"}),
+    # ahdb_moles: plastic at depth, firm on top.
+    ("mole ploughing", "06-01", {"MOULDED_BELOW"}),
 ]
 
 

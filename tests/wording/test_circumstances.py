@@ -509,6 +509,12 @@ WEATHER = [
     (("scarifying",), "11", "We do not work in frost or thaw.", "We do not work in frost or thaw."),
     (("scarifying",), "08", "", ""),
     (
+        ("mole ploughing",),
+        "08",
+        "We draw channels only when the clay is moist below and firm on top.",
+        "We draw channels only when the clay is moist below and firm on top.",
+    ),
+    (
         ("feeding",),
         "08",
         "Where we use a product, we follow its label.",

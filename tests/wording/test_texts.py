@@ -90,6 +90,34 @@ def test_one_green_is_not_each_of_several(
 
 
 @pytest.mark.parametrize("language", ["en-GB", "en-US"])
+@pytest.mark.parametrize(
+    ("brushings", "said"),
+    [
+        (("2027-08-10", "2027-08-17", "2027-08-24"), "brush it into the holes"),
+        (("2027-08-10",), "to fill the holes"),  # the top-ups are not
+        ((), "to fill the holes"),
+    ],
+)
+def test_sand_is_brushed_in_where_each_dressing_is(
+    language: str, brushings: tuple[str, ...], said: str
+) -> None:
+    made = programme(
+        plan(
+            work("hollow tining", SUMMER),
+            work("top dressing", SUMMER, id="it", settings=FILLING),
+            *(work("brushing", day) for day in brushings),
+            club={"language": language},
+        )
+    )
+    (it,) = (work for work in made.works if work.id == "it")
+    text = operation_text(language, it.operation.slug, operation_facts(it, made))
+    whole = " ".join([text.line, *lines(text.section("what we do"))])
+    assert said in whole
+    assert "work it in" not in whole
+    assert ("brush" in whole) is (len(brushings) == 3)
+
+
+@pytest.mark.parametrize("language", ["en-GB", "en-US"])
 @pytest.mark.parametrize("name", ["drain trenching", "turfing"])
 @pytest.mark.parametrize(
     ("greens", "state", "first"),

@@ -26,6 +26,13 @@ class Recovery:
     grows_to_heal: bool = False
     """Whether grass must grow before all has healed."""
 
+    @property
+    def opens_before_growth(self) -> bool:
+        """Whether it is in play again before it putts well, and no grass grows for a time in between."""
+        smooth = self.putting_smoothly.early
+        stops = self.growth_stops
+        return stops is not None and stops <= smooth and self.back_in_play.early < smooth
+
     def on(self, green: str) -> Recovery:
         """Return the same of another green that was treated alike."""
         return Recovery(
