@@ -52,7 +52,7 @@ def caution_facts(words: Words, works: Sequence[Work]) -> dict[str, object]:
         "services": bool(entering),
         "unchecked": and_list(list(unchecked)),
         "trenches": Opening.TRENCHES in openings,
-        "machines": any(work.operation.pace for work in works) or Opening.TRENCHES in openings,
+        "machines": bool(works),  # a mower and a sprayer are some too
         "sand": Opening.SAND in openings or "drill and fill" in {w.operation.name for w in works},
         "product": any(Weather.LABEL in work.operation.weather for work in works),
         "lifting": _lifting(works, openings),
