@@ -59,7 +59,7 @@ def counter_handout(programme: Programme) -> Document:
         sections.append(Section("your game", (Bullets.of(*game),), heading))
         facts += (Fact("your game", text) for text in game)
     if main is not None:
-        sections.append(Section("safety", (phrases.safety(),), "On the course"))
+        sections.append(Section("safety", (phrases.safety(words),), "On the course"))
         sections.append(Section("why", words.story(main)[:1], "Why we do it"))
     sections.append(_closing(words))
     return Document.of(

@@ -162,8 +162,8 @@ def _later_dressings(words: Words, period: Period) -> Iterator[Row]:
 def _your_game(words: Words, main: Period | None) -> Iterator[Part]:
     said = phrases.your_game(words, PeriodWords(words, main) if main else None)
     blocks: list[Block] = [Bullets.of(*said)] if said else []
-    if words.programme.works:
-        blocks += [Heading("When you meet our team"), phrases.safety()]
+    if phrases.may_meet_the_team(words):
+        blocks += [Heading("When you meet our team"), phrases.safety(words)]
     if blocks:
         facts = [Fact("your game", text) for text in said]
         yield Section("your game", tuple(blocks), "What it means for your game"), facts

@@ -59,7 +59,7 @@ def member_email(programme: Programme) -> Letter:
     if game:
         sections.append(Section("your game", (Bullets.of(*game),), "What it means for your game"))
         facts += (Fact("your game", text) for text in game)
-    sections.append(Section("safety", (phrases.safety(),), "On the course"))
+    sections.append(Section("safety", (phrases.safety(words),), "On the course"))
     sections += phrases.rules_section(words)
     facts += phrases.rules_facts(words)
     if main is not None:

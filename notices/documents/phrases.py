@@ -167,9 +167,18 @@ def rules_facts(words: Words) -> Iterator[Fact]:
     yield from (Fact("rules", said.text, said.dates) for said in rules(words))
 
 
-def safety() -> Bullets:
-    """How to meet the team on the course."""
-    return Bullets.of(*PLAY_SAFETY)
+def safety(words: Words) -> Bullets:
+    """How to meet the team on the course, and what is closed on it."""
+    return Bullets.of(*PLAY_SAFETY, *([circumstances.KEEP_OUT] if _shut(words) else []))
+
+
+def may_meet_the_team(words: Words) -> bool:
+    """Whether golfers come by people at work: on the greens, or where something is closed."""
+    return bool(words.programme.works) or _shut(words)
+
+
+def _shut(words: Words) -> bool:
+    return any(circumstances.shuts_people_out(closed) for closed in words.programme.closures)
 
 
 def closing_title(programme: Programme) -> str:

@@ -116,6 +116,12 @@ def _visitors(words: Words, day: dt.date) -> Iterator[str]:
         for closed in words.programme.closures
         if day in closed.dates
     )
+    if any(
+        circumstances.shuts_people_out(closed)
+        for closed in words.programme.closures
+        if day in closed.dates
+    ):
+        yield circumstances.KEEP_OUT
     yield from visit.restrictions_on(words, day)
     if kept := visit.kept_free(words, day):
         yield kept

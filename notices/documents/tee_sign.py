@@ -29,6 +29,7 @@ STYLES = ("", "close")
 
 WAIT = "Please wait until we wave you on."
 KEEP_OFF = "Please keep off it."
+KEEP_OUT = "Please keep out: people may be at work."
 NO_FLAG = "If there is no flag, please do not play to that green."
 
 
@@ -199,9 +200,7 @@ def _of_day(words: Words, day: dt.date) -> Iterator[Sign]:
         yield Sign(
             (day,),
             f"{_named(words, temporary)}: {'temporary green' if one else 'temporary greens'}",
-            "Please stay off the green itself."
-            if one
-            else "Please stay off the greens themselves.",
+            _stay_off(one=one),
             tuple(dict.fromkeys(temporary)),
         )
     if waiting and not temporary and not any(closed.values()):
@@ -283,6 +282,11 @@ def _each_in_turn(words: Words, shut: Sequence[tuple[str, Stretch]]) -> str:
 
 def _ends_that_day(stretch: Stretch) -> bool:
     return not stretch.all_day or not stretch.hours_known
+
+
+def _stay_off(*, one: bool) -> str:
+    """Ask for what a golfer may forget who plays to another green."""
+    return f"Please stay off the {'green itself' if one else 'greens themselves'}."
 
 
 def _part_of_day(hours: Sequence[Stretch]) -> str:
@@ -369,9 +373,12 @@ def _closed(words: Words, closed: Closure) -> Iterator[Sign]:
     small = ""
     greens = closed.greens if closed.part == "greens" else ()
     if temporary:
-        small = closed.temporary
-    elif closed.instead:
-        small = f"please use {closed.instead}"
+        own = sentence(closed.temporary) if closed.temporary else ""
+        small = f"{_stay_off(one=len(closed.greens) == 1)} {own}".strip()
+    else:
+        use = sentence(f"please use {closed.instead}") if closed.instead else ""
+        out = KEEP_OUT if circumstances.shuts_people_out(closed) else ""
+        small = f"{use} {out}".strip()
     for run in runs_of_days(closed.dates):
         large = thing if temporary else thing.replace(": closed", " closed").removeprefix("The ")
-        yield Sign(tuple(run), _first_up(large), sentence(small), greens, weather=False)
+        yield Sign(tuple(run), _first_up(large), small, greens, weather=False)

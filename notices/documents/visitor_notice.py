@@ -62,7 +62,7 @@ def visitor_notice(programme: Programme) -> Document:
         sections=(
             Section("welcome", (Paragraph.of(f"{WELCOME} {_what_this_is(words)}"),)),
             *sections,
-            *on_the_day(words, met=bool(words.programme.works), in_doubt=True),
+            *on_the_day(words, met=phrases.may_meet_the_team(words), in_doubt=True),
         ),
         facts=facts,
     )
@@ -148,7 +148,7 @@ def on_the_day(words: Words, *, met: bool, in_doubt: bool) -> list[Section]:
     """Say how to meet the team on the course where it is ``met``, and whom to ask."""
     sections = []
     if met:
-        sections.append(Section("safety", (phrases.safety(),), "When you meet our team"))
+        sections.append(Section("safety", (phrases.safety(words),), "When you meet our team"))
     lines = [circumstances.decision(words)] if in_doubt else []
     lines += [circumstances.booking(words), circumstances.contact(words)]
     if words.programme.club.website:

@@ -62,6 +62,18 @@ def instead(closed: Closure) -> str:
     return sentence(f"please use {closed.instead}")
 
 
+KEEP_OUT = "Please keep out of what is closed. People and machines may be at work there."
+
+
+def shuts_people_out(closed: Closure) -> bool:
+    """Whether golfers who play on come by something closed, where people may be at work."""
+    return closed.part not in ("", "course") and not _has_temporary(closed)
+
+
+def _has_temporary(closed: Closure) -> bool:
+    return "temporary green" in closed.instead.lower()
+
+
 def _because(said: str, reason: str) -> str:
     """Add the reason, in a sentence of its own where one would be too long."""
     if not reason:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import math
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 import pytest
@@ -352,3 +352,30 @@ def test_the_team_reads_who_is_not_at_the_jobs(crew: dict[str, object], said: st
         if row.label == "People"
     ]
     assert facts == [said] * bool(said)
+
+
+def signs_of(*closures: Mapping[str, object]) -> list[str]:
+    """What stands on the signs of closures, large words and small."""
+    made = programme(plan(closures=[{"dates": "2027-08-09", **shut} for shut in closures]))
+    return [fact.text for fact in tee_sign(made).facts if fact.subject == "sign"]
+
+
+def test_a_sign_keeps_people_off_what_is_closed_or_replaced() -> None:
+    assert signs_of({"what": "green 4", "instead": "a temporary green"}) == [
+        "Green 4: temporary green",
+        "Please stay off the green itself.",
+    ]
+    several = {"what": "greens 4-5", "instead": "temporary greens", "temporary": "40 m short"}
+    assert signs_of(several)[1] == "Please stay off the greens themselves. 40 m short."
+    assert signs_of({"what": "holes 10-18", "instead": "holes 1-9"})[1] == (
+        "Please use holes 1-9. Please keep out: people may be at work."
+    )
+    assert signs_of({"what": "course"}) == ["Course closed"]
+
+
+def test_the_starter_tells_people_to_keep_out_on_the_day() -> None:
+    shut = [{"what": "holes 10-18", "dates": "2027-08-09", "reason": "trees are felled"}]
+    (page,) = starter_sheet(programme(plan(closures=shut))).sections
+    said = [fact.text for fact in starter_sheet(programme(plan(closures=shut))).facts]
+    assert "Please keep out of what is closed. People and machines may be at work there." in said
+    assert page.heading == "Monday 9 August"

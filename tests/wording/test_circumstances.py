@@ -534,6 +534,25 @@ def test_the_weather_is_spoken_of_as_far_as_it_stops_what_is_planned(
 
 
 @pytest.mark.parametrize(
+    ("closed", "expected"),
+    [
+        ({"what": "holes 1-9", "reason": "trees are felled"}, True),
+        ({"what": "tees 1-9"}, True),
+        ({"what": "green 4"}, True),
+        ({"what": "green 4", "instead": "a temporary green"}, False),  # they play beside it
+        ({"what": "practice ground"}, False),
+        ({"what": "course", "reason": "a county final"}, False),  # nobody is out there
+    ],
+)
+def test_people_are_kept_out_where_they_play_past_a_closure(
+    closed: dict[str, object], *, expected: bool
+) -> None:
+    told = words(plan(closures=[{**closed, "dates": "2027-08-09"}]))
+    (one,) = told.programme.closures
+    assert circumstances.shuts_people_out(one) is expected
+
+
+@pytest.mark.parametrize(
     ("closure", "said"),
     [
         (
