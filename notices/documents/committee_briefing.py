@@ -181,14 +181,20 @@ def _points(words: Words) -> Iterator[str]:
     ]
     if local:
         yield sentence(f"whether {and_list(local)} {'is' if len(local) == 1 else 'are'} in force")
+    accepted = {
+        found.path
+        for found, _, _ in words.programme.accepted
+        if found.code in ("fixture-in-closure", "fixture-in-recovery")
+    }
     fixtures = [
         fixture.name
         for fixture in words.programme.fixtures
-        if (fixture.closed_greens or fixture.recovering_greens) and not fixture.goes_ahead
+        if (fixture.closed_greens or fixture.recovering_greens)
+        and not fixture.goes_ahead
+        and ("fixtures", fixture.plan_index) not in accepted
     ]
     met = list(dict.fromkeys(fixtures))
-    accepted = {found.code for found, _, _ in words.programme.accepted}
-    if met and not accepted & {"fixture-in-closure", "fixture-in-recovery"}:
+    if met:
         yield sentence(f"how {and_list(met)} will be played")
     open_findings = committee_risks.to_think_about(words)
     if open_findings:

@@ -15,7 +15,7 @@ from notices.wording.finding_words import (
     finding_in_words,
     for_the_committee,
 )
-from notices.wording.lists import and_list, number, sentence
+from notices.wording.lists import and_list, sentence
 from notices.wording.outcomes import forecast_in_words, name_of, off_by
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
@@ -94,7 +94,7 @@ def _said(words: Words, findings: tuple[Finding, ...]) -> list[tuple[str, Fact]]
 
 
 def _accepted(words: Words) -> tuple[Table | None, list[Fact]]:
-    """List what the club lives with: of each kind the first, with how many are like it."""
+    """List what the club lives with, each finding of it; one reason for several stands once."""
     kinds: dict[tuple[str, str, str], list[Finding]] = {}
     for found, by, why in words.programme.accepted:
         if for_the_committee(found):
@@ -104,11 +104,9 @@ def _accepted(words: Words) -> tuple[Table | None, list[Fact]]:
     rows, facts = [], []
     for (_, by, why), findings in kinds.items():
         said = _said(words, tuple(findings))
-        (first, fact), others = said[0], len(said) - 1
-        were = "was" if others == 1 else "were"
-        more = sentence(f"{number(others)} more like it {were} accepted") if others else ""
-        rows.append((f"{first} {more}".rstrip(), sentence(by).rstrip("."), sentence(why)))
-        facts.append(fact)
+        every = " ".join(text for text, _ in said)
+        rows.append((every, sentence(by).rstrip("."), sentence(why)))
+        facts += [fact for _, fact in said]
     return Table("What the club lives with", ("What", "By", "Why"), tuple(rows)), facts
 
 

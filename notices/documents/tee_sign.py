@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
 from notices.operations import Opening
-from notices.programme.model import Closure, Period, PlayStatus, Programme, Stretch
+from notices.programme.model import Closure, Period, PlayStatus, Programme, Stretch, told_from
 from notices.wording import circumstances
 from notices.wording.blocks import Heading, Paragraph
 from notices.wording.dates import ONE_DAY, runs_of_days
@@ -240,7 +240,7 @@ def _shut(
             head = words.greens(large).removeprefix("the ")
             if same_day and _in_turn(of_large, stage):
                 doing = "Fresh sand on" if _sand_alone(words, shut) else "We are working on"
-                head, small = f"{doing} {words.greens(large)}", _each_in_turn(words, of_large)
+                head, small = f"{doing} {words.greens(large)}", _each_in_turn(words, day, of_large)
                 too = f"{_named(words, named)} too. " if named else ""
             else:
                 are = "is" if len(named) == 1 else "are"
@@ -268,12 +268,14 @@ def _sand_alone(words: Words, shut: Sequence[tuple[str, Stretch]]) -> bool:
     return {work.operation.opening for work in works} == {Opening.SAND}
 
 
-def _each_in_turn(words: Words, shut: Sequence[tuple[str, Stretch]]) -> str:
+def _each_in_turn(words: Words, day: dt.date, shut: Sequence[tuple[str, Stretch]]) -> str:
     """Say in what order greens are closed, from when, and how long."""
     hours = [hours for _, hours in shut]
     when = _part_of_day(hours).strip()
     if not when and all(stretch.hours_known for stretch in hours):
-        when = f"from {words.language.half_hour(min(stretch.begins for stretch in hours))}"
+        first = min(stretch.begins for stretch in hours)
+        begins = told_from(first, words.programme.work_from(day))
+        when = f"from {words.language.clock_at(begins)}"
     if len({green for green, _ in shut}) == 1:
         return f"{sentence(f'closed {when}'.strip())[:-1]}, only while we work on it."
     order = sentence(", ".join(filter(None, ("one after another", when))))

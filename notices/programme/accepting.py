@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from notices.findings import Finding, Weight
@@ -18,20 +18,21 @@ AcceptedFinding = tuple[Finding, str, str]
 
 def weighed(
     findings: Iterable[Finding], programme: Programme, plan: Plan
-) -> tuple[tuple[Finding, ...], tuple[AcceptedFinding, ...], frozenset[int]]:
-    """Return the findings that are open, those that are accepted, and by which entries.
+) -> tuple[tuple[Finding, ...], tuple[AcceptedFinding, ...], Mapping[int, Sequence[Finding]]]:
+    """Return the findings that are open, those that are accepted, and what each entry accepts.
 
     Entries of the plan are counted from 0.
     """
-    open_findings, accepted, used = [], [], set()
+    open_findings, accepted = [], []
+    used: dict[int, list[Finding]] = {}
     entries = {id(one): index for index, one in enumerate(plan.accepted)}
     for finding in findings:
         if (reason := reason_to_accept(finding, programme, plan)) is not None:
             accepted.append((finding, reason.by, reason.why))
-            used.add(entries[id(reason)])
+            used.setdefault(entries[id(reason)], []).append(finding)
         else:
             open_findings.append(finding)
-    return tuple(open_findings), tuple(accepted), frozenset(used)
+    return tuple(open_findings), tuple(accepted), used
 
 
 def reason_to_accept(finding: Finding, programme: Programme, plan: Plan) -> Accepted | None:
@@ -64,15 +65,19 @@ def with_more(programme: Programme, plan: Plan, findings: Iterable[Finding]) -> 
     )
 
 
-def idle_acceptances(plan: Plan, used: Container[int]) -> Iterator[Finding]:
-    """Yield the entries by which nothing is accepted: the finding is gone, or misspelt.
+def doubtful_acceptances(
+    plan: Plan, programme: Programme, used: Mapping[int, Sequence[Finding]]
+) -> Iterator[Finding]:
+    """Yield entries by which nothing is accepted, or more than whoever gave the reason may think.
 
     Parameters
     ----------
     plan
         The plan.
+    programme
+        The programme, which knows what findings are about.
     used
-        Those entries, counted from 0, by which something is.
+        What is accepted by each entry, counted from 0, by which something is.
     """
     for index, one in enumerate(plan.accepted):
         if index not in used:
@@ -84,6 +89,24 @@ def idle_acceptances(plan: Plan, used: Container[int]) -> Iterator[Finding]:
                 "Take it out, or correct its words",
                 ("accepted", index),
             )
+        elif len(met := _fixtures(used[index], programme)) > 1 and not one.about:
+            yield Finding(
+                "accepted-for-several",
+                Weight.INFORMATION,
+                f"this reason is taken for {', '.join(met[:-1])} and {met[-1]}",
+                "Where it is meant for one of them, name it with about:",
+                ("accepted", index),
+            )
+
+
+def _fixtures(findings: Sequence[Finding], programme: Programme) -> list[str]:
+    """Name the fixtures that findings are about; each is played by a decision of its own."""
+    paths = {found.path for found in findings}
+    return [
+        f"{fixture.name} on {fixture.date}"
+        for fixture in programme.fixtures
+        if ("fixtures", fixture.plan_index) in paths
+    ]
 
 
 def names_of(finding: Finding, programme: Programme) -> set[str]:

@@ -12,7 +12,7 @@ from notices.plan.days import all_days
 from notices.plan.model import Plan
 from notices.plan.places import read_place
 from notices.programme import figures
-from notices.programme.accepting import idle_acceptances, weighed
+from notices.programme.accepting import doubtful_acceptances, weighed
 from notices.programme.checks import check_programme
 from notices.programme.climate import ClubClimate, club_climate, is_southern
 from notices.programme.cost import figures_of_cost, sand_order
@@ -264,5 +264,5 @@ def _temporary(described: str | None, greens: tuple[str, ...]) -> str:
 
 def _with_findings(programme: Programme, plan: Plan) -> Programme:
     open_findings, accepted, used = weighed(check_programme(programme, plan), programme, plan)
-    idle = idle_acceptances(plan, used)
-    return replace(programme, findings=(*open_findings, *idle), accepted=accepted)
+    doubtful = doubtful_acceptances(plan, programme, used)
+    return replace(programme, findings=(*open_findings, *doubtful), accepted=accepted)

@@ -14,7 +14,14 @@ from notices.wording.lists import counted, sentence
 from notices.wording.words import Words
 
 OF_THE_PLAN_FILE = frozenset(
-    {"no-sender", "not-used-yet", "place-not-stated", "record-not-used", "nothing-measured"}
+    {
+        "accepted-for-several",
+        "no-sender",
+        "not-used-yet",
+        "place-not-stated",
+        "record-not-used",
+        "nothing-measured",
+    }
 )
 """What only matters to whoever writes the plan."""
 

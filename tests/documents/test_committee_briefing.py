@@ -132,6 +132,25 @@ def test_nobody_is_asked_again_what_is_decided() -> None:
     assert "How August Medal will be played." not in asked("play on")
 
 
+def test_each_finding_that_the_club_lives_with_is_named() -> None:
+    """A reason for one fixture leaves the other open; one for all names both."""
+    fixtures = [
+        {"name": "August Medal", "date": "2027-08-11"},
+        {"name": "Summer Bowl", "date": "2027-08-12"},
+    ]
+    for about, listed, asked in (
+        ({}, ["August Medal", "Summer Bowl"], []),
+        ({"about": "Summer Bowl"}, ["Summer Bowl"], ["How August Medal will be played."]),
+    ):
+        accepted = [{"finding": "fixture-in-recovery", "by": "us", "why": "a cup", **about}]
+        text = said(
+            committee_briefing(programme(plan(TINING, fixtures=fixtures, accepted=accepted)))
+        )
+        (row,) = (line for line in text.splitlines() if line.endswith("| Us | A cup."))
+        assert [name for name in ("August Medal", "Summer Bowl") if name in row] == listed
+        assert [line for line in text.splitlines() if "will be played" in line] == asked
+
+
 def test_a_forecast_that_was_missed_is_told_with_the_days_it_was_off() -> None:
     observed = [{"operation": "hollow tining", "done": "2027-08-09", "healed": "2027-12-03"}]
     missed = programme(plan(TINING, observed=observed))

@@ -200,6 +200,19 @@ def test_a_reason_of_its_own_counts_before_one_for_all(programme_of: ProgrammeOf
     ]
 
 
+def test_a_reason_that_is_taken_for_several_is_pointed_out(programme_of: ProgrammeOf) -> None:
+    def told(accepted: str) -> list[str]:
+        programme = programme_of(COURSE + WORKS + TWO + accepted)
+        return [f.message for f in programme.findings if f.code == "accepted-for-several"]
+
+    assert told(ACCEPTED) == [
+        "this reason is taken for June Medal on 2026-06-02 and Summer Bowl on 2026-06-03"
+    ]
+    assert told(ABOUT.replace("ABOUT", "summer bowl")) == []
+    # With one of its own for the other, the reason for all is for one alone.
+    assert told(ACCEPTED + ABOUT.replace("ABOUT", "summer bowl").partition("\n")[2]) == []
+
+
 @pytest.mark.parametrize("about", ["services", "hollow tining"])
 def test_a_reason_holds_for_the_work_that_it_is_about(
     programme_of: ProgrammeOf, about: str
