@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable
 
 from notices.operations import Opening, Weather
 from notices.programme.fixtures import shut_for
-from notices.programme.model import Closure, Decided, Fixture, PlayStatus, Restriction, Work
+from notices.programme.model import Closure, Decided, Fixture, Period, PlayStatus, Restriction, Work
 from notices.programme.raised_cut import mown_higher_on
 from notices.programme.same_greens import should_putt_well
 from notices.wording.greens import course_phrase
@@ -278,11 +278,13 @@ def where_to_look(words: Words) -> str:
     return _where_to_look(where, final)
 
 
-def go_or_no_go(words: Words) -> str:
-    """Say in what weather the planned works are not done; empty where it stops none of them."""
+def go_or_no_go(words: Words, period: Period | None = None) -> str:
+    """Say in what weather the works, or those of one period, are not done; empty where always."""
     programme, terms = words.programme, words.language.terms
-    limits = programme.weather
-    kept_dry = [w for w in programme.works if w.id in limits.get(Weather.GROUND_NOT_WET, ())]
+    works = period.works if period else programme.works
+    own = {work.id for work in works}
+    limits = {limit: ids for limit, ids in programme.weather.items() if own.intersection(ids)}
+    kept_dry = [w for w in works if w.id in limits.get(Weather.GROUND_NOT_WET, ())]
     rolling = any(work.operation.opening is Opening.NONE for work in kept_dry)
     tining = any(work.operation.opening is not Opening.NONE for work in kept_dry)
     verbs = [verb for verb, planned in ((terms.to_tine, tining), ("roll", rolling)) if planned]

@@ -61,10 +61,10 @@ class Occasion:
 
     @property
     def planned(self) -> tuple[str, ...]:
-        """Greens that should be done by the end of the day."""
-        days = [day for day in self.period.days if day <= self.day]
-        done = {green for day in days for green in self.period.greens_on(day)}
-        return tuple(green for green in self.period.greens if green in done)
+        """Greens that should be done by the end of the day: a job of several days with its last."""
+        later = [day for day in self.period.days if day > self.day]
+        open_still = {green for day in later for green in self.period.greens_on(day)}
+        return tuple(green for green in self.period.greens if green not in open_still)
 
     @property
     def done(self) -> tuple[str, ...]:
@@ -75,8 +75,8 @@ class Occasion:
 
     @property
     def which_left_unknown(self) -> bool:
-        """Whether work stopped and nobody has said yet at which green."""
-        return self.moment is Moment.STOPPED and self.news.done is None
+        """Whether work stopped among several greens and nobody has said yet at which."""
+        return self.moment is Moment.STOPPED and self.news.done is None and len(self.left) > 1
 
     @property
     def left(self) -> tuple[str, ...]:
@@ -129,6 +129,7 @@ def moment_facts(occasion: Occasion) -> dict[str, object]:
         "what": told.what(whole=True),
         "when": told.when(),
         "on_days": dates.on_days(period.days),
+        "days": dates.days(period.days),
         "days_short": dates.short_days(period.days),
         "first_day": dates.day(period.days[0]),
         "last_day": dates.day(max([*period.days, *occasion.news.resume])),
@@ -156,7 +157,7 @@ def moment_facts(occasion: Occasion) -> dict[str, object]:
         "reserve": told.reserve(),
         "sand": any(work.operation.opening is Opening.SAND for work in period.works),
         "services": any(work.operation.enters_ground for work in period.works),
-        "limits": circumstances.go_or_no_go(words),
+        "limits": circumstances.go_or_no_go(words, period),
         "decision": circumstances.decision(words),
         "where_to_look": circumstances.where_to_look(words),
         "contact": circumstances.contact(words),
@@ -192,6 +193,7 @@ def known_in_moment(occasion: Occasion, facts: dict[str, object]) -> Iterator[Sa
     yield said("make_up", *occasion.resume)
     yield said("greens", greens=period.greens)
     yield said("day_greens", greens=occasion.of_day)
+    yield said("off_greens", greens=occasion.of_day)
     yield said("done", greens=occasion.done)
     yield said("left", greens=occasion.left)
     approval = words.programme.approval
@@ -226,6 +228,10 @@ def _of_day(occasion: Occasion) -> dict[str, object]:
         "day": words.dates.day(day),
         "day_short": words.dates.short_day(day),
         "day_greens": words.greens(greens),
+        # "We will not work on all 18 greens" may mean that we work on some.
+        "off_greens": "the greens"
+        if len(greens) > 1 and _are_all(words, greens)
+        else words.greens(greens),
         "day_are": "is" if one else "are",
         "day_they": "it" if one else "they",
         "day_they_start": "It" if one else "They",
@@ -241,6 +247,11 @@ def _of_day(occasion: Occasion) -> dict[str, object]:
         if closed
         else "",
     }
+
+
+def _are_all(words: Words, greens: Sequence[str]) -> bool:
+    """Whether they are all greens that are played to from a tee."""
+    return all(key in greens for key, green in words.programme.greens.items() if green.holes)
 
 
 def _state(occasion: Occasion) -> str:
@@ -298,7 +309,9 @@ def _elsewhere(occasion: Occasion) -> str:
     others = [green for green in programme.greens if green not in occasion.of_day]
     if not others or any(programme.status_on(occasion.day, g) in away for g in others):
         return ""
-    return "The other green is open." if len(others) == 1 else "All other greens are open."
+    if len(others) == 1:
+        return sentence(f"{occasion.words.greens(others)} is open")
+    return "All other greens are open."
 
 
 def _hours(occasion: Occasion) -> str:
@@ -331,15 +344,16 @@ def _left(occasion: Occasion) -> dict[str, object]:
     greens, unknown = occasion.left, occasion.which_left_unknown
     named = occasion.words.greens(greens) if greens else ""
     one = len(greens) == 1
-    if not greens:
-        state, them = "", "it"
-    elif unknown and not one:
-        state, them = f"Not all of {named} are done.", "the rest"
-    elif unknown:
-        state, them = sentence(f"{named} is not finished"), "it"
-    else:
+    if unknown:
+        whole = named if named.startswith(("all ", "both ")) else f"all of {named}"
+        state, them = f"We did not finish {whole}.", "the rest"
+    elif one and occasion.news.done is None:
+        state, them = f"We did not finish {named}.", "it"
+    elif greens:
         state = sentence(f"{named} {'is' if one else 'are'} still to do")
         them = "it" if one else "them"
+    else:
+        state, them = "", "it"
     return {"left_unknown": unknown, "left_state": state, "left_them": them}
 
 

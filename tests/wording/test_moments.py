@@ -46,6 +46,13 @@ PLANS: Mapping[str, Mapping[str, object]] = {
         work("turfing", "2027-11-08 to 2027-11-09", greens="12", settings={"area": "40 m2"})
     ),
     "greens that stay open": plan(work("slitting", "2027-06-07 to 2027-06-08")),
+    "one day on every green": plan(
+        work("hollow tining", "2027-08-16"),
+        course={"greens": [{"green": "1-18"}, {"green": "Putting green"}]},
+    ),
+    "blades in July, sand in August": plan(
+        work("verticutting", "2027-07-05"), work("top dressing", "2027-08-16")
+    ),
     "work that nobody notices": plan(work("rolling", "2027-06-07")),
 }
 
@@ -168,7 +175,7 @@ def test_what_is_left_of_a_day_is_done_on_the_reserve_day() -> None:
 def test_a_job_of_several_days_on_one_green_goes_on_the_next_day() -> None:
     one = told(Moment.STOPPED, name="one green of eighteen, for days")
     assert one.subject == "Work stopped on green 12"
-    assert "Green 12 is not finished." in said(one)
+    assert "We did not finish green 12." in said(one)
     assert "We now plan to finish it on Tuesday 9 November." in said(one)
 
 
@@ -180,7 +187,7 @@ def test_where_no_day_is_kept_free_none_is_made_up_for_what_is_left() -> None:
 def test_nothing_is_called_done_or_undone_that_nobody_has_said_is_so() -> None:
     one = told(Moment.STOPPED)
     assert one.subject == "Work stopped on greens 1 to 6"
-    assert "Not all of greens 1 to 6 are done." in said(one)
+    assert "We did not finish all of greens 1 to 6." in said(one)
     assert "We now plan to finish the rest on Thursday 26 August." in said(one)
     assert "tell the office which greens are done" in said(told(Moment.STOPPED, Audience.TEAM))
 
@@ -190,12 +197,50 @@ def test_the_work_may_be_finished_before_the_last_green_is_open() -> None:
     on_the_day = told(Moment.FINISHED)
     assert "All greens will be open again by Thursday 26 August." in said(on_the_day)
     team = said(told(Moment.FINISHED, Audience.TEAM))
-    assert "When a green opens, take in its signs and ropes and put its flag back." in team
+    assert "Take in signs and ropes, and put flags back, once a green is open." in team
     # One day late, and open the morning after the reserve day at the latest.
     later = told(Moment.FINISHED, news=News(day=dt.date(2027, 8, 27)))
     assert "All greens are open again." in said(later)
     team = said(told(Moment.FINISHED, Audience.TEAM, News(day=dt.date(2027, 8, 27))))
     assert "Please take in signs and ropes, put the flags back" in team
+
+
+def test_all_greens_and_none_are_told_so_that_nobody_reads_some_of_them() -> None:
+    """On all greens nothing is done that day, and that is no "not on all"."""
+    name = "one day on every green"
+    assert told(Moment.CALLED_OFF, name=name).subject == "No work on the greens today"
+    assert "We will not work on the greens today" in said(told(Moment.CALLED_OFF, name=name))
+    stopped = said(told(Moment.STOPPED, name=name))
+    assert "We did not finish all 18 greens." in stopped
+
+
+def test_the_one_green_that_is_not_worked_on_is_named() -> None:
+    words = made("one day on every green", "en-GB")
+    first = message(words, period_of(words), Moment.DAY_BEFORE)
+    assert lines_of(first.opening) == [
+        "Tomorrow, Monday 16 August, all 18 greens are closed for work. The putting green is open."
+    ]
+
+
+def test_a_job_of_several_days_is_done_on_its_last() -> None:
+    name = "one green of eighteen, for days"
+    first = told(Moment.PROGRESS, news=News(day=dt.date(2027, 11, 8)), name=name)
+    assert lines_of(first.opening) == ["We are still at work on green 12."]
+    last = told(Moment.PROGRESS, news=News(day=dt.date(2027, 11, 9)), name=name)
+    assert lines_of(last.opening) == [
+        "We have done green 12. Nothing is left to do but to let the grass heal."
+    ]
+
+
+def test_the_team_is_told_the_weather_of_its_own_work() -> None:
+    """Nobody sands or tines when the blades alone are out."""
+    words = made("blades in July, sand in August", "en-GB")
+    blades, sand = words.programme.periods
+    told_of = [
+        said(message(words, period, Moment.REMINDER, Audience.TEAM)) for period in (blades, sand)
+    ]
+    assert "sand" not in told_of[0]
+    assert "We spread sand only when it is dry." in told_of[1]
 
 
 def test_progress_says_when_we_are_behind() -> None:
@@ -224,7 +269,7 @@ def test_without_a_new_date_the_worst_of_the_promise_is_named() -> None:
     late = said(told(Moment.RECOVERY_LATE))
     # Members were told that day, so it is no news, and nobody may say that it came later.
     assert (
-        f"putt well by {words.dates.day(worst)}. That is the date that we gave you at worst."
+        f"putt well by {words.dates.day(worst)}. That is the later of the two dates that we gave you."
         in late
     )
     assert "than we said" not in late
