@@ -225,7 +225,8 @@ def _printed_for(programme: Programme) -> Iterator[_Event]:
     spans = []
     for period in programme.periods:
         visits = [visit.date for work in period.works for visit in work.visits]
-        spans.append((min(visits), max(visits)))
+        away = [period.away_until] if period.away_until else []
+        spans.append((min(visits), max([*visits, *away])))
         yield _Event(period.works[0].id, *spans[-1], tuple(work.id for work in period.works))
     besides: list[tuple[dt.date, dt.date]] = []
     for day in days_asked_about(programme):

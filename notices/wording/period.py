@@ -179,7 +179,8 @@ class PeriodWords:
     def state_while_away(self, greens: Sequence[str]) -> str:
         """Say in a list what some of its greens are while they are away: a temporary green; closed."""
         works = self.period.opening_works or self.period.works
-        if any(work.while_working is WhileWorking.CLOSED for work in works):
+        closed = any(work.while_working is WhileWorking.CLOSED for work in works)
+        if closed and not set(greens) <= set(self._kept_on_temporary()):
             return "closed"
         return "temporary green" if len(greens) == 1 else "temporary greens"
 
