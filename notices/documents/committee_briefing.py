@@ -14,7 +14,7 @@ from notices.drawings.of_period import whole_of
 from notices.drawings.sizes import BESIDE, SHEET
 from notices.drawings.surface import surface
 from notices.programme.day_by_day import course_days
-from notices.programme.model import Period, Programme, RuleOfGolf
+from notices.programme.model import Period, Programme, RuleOfGolf, Work
 from notices.programme.openings import Moment
 from notices.units import MM_PER_INCH
 from notices.wording import circumstances
@@ -234,7 +234,7 @@ def _what(words: Words) -> Iterator[Part]:
                 (
                     words.title(work),
                     on_one_line(when) if len(runs_of_days(days)) == 1 else when,
-                    words.greens_briefly(work.greens),
+                    _greens(words, work),
                     settings_in_words(work, words.programme.club.units),
                     depth_in_words(work, words.programme.club.units),
                     committee_figures.percent(disturbed),
@@ -245,7 +245,7 @@ def _what(words: Words) -> Iterator[Part]:
         head = ("Work", "When", "Greens", "Settings", "Depth", "Surface", "Hours")
         labour = words.language.terms.labour
         caption = f"Each work, the share of the surface that it opens, and hours of {labour}"
-        table = _without_empty_columns(Table(caption, head, tuple(rows), (4, 5, 6)))
+        table = Table(caption, head, tuple(rows), (4, 5, 6)).without_empty_columns()
         yield Section("what", (table,), "What we do"), facts
         yield Section("come back", tuple(_come_back(words))), []
         ground = (Picture(BELOW), Picture(FROM_ABOVE))
@@ -276,14 +276,10 @@ def _come_back(words: Words) -> Iterator[Table]:
     yield Table("When the greens come back", head, tuple(rows))
 
 
-def _without_empty_columns(table: Table) -> Table:
-    kept = [n for n in range(len(table.head)) if any(row[n] for row in table.rows)]
-    return Table(
-        table.caption,
-        tuple(table.head[n] for n in kept),
-        tuple(tuple(row[n] for n in kept) for row in table.rows),
-        tuple(place for place, n in enumerate(kept) if n in table.numbers),
-    )
+def _greens(words: Words, work: Work) -> str:
+    """Name the greens of a work: all of them only where it leaves out no putting green either."""
+    every = set(work.greens) == set(words.programme.greens)
+    return words.greens_briefly(work.greens) if every else words.greens(work.greens)
 
 
 def _course_days(words: Words) -> Iterator[Part]:

@@ -196,7 +196,7 @@ def days(words: Words) -> Iterator[Part]:
         ("Day", "Work", "Greens", "At work", "Hours", "Crew hours", "Light"),
         tuple(row for row, _ in told),
         (4, 5),
-    )
+    ).without_empty_columns()
     blocks: list[Block] = [table]
     total = words.programme.figure("hours of people", ALL)
     if total is not None and total.value:

@@ -121,7 +121,7 @@ def record(words: Words) -> Iterator[Part]:
                 date(outcome.done),
                 forecast_in_words(words, outcome),
                 f"{outcome.what.capitalize()} on {date(outcome.actual)}",
-                off_by(outcome),
+                off_by(outcome).capitalize(),
             )
         )
         facts += [Fact("record", date(day), (day,)) for day in (outcome.done, outcome.actual)]

@@ -72,9 +72,12 @@ def opens_holes_or_slits(work: Work) -> bool:
 
 def leaves_sand_or_soil(work: Work) -> bool:
     """Whether sand or soil lies loose on the green after it."""
-    return work.operation.opening is Opening.SAND or (
-        work.operation.removes_core and opens_holes_or_slits(work)
-    )
+    return brings_sand(work) or (work.operation.removes_core and opens_holes_or_slits(work))
+
+
+def brings_sand(work: Work) -> bool:
+    """Whether sand is spread, or goes down with the work and is left over on top."""
+    return work.operation.opening is Opening.SAND or work.operation.name == "drill and fill"
 
 
 def score_days(programme: Programme) -> tuple[ScoreDay, ...]:

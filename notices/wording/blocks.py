@@ -104,6 +104,16 @@ class Table:
     halves: bool = False
     """Whether paper has its rows in two halves side by side; for many short ones."""
 
+    def without_empty_columns(self) -> Table:
+        """Return the table without the columns in which no row has anything."""
+        kept = [n for n in range(len(self.head)) if any(row[n] for row in self.rows)]
+        return replace(
+            self,
+            head=tuple(self.head[n] for n in kept),
+            rows=tuple(tuple(row[n] for n in kept) for row in self.rows),
+            numbers=tuple(place for place, n in enumerate(kept) if n in self.numbers),
+        )
+
 
 @dataclass(frozen=True, slots=True)
 class Picture:

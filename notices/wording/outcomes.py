@@ -41,8 +41,8 @@ def error_in_words(outcome: Outcome) -> str:
 
 
 def off_by(outcome: Outcome) -> str:
-    """0 days; three days late: for a table or a drawing."""
+    """Nothing; three days late: for a table or a drawing."""
     if outcome.days_off == 0:
-        return "0 days"
+        return "nothing"
     late = "late" if outcome.days_off > 0 else "early"
     return f"{counted(abs(outcome.days_off), 'day')} {late}"

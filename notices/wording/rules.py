@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from notices.programme.model import NINE, Hole, RuleOfGolf
-from notices.programme.rules_of_play import ENGLAND, opens_holes, opens_slits, rounds
+from notices.programme.rules_of_play import ENGLAND, brings_sand, opens_holes, opens_slits, rounds
 from notices.wording.greens import course_phrase
 from notices.wording.lists import and_list, number, sentence
 from notices.wording.words import Words
@@ -45,7 +45,7 @@ def rules(words: Words, days: Collection[dt.date] | None = None) -> list[RuleSai
                 "green."
             )
         )
-    hands = _with_your_hands(met)
+    hands = _with_your_hands(words, met)
     if hands:
         said.append(RuleSaid(hands))
     if RuleOfGolf.TEMPORARY_GREENS in met:
@@ -65,9 +65,10 @@ def _openings(words: Words) -> str:
     return and_list([name for name, opens in kinds if any(map(opens, works))])
 
 
-def _with_your_hands(met: set[RuleOfGolf]) -> str:
-    """Say what a player may put right on a green."""
-    may = "You may move loose sand and soil on the green."
+def _with_your_hands(words: Words, met: set[RuleOfGolf]) -> str:
+    """Say what a player may put right on a green; of sand only where there is some."""
+    sand = any(brings_sand(work) for work in words.programme.works)
+    may = f"You may move loose {'sand and soil' if sand else 'soil'} on the green."
     may_not = "You may not repair the holes: they are part of looking after the green."
     parts = ((RuleOfGolf.LOOSE_SAND, may), (RuleOfGolf.HOLES_NOT_REPAIRED, may_not))
     return " ".join(text for rule, text in parts if rule in met)

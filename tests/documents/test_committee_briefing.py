@@ -107,7 +107,7 @@ def test_earlier_seasons_stand_beside_the_book_and_measurements_are_shown() -> N
     text = said(document)
     (season,) = (r for fitted in loaded.records.values() for r in fitted.records)
     assert "13 October 2025" in text
-    assert "Healed on 24 November 2025 | 0 days" in text
+    assert "Healed on 24 November 2025 | Nothing" in text
     assert season.forecast.early > season.done
     assert "20 August 2026 | green 7 | depth of thatch | 22 mm" in text
     assert "20 August 2026 | green 7 | organic matter | 5.1 %" in text
@@ -130,6 +130,23 @@ def test_nobody_is_asked_again_what_is_decided() -> None:
 
     assert "How August Medal will be played." in asked("")
     assert "How August Medal will be played." not in asked("play on")
+
+
+def test_columns_and_greens_that_say_nothing_are_left_out() -> None:
+    both = {"greens": [{"green": "1-18, Putting green", "area": "480 m2"}]}
+    works = (TINING, work("scarifying", "2027-08-09", greens="1-18, Putting green"))
+    document = committee_briefing(programme(plan(*works, course=both)))
+    tables = {
+        block.caption: block
+        for section in document.sections
+        for block in section.blocks
+        if isinstance(block, Table)
+    }
+    # Nobody is named who works, and no place with its light.
+    assert tables["Each day with its work"].head == ("Day", "Work", "Greens")
+    (what,) = (table for caption, table in tables.items() if caption.startswith("Each work"))
+    greens = {row[0]: row[2] for row in what.rows}
+    assert greens == {"Scarifying": "all greens", "Hollow tining": "all 18 greens"}
 
 
 def test_each_finding_that_the_club_lives_with_is_named() -> None:

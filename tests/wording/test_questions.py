@@ -197,6 +197,16 @@ def test_the_clubs_words_stand_as_they_are(words: str) -> None:
     assert lines_of(who.answer)[0] == f"Ask {words} please."
 
 
+@pytest.mark.parametrize("language", ["en-GB", "en-US"])
+def test_when_an_answer_comes_is_asked_where_it_is_known(language: str) -> None:
+    for answers, asked_of in (({"answers": "within two days"}, True), ({}, False)):
+        cores = work("hollow tining", "2027-08-09")
+        data = plan(cores, club={"language": language, "contact": "Ask us", **answers})
+        (who,) = [q for q in questions(Words(programme(data))) if q.slug == "who-answers-me"]
+        assert ("by when" in who.question) is asked_of
+        assert any("You get an answer" in line for line in lines_of(who.answer)) is asked_of
+
+
 def test_an_address_can_be_followed() -> None:
     (paragraph, *_) = asked("all of it, 18 greens")["who-answers-me"].answer
     assert isinstance(paragraph, Paragraph)

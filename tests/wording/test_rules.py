@@ -21,6 +21,7 @@ FROM_HOLES = (
     "only in your stance, or in your line of play on the green."
 )
 SAND = "You may move loose sand and soil on the green."
+SOIL = "You may move loose soil on the green."
 REPAIR = "You may not repair the holes: they are part of looking after the green."
 WRONG_GREEN = (
     "If Model Local Rule D-2 is in force, a green that has a temporary one is a wrong green. If your ball "
@@ -43,17 +44,19 @@ def said(*works: dict[str, object], **more: object) -> list[str]:
 
 
 def test_each_work_brings_its_own() -> None:
-    assert said(CORES) == [FROM_HOLES, f"{SAND} {REPAIR}", ASK]
-    assert said(SCARIFYING) == [FROM_HOLES.replace("holes", "slits"), SAND, ASK]
+    assert said(CORES) == [FROM_HOLES, f"{SOIL} {REPAIR}", ASK]
+    assert said(SCARIFYING) == [FROM_HOLES.replace("holes", "slits"), SOIL, ASK]
     both = FROM_HOLES.replace("the holes", "the holes and slits")
-    assert said(CORES, SCARIFYING) == [both, f"{SAND} {REPAIR}", ASK]
+    assert said(CORES, SCARIFYING) == [both, f"{SOIL} {REPAIR}", ASK]
+    # Of sand only where some is spread.
+    assert said(CORES, DRESSING) == [FROM_HOLES, f"{SAND} {REPAIR}", ASK]
     assert said(DRESSING) == [SAND, ASK]
     assert said(DRAIN) == [WRONG_GREEN, ASK]
     assert said(work("rolling", "2027-08-09")) == []
 
 
 def test_in_england_more_is_known() -> None:
-    assert said(CORES, club=ENGLAND) == [FROM_HOLES, f"{SAND} {REPAIR}", COUNTS]
+    assert said(CORES, club=ENGLAND) == [FROM_HOLES, f"{SOIL} {REPAIR}", COUNTS]
     assert said(DRAIN, club=ENGLAND) == [WRONG_GREEN, LIMIT]
 
 
