@@ -1,6 +1,6 @@
 """Run the command line as ``python -m notices``."""
 
-from notices.cli import main
+from notices.cli import run
 
 if __name__ == "__main__":
-    main()
+    run()

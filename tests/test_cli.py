@@ -528,6 +528,16 @@ def test_as_a_module(tmp_path: Path) -> None:
     assert (done.returncode, done.stdout) == (DONE, f"notices, version {notices.__version__}\n")
 
 
+def test_a_process_of_its_own_is_not_taken_apart_at_its_end() -> None:
+    """Who registers first is asked last: by then all is frozen, which Python leaves alone."""
+    watch = "atexit.register(lambda: print(gc.get_freeze_count() > 0))"
+    program = f"import atexit, gc; {watch}; from notices.cli import run; run()"
+    done = subprocess.run(
+        [sys.executable, "-c", program, "--version"], capture_output=True, text=True, check=True
+    )
+    assert done.stdout.splitlines() == [f"notices, version {notices.__version__}", "True"]
+
+
 def test_check_as_a_process(tmp_path: Path) -> None:
     done = process("check", SHORTEST, "--json", cwd=tmp_path, SOURCE_DATE_EPOCH=EPOCH)
     assert (done.returncode, done.stderr) == (DONE, "")

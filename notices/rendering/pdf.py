@@ -72,6 +72,11 @@ class Layout:
         return used / float(page.height)
 
     @property
+    def filled(self) -> float:
+        """How many pages would hold all of it, the last one being no longer than what is on it."""
+        return self.pages - 1 + self.last_page_filled
+
+    @property
     def page_height(self) -> float:
         """How much of a page may be in use [CSS pixels]."""
         return float(self.document.pages[0]._page_box.height)  # noqa: SLF001

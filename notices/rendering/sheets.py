@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import concurrent.futures
-import contextlib
-import gc
 import hashlib
 import itertools
 import multiprocessing
@@ -36,6 +34,9 @@ FEW = 3
 
 FEW_WAYS = 6
 """Of so many ways the largest is tried first, since it mostly holds; of more, one in the middle."""
+
+CLOSE = 1 / 4
+"""What takes so much more than it may mostly fits in the next way, and need not go half-way on."""
 
 
 def write_sheets(
@@ -104,21 +105,20 @@ def _filled(sheet: Sheet, fit: Fit) -> str:
 def _write_sizes(sheets: Sequence[Sheet]) -> tuple[RenderedFile, ...]:
     """Set one document in several sizes of paper: what fits the first mostly fits the others."""
     files: list[RenderedFile] = []
-    with _unswept():
-        way: int | None = None
-        for sheet in sheets:
-            way, layout = _laid_out(sheet, way)
-            name = f"{sheet.document.name}.pdf"
-            files.append(RenderedFile(name, PDF, layout.write().content))
-            del layout
+    way: int | None = None
+    for sheet in sheets:
+        way, layout = _laid_out(sheet, way)
+        layout = _with_full_pages(sheet, sheet.fits[way], layout)
+        files.append(RenderedFile(f"{sheet.document.name}.pdf", PDF, layout.write().content))
     return tuple(files)
 
 
 def _laid_out(sheet: Sheet, likely: int | None) -> tuple[int, Layout]:
     """Lay out a sheet in the largest way that fits, and say which.
 
-    The ways grow smaller one by one, so half of those that are left fall away with each try. Where
-    the last page then holds but a few lines, the next closer way is taken if it saves the page.
+    The ways grow smaller one by one, so half of those that are left fall away with a try, unless it
+    all but fits. Where the last page then holds but a few lines, the next closer way is taken if it
+    saves the page.
 
     Parameters
     ----------
@@ -127,46 +127,60 @@ def _laid_out(sheet: Sheet, likely: int | None) -> tuple[int, Layout]:
     likely
         The way in which another size of it fits, which is taken if this one fits so too.
     """
-    tried: dict[tuple[str, frozenset[str]], Layout] = {}
-
-    def layout(way: int) -> Layout:
-        # Two ways may differ in nothing but how many pages they may take.
-        fit = sheet.fits[way]
-        looks = (fit.styles, fit.left_out)
-        if looks not in tried:
-            tried[looks] = _with_full_pages(sheet, fit)
-        return tried[looks]
-
-    def fits(way: int) -> bool:
-        return layout(way).pages <= (sheet.fits[way].pages or sheet.pages)
-
-    def saving(way: int) -> tuple[int, Layout]:
-        while (
-            _thin(layout(way))
-            and _tightens(sheet, way)
-            and layout(way + 1).pages < layout(way).pages
-        ):
-            way += 1
-        return way, layout(way)
-
+    ways = _Ways(sheet)
     first, last = 0, len(sheet.fits) - 1
     if likely is not None:
-        if likely == last or fits(likely):
-            return saving(likely)
+        if likely == last or ways.fit(likely):
+            return ways.saving(likely)
         first = likely + 1
     way = first if last < FEW_WAYS else (first + last) // 2
     while first < last:
-        if fits(way):
+        if ways.fit(way):
             last = way
+            way = (first + last) // 2
         else:
             first = way + 1
-        way = (first + last) // 2
-    return saving(first)
+            way = first if ways.nearly_fit(way) else (first + last) // 2
+    return ways.saving(first)
 
 
-def _with_full_pages(sheet: Sheet, fit: Fit) -> Layout:
-    """Lay out a sheet; where a drawing leaves a page half empty, with what comes after it before it."""
-    layout = lay_out(_filled(sheet, fit), base=templates_folder())
+class _Ways:
+    """The ways of a sheet, each laid out once and only where somebody asks for it."""
+
+    def __init__(self, sheet: Sheet) -> None:
+        self._sheet = sheet
+        self._tried: dict[tuple[str, frozenset[str]], Layout] = {}
+
+    def layout(self, way: int) -> Layout:
+        # Two ways may differ in nothing but how many pages they may take.
+        fit = self._sheet.fits[way]
+        looks = (fit.styles, fit.left_out)
+        if looks not in self._tried:
+            self._tried[looks] = lay_out(_filled(self._sheet, fit), base=templates_folder())
+        return self._tried[looks]
+
+    def fit(self, way: int) -> bool:
+        return self.layout(way).pages <= self._may_take(way)
+
+    def nearly_fit(self, way: int) -> bool:
+        return self.layout(way).filled <= self._may_take(way) * (1 + CLOSE)
+
+    def saving(self, way: int) -> tuple[int, Layout]:
+        """Return the next closer way where that saves a page of a few lines, else this one."""
+        while (
+            _thin(self.layout(way))
+            and _tightens(self._sheet, way)
+            and self.layout(way + 1).pages < self.layout(way).pages
+        ):
+            way += 1
+        return way, self.layout(way)
+
+    def _may_take(self, way: int) -> int:
+        return self._sheet.fits[way].pages or self._sheet.pages
+
+
+def _with_full_pages(sheet: Sheet, fit: Fit, layout: Layout) -> Layout:
+    """Lay out a sheet again where a drawing leaves a page half empty: what comes after it goes first."""
     if not sheet.movable:
         return layout
     stories = _stories(sheet.document)
@@ -207,23 +221,6 @@ def _tightens(sheet: Sheet, way: int) -> bool:
     """Tell whether the next way leaves out no more than this one."""
     ways = sheet.fits[way : way + 2]
     return len(ways) > 1 and ways[0].left_out == ways[1].left_out
-
-
-@contextlib.contextmanager
-def _unswept() -> Iterator[None]:
-    """Let Python look for what nobody needs any more when a sheet is set, and not while it is.
-
-    A sheet is hundreds of thousands of small things that are all needed until it is written:
-    looking through them again and again takes an eighth of the time.
-    """
-    swept = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if swept:
-            gc.collect(0)
-            gc.enable()
 
 
 def _sizes(sheets: Sequence[Sheet]) -> list[list[Sheet]]:
