@@ -192,8 +192,7 @@ def _of_day(words: Words, day: dt.date) -> Iterator[Sign]:
         elif stretch.status is PlayStatus.TEMPORARY:
             temporary.append(key)
     today = {work.id for work in programme.works for visit in work.visits if visit.date == day}
-    ordinals = {v.ordinal for work in programme.works for v in work.visits if v.date == day}
-    stage = "" if not today else "again" if 1 not in ordinals else "work"
+    stage = "" if not today else "again" if programme.only_again_on(day) else "work"
     yield from _shut(words, day, closed, stage)
     if temporary:
         one = len(set(temporary)) == 1

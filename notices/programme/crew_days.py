@@ -19,7 +19,7 @@ class CrewDays:
     works: tuple[str, ...]
     """By identity, in the order in which they start."""
     again: bool
-    """Whether nothing is done but second and later dressings."""
+    """Whether nothing is done but later dressings, and what goes along with them."""
 
     @property
     def dates(self) -> tuple[dt.date, ...]:
@@ -61,7 +61,7 @@ def crew_days(programme: Programme) -> tuple[CrewDays, ...]:
     """Return the working days; days of later dressings that follow one another are one entry."""
     found: list[CrewDays] = []
     for day in programme.timetables.values():
-        one = _of(day)
+        one = _of(programme, day)
         last = found[-1] if found else None
         if last and one.again and _follows(last, one):
             found[-1] = CrewDays((*last.days, day), last.works, again=True)
@@ -70,11 +70,11 @@ def crew_days(programme: Programme) -> tuple[CrewDays, ...]:
     return tuple(found)
 
 
-def _of(day: DayTimetable) -> CrewDays:
+def _of(programme: Programme, day: DayTimetable) -> CrewDays:
     return CrewDays(
         (day,),
         tuple(dict.fromkeys(task.work for task in day.tasks)),
-        again=all(task.ordinal > 1 for task in day.tasks),
+        again=programme.only_again_on(day.date),
     )
 
 

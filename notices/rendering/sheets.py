@@ -108,7 +108,6 @@ def _write_sizes(sheets: Sequence[Sheet]) -> tuple[RenderedFile, ...]:
     way: int | None = None
     for sheet in sheets:
         way, layout = _laid_out(sheet, way)
-        layout = _with_full_pages(sheet, sheet.fits[way], layout)
         files.append(RenderedFile(f"{sheet.document.name}.pdf", PDF, layout.write().content))
     return tuple(files)
 
@@ -156,7 +155,10 @@ class _Ways:
         fit = self._sheet.fits[way]
         looks = (fit.styles, fit.left_out)
         if looks not in self._tried:
-            self._tried[looks] = lay_out(_filled(self._sheet, fit), base=templates_folder())
+            layout = lay_out(_filled(self._sheet, fit), base=templates_folder())
+            if layout.pages <= self._may_take(way) + 1:  # fuller pages save one at most
+                layout = _with_full_pages(self._sheet, fit, layout)
+            self._tried[looks] = layout
         return self._tried[looks]
 
     def fit(self, way: int) -> bool:
