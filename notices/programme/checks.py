@@ -16,7 +16,6 @@ from notices.programme.climate import is_southern, may_be_british
 from notices.programme.cut_checks import CUT_CHECKS
 from notices.programme.fixture_checks import FIXTURE_CHECKS
 from notices.programme.green_names import plan_greens
-from notices.programme.laid_turf import turf_not_rooted
 from notices.programme.lay_out import DEFAULT_AREA_M2
 from notices.programme.letter_checks import letters_not_printed
 from notices.programme.model import Decided, Fixture, PlayStatus, Programme
@@ -34,6 +33,7 @@ from notices.programme.time_checks import (
     work_before_light,
 )
 from notices.programme.trench_checks import TRENCH_CHECKS
+from notices.programme.turf_checks import turf_not_rooted
 
 _CLASH_REMEDY = (
     "Move the work or the fixture, write the decision taken, or accept the finding with a reason"

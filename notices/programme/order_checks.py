@@ -15,9 +15,9 @@ from notices.operations import Opening
 from notices.plan.model import Plan
 from notices.programme.brushing import BRUSHED_WITHIN, not_brushed
 from notices.programme.green_names import plan_greens
-from notices.programme.laid_turf import is_loose
 from notices.programme.model import Programme, Work
 from notices.programme.periods import FIRST_OPENING_ORDER
+from notices.programme.turf_checks import is_loose
 
 FRESH_SAND = dt.timedelta(days=14)
 """How long a dressing lies in the surface, so that cores take it out again (judgement)."""

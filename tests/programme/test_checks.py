@@ -10,13 +10,13 @@ import pytest
 from notices.findings import Finding, Weight
 from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.checks import CHECKS
-from notices.programme.laid_turf import turf_not_rooted
 from notices.programme.model import Programme
 from notices.programme.order_checks import ORDER_CHECKS
 from notices.programme.photographs import photograph_of_nothing
 from notices.programme.reserve_checks import RESERVE_CHECKS
 from notices.programme.season_checks import SEASON_CHECKS
 from notices.programme.trench_checks import TRENCH_CHECKS
+from notices.programme.turf_checks import turf_not_rooted
 
 ProgrammeOf = Callable[..., Programme]
 
