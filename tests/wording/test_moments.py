@@ -226,6 +226,8 @@ def test_a_job_of_several_days_is_done_on_its_last() -> None:
     name = "one green of eighteen, for days"
     first = told(Moment.PROGRESS, news=News(day=dt.date(2027, 11, 8)), name=name)
     assert lines_of(first.opening) == ["We are still at work on green 12."]
+    at_work = short(Moment.PROGRESS, News(day=dt.date(2027, 11, 8)), name, "en-GB")
+    assert at_work[0].startswith("Fallow Mead Golf Club: we are still at work on green 12. ")
     last = told(Moment.PROGRESS, news=News(day=dt.date(2027, 11, 9)), name=name)
     assert lines_of(last.opening) == [
         "We have done green 12. Nothing is left to do but to let the grass heal."
