@@ -16,7 +16,7 @@ from notices.wording.period import PeriodWords
 from notices.wording.rules import lost_scores_said
 from notices.wording.words import Words
 
-FITS = (Fit("roomy"), Fit(), Fit("close"), Fit("close closer"))
+FITS = (Fit("roomy"), Fit(), Fit("close"), Fit("close closer"), Fit("close closer closest"))
 """Ways to set the sheet: one page in the largest letters that fit it."""
 
 WELCOME = "Thank you for coming to play with us."
@@ -150,7 +150,7 @@ def on_the_day(words: Words, *, met: bool, in_doubt: bool) -> list[Section]:
     if met:
         sections.append(Section("safety", (phrases.safety(words),), "When you meet our team"))
     lines = [circumstances.decision(words)] if in_doubt else []
-    lines += [circumstances.booking(words), circumstances.contact(words)]
+    lines.append(f"{circumstances.booking(words)} {circumstances.contact(words)}".strip())
     if words.programme.club.website:
         lines.append(f"The latest is always here: {words.programme.club.website}")
     blocks = tuple(Paragraph.of(line) for line in lines if line)

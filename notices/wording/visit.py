@@ -17,6 +17,7 @@ from notices.programme.model import (
     Period,
     PlayStatus,
     Stretch,
+    Work,
 )
 from notices.programme.same_greens import should_putt_well
 from notices.wording import circumstances
@@ -210,32 +211,39 @@ def recovering_on(words: Words, day: dt.date) -> list[str]:
 
 
 def _left_behind(words: Words, day: dt.date, greens: Sequence[str]) -> Iterator[str]:
-    """Yield what is to be seen on all of these greens, and then what is on some of them only."""
-    marked: dict[str, set[str]] = {}
-    for kind, said in _LEFT_BEHIND:
-        on = {
-            recovery.green
-            for work in words.programme.works
-            if work.operation.opening is kind
-            for recovery in words.programme.recoveries[work.id]
-            if recovery.green in greens
-            and min(work.days_on(recovery.green))
-            <= day
-            < (recovery.putting_smoothly.late or dt.date.max)
-        }
-        if on:
-            marked[said] = on
+    """Yield what is to be seen on these greens, and then what some of them alone were worked for."""
     # To a putting green nobody plays from a tee.
     every = {green for green in greens if words.programme.greens[green].holes} or set(greens)
-    everywhere = [said for said, on in marked.items() if every <= on]
+    everywhere: list[str] = []
+    some: dict[frozenset[str], list[str]] = {}
+    for kind, said in _LEFT_BEHIND:
+        worked: set[str] = set()
+        marked: set[str] = set()
+        for work in words.programme.works:
+            on = (
+                _marked(words, work, day) & set(greens) if work.operation.opening is kind else set()
+            )
+            marked |= on
+            worked |= set(work.greens) if on else set()
+        if marked and every <= worked:
+            everywhere.append(said)
+        elif marked:
+            some.setdefault(frozenset(marked), []).append(said)
     if everywhere:
         yield f"You will see {and_list(everywhere)}."
-    some: dict[frozenset[str], list[str]] = {}
-    for said, on in marked.items():
-        if said not in everywhere:
-            some.setdefault(frozenset(on), []).append(said)
     for where, kinds in some.items():
         yield f"On {words.greens(tuple(where))} you will see {and_list(kinds)}."
+
+
+def _marked(words: Words, work: Work, day: dt.date) -> set[str]:
+    """Return the greens on which a work is still to be seen."""
+    return {
+        recovery.green
+        for recovery in words.programme.recoveries[work.id]
+        if min(work.days_on(recovery.green))
+        <= day
+        < (recovery.putting_smoothly.late or dt.date.max)
+    }
 
 
 def where_to_start(words: Words, day: dt.date) -> str:
