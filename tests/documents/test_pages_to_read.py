@@ -67,7 +67,7 @@ def test_the_page_lists_every_day_by_date(page: Page) -> None:
         ("Mon 16 and Tue 17 Aug", "Top dressing again: all greens"),
     ]
     assert rows[1][2] == "Closed all day."
-    assert rows[2][2] == "Instead: the nets."
+    assert rows[2][2] == "Please use the nets."
 
 
 def test_the_page_needs_nothing_but_itself(page: Page) -> None:
