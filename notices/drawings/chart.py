@@ -114,9 +114,9 @@ def fixture_flag(x: float, foot: float, kind: object) -> str:
     return flag(x, foot, filled=filled, colour=LOAM if filled else QUIET)
 
 
-def explained_flags(kinds: Collection[object]) -> Iterator[Explained]:
-    """Yield what the flags of fixtures mean, as far as there are such fixtures."""
-    for kind, said in (("competition", "competition"), ("", "another fixture")):
+def explained_flags(kinds: Collection[object], fixture: str) -> Iterator[Explained]:
+    """Yield what the flags of fixtures mean, by the club's word for one, as far as there are such."""
+    for kind, said in (("competition", "competition"), ("", f"another {fixture.lower()}")):
         if any((each == "competition") is (kind == "competition") for each in kinds):
             yield Explained(fixture_flag(1, 15, kind), 12.0, said)
 

@@ -212,7 +212,7 @@ def _draw(words: Words, part: _Part, label: float, sizes: Sizes, number: int) ->
     events, y = _draw_events(words, columns, foot + 6, sizes.width - 1)
     parts += events
     used = [state for state in GreenDay if any(state in row.days for row in rows)]
-    explained, y = key(_explained(used, columns), y + 8, sizes.width)
+    explained, y = key(_explained(words, used, columns), y + 8, sizes.width)
     first, last = days[0].date, days[-1].date
     span = words.dates.short_days([first, last]) if first == last else _span(words, first, last)
     return drawing(
@@ -480,7 +480,9 @@ def _together(
             yield own[0].left, own[-1].right, own
 
 
-def _explained(used: Iterable[GreenDay], columns: Sequence[_Column]) -> Iterator[Explained]:
+def _explained(
+    words: Words, used: Iterable[GreenDay], columns: Sequence[_Column]
+) -> Iterator[Explained]:
     """Yield what the letters and the grounds mean; a bar as narrow as a day shows each letter."""
     for state in used:
         if state is GreenDay.OPEN:
@@ -493,7 +495,8 @@ def _explained(used: Iterable[GreenDay], columns: Sequence[_Column]) -> Iterator
     if any(column.folded for column in columns):
         edges = "".join(_fold_edge(x, 1, 1 + BAR) for x in (0.5, 21.5))
         yield Explained(edges, 22.0, "several days, nothing changes")
-    yield from explained_flags([f.kind for column in columns for f in column.stack[0].fixtures])
+    kinds = [fixture.kind for column in columns for fixture in column.stack[0].fixtures]
+    yield from explained_flags(kinds, words.language.terms.fixture)
 
 
 def _in_words(

@@ -114,7 +114,7 @@ def recovery_chart(words: Words, period: Period, sizes: Sizes = PAGE) -> Drawing
         for back in backs
         for late in (back.greens.putting_smoothly.late, back.greens.fully_healed.late)
     ) or any(promise.at_worst is None for _, promise in _promises(period))
-    entries = _explained(kinds, works=bool(backs), open_ended=open_ended)
+    entries = _explained(words, kinds, works=bool(backs), open_ended=open_ended)
     explained, y = key(entries, foot + 6, sizes.width)
     parts = [
         *_rests(words, season, place.days, top, foot),
@@ -365,7 +365,9 @@ def told(words: Words, promise: Promise) -> str:
     return early if late == early else f"{early}, at worst {late}"
 
 
-def _explained(kinds: Collection[str], *, works: bool, open_ended: bool) -> Iterator[Explained]:
+def _explained(
+    words: Words, kinds: Collection[str], *, works: bool, open_ended: bool
+) -> Iterator[Explained]:
     """Yield what the marks mean, as far as they are there."""
     three = (OPEN_AGAIN, PUTTING_WELL, HEALED)
     if works:
@@ -377,7 +379,7 @@ def _explained(kinds: Collection[str], *, works: bool, open_ended: bool) -> Iter
         yield Explained("".join(marks), 38.0, said)
     if open_ended:
         yield Explained(_arrow(0, 9), 7.0, "later than we can say")
-    yield from explained_flags(kinds)
+    yield from explained_flags(kinds, words.language.terms.fixture)
 
 
 def _in_words(

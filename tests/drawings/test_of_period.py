@@ -32,7 +32,7 @@ SEEN = [
     ("feeding", False, 0),
     ("wetting agent", False, 0),
     ("scarifying", True, 3),
-    ("verticutting", True, 2),  # so fine that it heals overnight
+    ("verticutting", True, 3),
     ("clean-up cut", False, 0),  # from 5 mm to 5 mm, if the plan says no more
     ("mole ploughing", True, 3),
     ("slitting", True, 3),
@@ -129,7 +129,7 @@ def test_a_telephone_has_each_drawing_that_is_wider_than_it() -> None:
 def test_which_drawings_there_are() -> None:
     """Together, each that opens the ground alone, and two of the surface.
 
-    All of it is expected to have healed by 15 September, when the greens putt smoothly.
+    All of it is expected to have healed by 19 September, when the greens putt smoothly.
     """
     programme = clubs()["withy-hollow"]
     found = [drawing.name for drawing in drawings_of(Words(programme), programme.periods[1])]
@@ -144,7 +144,7 @@ def test_which_drawings_there_are() -> None:
     ]
     alone = [drawing.name for drawing in drawings_of(Words(programme), programme.periods[0])]
     assert alone[0] == "section-1-verticutting-1"
-    assert alone[1:] == ["surface-1-after", "surface-1-smooth"]
+    assert alone[1:] == ["surface-1-after", "surface-1-smooth", "surface-1-healed"]
 
 
 @pytest.mark.parametrize("name", ["withy-hollow: section-2", "live-oak: surface-1-after"])

@@ -125,9 +125,9 @@ AT_ITS_BEST = [18.0] * 12
 
 
 def test_what_is_still_open_is_drawn_narrower_and_what_has_healed_is_not_drawn() -> None:
-    """Slits of 3 mm, 20 mm deep, take 17 days (2 × 12.7 ÷ 1.5), and nine of them to half of it.
+    """Slits of 3 mm, 20 mm deep, take 22 days (2 × 12.7 ÷ 1.2), and eleven of them to half of it.
 
-    Cores of 13 mm have healed after 13 ÷ 1.5, which is nine days.
+    Cores of 13 mm have healed after 13 ÷ 1.2, which is eleven days too.
     """
     slits, cores = (small.work(name, "2027-08-09") for name in ("scarifying", "hollow tining"))
     words = Words(small.programme(small.plan(slits, cores, temperatures=AT_ITS_BEST)))
@@ -143,15 +143,18 @@ def test_what_is_still_open_is_drawn_narrower_and_what_has_healed_is_not_drawn()
     ]
     assert middles[0] == pytest.approx(middles[1], abs=0.01)  # the same square
     for slit in after.openings(scarifying):
-        assert slit["width"] == pytest.approx(3 * (1 - 9 / 17), abs=0.002)
+        assert slit["width"] == pytest.approx(3 * (1 - 11 / 22), abs=0.002)
     assert before.openings(tining)
     assert [group.get("data-work") for group in after.root.iter(f"{SVG}g")] == [scarifying.id]
-    assert "Scarifying: half closed." in smooth.description  # 9 ÷ 17 = 53 %
+    assert "Scarifying: half closed." in smooth.description
     assert "Nothing is left to see of hollow tining." in smooth.caption
 
 
 def test_sand_still_shows_in_what_it_fills() -> None:
-    """Sand is in cores of 18 mm that close in 18 ÷ 1.5 = 12 days: it putts smoothly after three."""
+    """Sand is in cores of 18 mm that close in 18 ÷ 1.2 = 15 days.
+
+    It putts smoothly three to ten days after the dressing: in the middle of them, 6.5, on the seventh.
+    """
     cores = small.work("hollow tining", "2027-08-09", settings={"tine_diameter": "18 mm"})
     sand = small.work("top dressing", "2027-08-09", settings={"fill": "holes"})
     words = Words(small.programme(small.plan(cores, sand, temperatures=AT_ITS_BEST)))
@@ -160,8 +163,8 @@ def test_sand_still_shows_in_what_it_fills() -> None:
     assert drawing is not None
     tining = next(each for each in words.programme.works if each.operation.name == "hollow tining")
     wide = {round(2 * hole["r"], 3) for hole in Measured(drawing).openings(tining)}
-    assert wide == {18 * (1 - 3 / 12)}
-    assert "Hollow tining: a quarter closed, the sand still shows." in drawing.description
+    assert wide == {round(18 * (1 - 7 / 15), 3)}
+    assert "Hollow tining: half closed, the sand still shows." in drawing.description
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -177,7 +180,7 @@ def test_what_an_example_has_healed_by_then_is_not_drawn(name: str) -> None:
         )
         for each in period.works:
             if each.operation.opening in OPENS:
-                healed = words.programme.greens_back[each.id].fully_healed.early
+                healed = words.programme.greens_back[each.id].fully_healed.expected
                 assert (each.id in shown) == (healed > period.putting_well.expect_by), each.id
 
 
