@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import base64
 import io
+import struct
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -61,6 +62,17 @@ def read_logo(folder: Path, name: str) -> str:
     # Its edges may have become faint by being made smaller.
     _trimmed(name, picture).save(out, "PNG", optimize=True)
     return _HEAD + base64.b64encode(out.getvalue()).decode("ascii")
+
+
+def size_of_logo(logo: str) -> tuple[int, int]:
+    """Return width and height of a logo in canonical form [pixels]: a PNG begins with them."""
+    begin = base64.b64decode(logo.removeprefix(_HEAD)[: 4 * _BEGIN // 3])
+    width, height = struct.unpack(">II", begin[_BEGIN - 8 : _BEGIN])
+    return width, height
+
+
+_BEGIN = 24
+"""Bytes: a mark of eight, length and name of the first part, width and height (PNG, 5.2 and 11.2.2)."""
 
 
 def _trimmed(name: str, picture: Image.Image) -> Image.Image:

@@ -6,10 +6,12 @@ Messages and suggestions end without a full stop; `Finding` sets it.
 from __future__ import annotations
 
 import datetime as dt
+import math
 from collections.abc import Callable, Iterator
 
 from notices.findings import Finding, Weight
 from notices.look import is_darkened, look_of
+from notices.plan.logo import size_of_logo
 from notices.plan.model import Plan
 from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.climate import is_southern, may_be_british
@@ -34,6 +36,7 @@ from notices.programme.time_checks import (
 )
 from notices.programme.trench_checks import TRENCH_CHECKS
 from notices.programme.turf_checks import turf_not_rooted
+from notices.units import MM_PER_INCH
 
 _CLASH_REMEDY = (
     "Move the work or the fixture, write the decision taken, or accept the finding with a reason"
@@ -70,6 +73,32 @@ def colour_darkened(programme: Programme, _plan: Plan) -> Iterator[Finding]:
             f"set in the darker {look_of(colour).accent}",
             "Nothing needs doing; name a darker colour if you would rather choose it yourself",
             ("club", "colour"),
+        )
+
+
+LOGO_INCHES = 18 / MM_PER_INCH
+"""How high a logo stands in the head of the notice on A3."""
+LOGO_WIDEST = 3.5
+"""Times its height: a wider one is set lower, as `rendering.logo` has it."""
+PIXELS_TO_THE_INCH = 150
+"""With fewer a picture looks blurred in the hand (judgement)."""
+
+
+def logo_too_small(_programme: Programme, plan: Plan) -> Iterator[Finding]:
+    """A logo taken from a page of the web is often too small for paper."""
+    if plan.club.logo is None:
+        return
+    width, height = size_of_logo(plan.club.logo)
+    inches = LOGO_INCHES * min(1.0, LOGO_WIDEST * height / width)
+    needed = math.ceil(inches * PIXELS_TO_THE_INCH)
+    if height < needed:
+        yield Finding(
+            "logo-too-small",
+            Weight.INFORMATION,
+            f"the logo is {width} by {height} pixels without its empty edge, which is few for paper: "
+            "it will look blurred on the notice board",
+            f"Save it at least {needed} pixels high, if there is a larger one",
+            ("club", "logo"),
         )
 
 
@@ -229,6 +258,7 @@ def rests_on_defaults(programme: Programme, plan: Plan) -> Iterator[Finding]:
 CHECKS: tuple[Check, ...] = (
     no_sender,
     colour_darkened,
+    logo_too_small,
     letters_not_printed,
     photograph_of_nothing,
     services_not_checked,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import base64
+import datetime as dt
 import io
 from pathlib import Path
 
@@ -74,6 +75,33 @@ def test_a_large_one_is_made_smaller(
 ) -> None:
     written(mark(size, (0, 0, *size)), tmp_path / "logo.png")
     assert opened(read_logo(tmp_path, "logo.png")).size == kept
+
+
+@pytest.mark.parametrize(
+    ("size", "is_enough"),
+    [
+        # On A3 it is 18 mm high: 18 ÷ 25.4 × 150 = 106.3 pixels.
+        ((200, 106), False),
+        ((200, 107), True),
+        # One of 7 to 1 is set half as high as one of 3.5 to 1: 53.1 pixels.
+        ((371, 53), False),
+        ((378, 54), True),
+    ],
+)
+def test_one_that_is_small_for_paper_is_told(
+    size: tuple[int, int], tmp_path: Path, *, is_enough: bool
+) -> None:
+    written(mark((400, 200), (0, 0, *size)), tmp_path / "logo.png")
+    (tmp_path / "plan.yaml").write_text(PLAN, encoding="utf-8")
+    plan = notices.load_plan(tmp_path / "plan.yaml").plan
+    findings = notices.work_out(plan, dt.date(2027, 3, 1)).findings
+    told = [finding for finding in findings if finding.code == "logo-too-small"]
+    if is_enough:
+        assert told == []
+        return
+    (finding,) = told
+    assert finding.path == ("club", "logo")
+    assert f"the logo is {size[0]} by {size[1]} pixels" in finding.message
 
 
 @pytest.mark.parametrize("kind", ["JPEG", "PNG", "WEBP"])

@@ -9,7 +9,7 @@ import pytest
 
 from notices.findings import Finding, Weight
 from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
-from notices.programme.checks import CHECKS
+from notices.programme.checks import CHECKS, logo_too_small
 from notices.programme.model import Programme
 from notices.programme.order_checks import ORDER_CHECKS
 from notices.programme.photographs import photograph_of_nothing
@@ -453,13 +453,14 @@ def test_every_check_is_in_the_table() -> None:
     # One row or more for each check; the light, the defaults, the raised cut and what is left to putt
     # on have two codes each.
     # Those of the agronomist, of the order, of the season and of reserve days have tables of their
-    # own, and those of photographs and of laid turf are tested with them.
+    # own, and those of pictures and of laid turf are tested with them.
     elsewhere = {
         *AGRONOMIC_CHECKS,
         *ORDER_CHECKS,
         *SEASON_CHECKS,
         *RESERVE_CHECKS,
         *TRENCH_CHECKS,
+        logo_too_small,
         photograph_of_nothing,
         turf_not_rooted,
     }
