@@ -189,6 +189,8 @@ def _with_full_pages(sheet: Sheet, fit: Fit, layout: Layout) -> Layout:
     head_of = {_id(each): head for head, story in stories.items() for each in story}
     pieces = [replace(piece, section=head_of[piece.section]) for piece in layout.pieces()]
     begin, high = layout.begin(), layout.page_height
+    if begin + sum(piece.height for piece in pieces) > high * (fit.pages or sheet.pages):
+        return layout  # whatever the order, it takes more pages than it may
     order = filled_order(pieces, sheet.movable, begin, high)
     if order == tuple(dict.fromkeys(piece.section for piece in pieces)):
         return layout
