@@ -17,10 +17,10 @@ from notices.drawings.recovery import recovery_chart
 from notices.drawings.sand_days import sand_by_day
 from notices.drawings.sizes import PAGE, PHONE, SHEET
 from notices.drawings.work_hours import work_hours
-from notices.wording.below_ground import SUBSOIL
+from notices.wording.below_ground import SUBSOIL, name_of
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
-from tests.drawings.hard_plans import clubs
+from tests.drawings.hard_plans import OPENS, clubs, drawn
 from tests.drawings.metrics import SVG, texts_in
 from tests.wording.small_plans import plan, words, work
 
@@ -141,6 +141,31 @@ def test_every_layer_of_a_section_is_named() -> None:
                 for layer, fill in (("Thatch", THATCH), ("Root zone", ROOT_ZONE)):
                     if is_seen(drawing, fill):
                         assert layer in named, f"{name}: {drawing.name}"
+
+
+def test_the_key_of_a_square_names_what_is_drawn_in_it_and_no_more() -> None:
+    """At each moment: what has healed by then is neither drawn nor named below."""
+    for name, (told, drawing) in drawn().items():
+        if ": surface" not in name:
+            continue
+        root = ET.fromstring(drawing.svg)  # noqa: S314
+        shown = {
+            group.get("data-work")
+            for group in root.iter(f"{SVG}g")
+            if "cut" in (group.get("class") or "").split()
+        }
+        key = " ".join(text.text for text in texts_in(drawing.svg)).replace(
+            "\N{NO-BREAK SPACE}", " "
+        )
+        for work_of_plan in told.programme.works:
+            if work_of_plan.operation.opening in OPENS:
+                named = f"{name_of(told, work_of_plan)}:" in key
+                assert named or work_of_plan.id not in shown, f"{name}: {work_of_plan.id}"
+        assert (shown == set()) is not any(
+            f"{name_of(told, each)}:" in key
+            for each in told.programme.works
+            if each.operation.opening in OPENS
+        ), name
 
 
 def test_boxes_of_greens_say_why_some_are_shaded() -> None:
