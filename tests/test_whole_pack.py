@@ -474,7 +474,12 @@ def test_every_day_of_work_closure_and_reserve_day_has_its_entry(pack: BuiltPack
     expected: dict[str, tuple[dt.date, ...]] = {}
 
     def expect(days: dict[dt.date, set[str]], reopen: int, *parts: str) -> None:
-        for number, part in enumerate(in_parts(days), 1):
+        # Numbered by the first of their greens, so that rain moves no more than it must.
+        place = [*programme.greens].index
+        by_greens = sorted(
+            in_parts(days), key=lambda part: (min(map(place, days[part[0]]), default=0), part)
+        )
+        for number, part in enumerate(by_greens, 1):
             name = "-".join([programme.club.slug, *parts, *([str(number)] if number > 1 else [])])
             # A green that opens again 14 days after the work is away on 13 days more.
             away = [part[-1] + dt.timedelta(days=n) for n in range(1, reopen)]

@@ -14,7 +14,7 @@ from notices.wording import circumstances, visit
 from notices.wording.dates import ONE_DAY, runs_of_days
 from notices.wording.lists import sentence
 from notices.wording.period import PeriodWords
-from notices.wording.words import Words, days_with_greens
+from notices.wording.words import DaysWithGreens, Words, days_with_greens
 
 Part = TypeVar("Part")
 
@@ -106,11 +106,12 @@ def _entries(words: Words) -> Iterator[Event]:
 def _of_period(words: Words, told: PeriodWords) -> Iterator[Event]:
     """Yield an entry for each day with its greens: what goes together is one thing to a golfer.
 
-    They belong to the work that comes first in the plan, so that one added below keeps them.
+    They belong to the work that comes first in the plan, so that one added below keeps them, and
+    are numbered by their greens, so that a day that rain moves keeps its own.
     """
     period = told.period
     head = min(period.opening_works or period.works, key=lambda work: work.plan_index)
-    for part, (days, greens) in _numbered(words.days_of(period)):
+    for part, (days, greens) in _numbered(_by_greens(words, words.days_of(period))):
         last = _away_until(period, days)
         named = words.greens(greens)
         if last == days[-1]:
@@ -124,6 +125,12 @@ def _of_period(words: Words, told: PeriodWords) -> Iterator[Event]:
             said = [f"{words.dates.days(away)}: {state}."]
         text = "\n".join([told.what(), " ".join(filter(None, said))])
         yield Event((head.id, *part), name, text, days[0], last, "Work")
+
+
+def _by_greens(words: Words, days: DaysWithGreens) -> DaysWithGreens:
+    """Put days in the order of their greens on the course, whenever each of them is."""
+    place = {green: n for n, green in enumerate(words.programme.greens)}
+    return sorted(days, key=lambda entry: (min(place[green] for green in entry[1]), entry[0]))
 
 
 def _away_until(period: Period, days: Sequence[dt.date]) -> dt.date:
@@ -151,7 +158,7 @@ def _again(words: Words, work: Work) -> Iterator[Event]:
     for ordinal in sorted({one.ordinal for one in work.follow_ups}):
         visits = [one for one in work.follow_ups if one.ordinal == ordinal]
         days = days_with_greens((one.date, one.greens) for one in visits)
-        for part, (on, greens) in _numbered(days):
+        for part, (on, greens) in _numbered(_by_greens(words, days)):
             named = words.greens(greens)
             state = visit.closed_for(words, on[0], greens)
             said = f"{words.dates.days(on)}: {named}. {'' if state == 'Open.' else state}".rstrip()
