@@ -9,8 +9,6 @@ from dataclasses import dataclass
 from notices.operations import Noticed, Opening, WhileWorking
 from notices.programme.model import Period, Programme, Work
 
-ONE_DAY = dt.timedelta(days=1)
-
 SHORTEST = dt.timedelta(days=7)
 """Fewer days between two works are nothing to plan a visit by (judgement)."""
 
@@ -23,8 +21,8 @@ class BestDays:
     """The first day on which the greens are not at their best; None where there is no time before it."""
     after: dt.date | None
     """The last day, at worst, before they are again; None where nobody can name it."""
-    until: dt.date | None = None
-    """The last of the days after; None where nothing further is planned."""
+    next: dt.date | None = None
+    """The first day of what is done after these; None where nothing further is planned."""
 
 
 def best_days(programme: Programme, period: Period) -> BestDays:
@@ -38,7 +36,7 @@ def best_days(programme: Programme, period: Period) -> BestDays:
             break  # the spells come by their first days: what follows begins later still
         after = None if ends is None else max(after, ends)
     later = [begun for begun, _ in spells if after is not None and begun > after]
-    return BestDays(before, after, min(later) - ONE_DAY if later else None)
+    return BestDays(before, after, min(later, default=None))
 
 
 def _spells(programme: Programme) -> Iterator[tuple[dt.date, dt.date | None]]:

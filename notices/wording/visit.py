@@ -22,7 +22,6 @@ from notices.programme.model import (
 from notices.programme.same_greens import should_putt_well
 from notices.wording import circumstances
 from notices.wording.amounts import time_of_day
-from notices.wording.dates import ONE_DAY
 from notices.wording.lists import and_list, number, sentence
 from notices.wording.measures import up_to
 from notices.wording.words import Words
@@ -340,14 +339,12 @@ def best_days(words: Words, period: Period) -> tuple[str, tuple[dt.date, ...]]:
     if best.before is not None:
         said.append(f"before {words.dates.day(best.before)}")
         days.append(best.before)
-    if best.after is not None and best.until is None:
+    if best.after is not None and best.next is None:
         said.append(f"after {words.dates.day(best.after)}")
         days.append(best.after)
-    elif best.after is not None and best.until is not None:
-        length = (best.until - best.after).days
-        run = [best.after + n * ONE_DAY for n in range(1, length + 1)]
-        said.append(words.dates.on_days(run))
-        days += run
+    elif best.after is not None and best.next is not None:
+        said.append(f"between {words.dates.day(best.after)} and {words.dates.day(best.next)}")
+        days += [best.after, best.next]
     if not period.noticed or not said:
         return "", ()
     when = and_list(said, "or")

@@ -384,7 +384,7 @@ def test_a_draft_says_so_in_every_entry_of_the_calendar(draft: BuiltPack) -> Non
     calendar = icalendar.Calendar.from_ical(draft.files["calendar.ics"])
     assert str(calendar["NAME"]).startswith("DRAFT: ")
     events = calendar.walk("VEVENT")
-    assert len(events) == 3
+    assert len(events) == 5  # three days of work, one kept free, the practice ground
     for event in events:
         assert str(event["SUMMARY"]).startswith("DRAFT: ")
         assert str(event["DESCRIPTION"]).startswith("DRAFT: not yet approved.")
@@ -407,10 +407,20 @@ def test_an_entry_keeps_its_identity_when_it_moves(tmp_path: Path) -> None:
     assert uids("2027-08-09 to 2027-08-11") == uids("2027-08-16 to 2027-08-18")
 
 
-def test_a_work_with_a_gap_has_numbered_parts(tmp_path: Path) -> None:
+def test_each_day_of_a_work_is_a_part_of_it_and_the_first_bears_no_number(tmp_path: Path) -> None:
+    """Eighteen greens over three days: six on each."""
     dates = "2027-08-09 to 2027-08-10, 2027-08-16"
     pack = build_data(plan(work("hollow tining", dates, id="cores")), tmp_path)
     calendar = icalendar.Calendar.from_ical(pack.files["calendar.ics"])
-    uids = [str(event["UID"]).partition("@")[0] for event in calendar.walk("VEVENT")]
-    # The first part keeps the name of the whole: a work that rain parts in two moves with it.
-    assert uids == ["fallow-mead-golf-club-cores", "fallow-mead-golf-club-cores-2"]
+    parts = {
+        str(event["UID"]).partition("@")[0].removeprefix("fallow-mead-golf-club-"): (
+            event.decoded("DTSTART").day,
+            str(event["SUMMARY"]),
+        )
+        for event in calendar.walk("VEVENT")
+    }
+    assert parts == {
+        "cores": (9, "Hollow tining: greens 1 to 6"),
+        "cores-2": (10, "Hollow tining: greens 7 to 12"),
+        "cores-3": (16, "Hollow tining: greens 13 to 18"),
+    }

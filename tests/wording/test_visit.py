@@ -255,12 +255,11 @@ TINES = work("hollow tining", "2027-08-09")
 def test_the_best_days_are_clear_of_all_that_is_planned() -> None:
     """A light work on 3 May comes first, and a green is dug up from 1 December on."""
     worst = well_by(TINES)
-    after = dt.date.fromordinal(worst.toordinal() + 1)
     assert worst < dt.date(2027, 11, 1)
     blades = work("verticutting", "2027-05-03")
     trench = work("drain trenching", "2027-12-01", greens="12")
     assert best(TINES, blades, trench) == (
-        f"before Monday 3 May or from {after:%A} {after.day} {after:%B} to Tuesday 30 November."
+        f"before Monday 3 May or between {worst:%A} {worst.day} {worst:%B} and Wednesday 1 December."
     )
 
 

@@ -239,5 +239,10 @@ class Period:
 
         None where every green is back by the morning after it was worked on.
         """
-        last = self.open_again.expect_by - dt.timedelta(days=1)
+        away = [
+            work.dates[-1] + dt.timedelta(days=work.reopen_days - 1)
+            for work in self.opening_works or self.works
+            if work.while_working is not WhileWorking.OPEN
+        ]
+        last = max(away, default=self.days[-1])
         return last if last > self.days[-1] else None
