@@ -175,6 +175,5 @@ def _other_period(words: Words, period: Period) -> tuple[tuple[dt.date, ...], st
     """Return the days of a period and what it is; of greens that are away for long, for how long."""
     told = PeriodWords(words, period)
     if away := told.days_away():
-        name = told.inside().removeprefix("the ")
-        return away, f"{told.away()} ({name})"
+        return away, told.away()
     return period.days, f"{told.name()}: {words.greens_briefly(period.greens)}"
