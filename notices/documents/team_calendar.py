@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from notices.documents.calendar import Event, calendar_of
 from notices.documents.model import CalendarDocument, Entry
 from notices.documents.to_do import to_do
-from notices.programme.model import Period, Programme, Work
+from notices.programme.model import Period, Programme, Work, to_five
 from notices.wording.duties import duty_in_words
 from notices.wording.lists import sentence
 from notices.wording.period import name_of_works
@@ -66,7 +66,7 @@ def _day(
     name = name_of_works(words, [work for work, _ in works], noticed=period.noticed)
     lines = [sentence(f"{words.title(work)}: {words.greens(keys)}") for work, keys in works]
     if timetable := words.programme.timetables.get(day):
-        start = words.language.clock_at(timetable.told_start)
-        finish = words.language.clock_at(timetable.told_finish)
+        start = words.language.clock_at(to_five(timetable.first_start, timetable.work_from))
+        finish = words.language.clock_at(to_five(timetable.last_finish))
         lines.append(sentence(f"The day’s work takes from about {start} to {finish}"))
     return f"{name}: {words.greens(greens)}", "\n".join(lines)

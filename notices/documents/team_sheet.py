@@ -14,8 +14,7 @@ from notices.programme.model import (
     Task,
     Visit,
     Work,
-    told_from,
-    told_until,
+    to_five,
 )
 from notices.programme.news import days_ahead
 from notices.wording import circumstances
@@ -142,13 +141,13 @@ def _hours(words: Words, timetable: DayTimetable | None) -> Iterator[KeyFact]:
         yield KeyFact("Hours", "This work is not timed." if timed else nobody)
         return
     people = counted(timetable.people, "person", "people")
-    whole = span(words, timetable.told_start, timetable.told_finish)
+    whole = _span(words, timetable, timetable.first_start, timetable.last_finish)
     yield KeyFact("Hours", sentence(f"{whole}, {people}"))
     if said := _spare(timetable):
         yield KeyFact("People", said)
     rests, works_on = timetable.rest
-    if works_on > rests:
-        about = words.language.clock_at(told_from(rests))
+    if works_on > rests and timetable.first_start < rests < timetable.last_finish:
+        about = words.language.clock_at(to_five(rests))
         yield KeyFact("Break", sentence(f"{works_on - rests:.0f} minutes, from about {about}"))
     if timetable.too_long_by:
         ends = words.language.clock_at(timetable.work_until)
@@ -261,8 +260,9 @@ def _who_and_when(
 
 
 def _span(words: Words, timetable: DayTimetable, begins: float, ends: float) -> str:
-    """Say from when to when, so that what is done falls within."""
-    return span(words, told_from(begins, timetable.work_from), told_until(ends))
+    """Say from when to when to five minutes: nobody stands on two greens at once."""
+    first, last = (to_five(minutes, timetable.work_from) for minutes in (begins, ends))
+    return span(words, first, last)
 
 
 def _green_by_green(words: Words, greens: Sequence[str], timetable: DayTimetable) -> Table:

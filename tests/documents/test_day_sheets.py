@@ -123,12 +123,10 @@ def test_the_team_reads_greens_times_and_sand_of_each_working_day(working_pack: 
         assert set(greens.greens) == visited
         text = text_of(document, sheet, day)
         if (timetable := programme.timetables.get(day)) is not None:
-            # To the half hour, or to the minute at which work can begin.
-            begun = f"{math.floor(timetable.work_from) % 60:02}"
-            assert {minute for _, minute in TIME.findall(text)} <= {"00", "30", begun}
-            # Told to the half hour outward: nobody comes too late, or before there is anything to do.
-            half_hour = timetable.first_start // 30 * 30
-            hour, minute = divmod(max(int(half_hour), math.floor(timetable.work_from)), 60)
+            # To five minutes, and not before work can begin.
+            assert {int(minute) % 5 for _, minute in TIME.findall(text)} == {0}
+            begun = 5 * round(timetable.first_start / 5)
+            hour, minute = divmod(max(begun, 5 * math.ceil(timetable.work_from / 5)), 60)
             assert f"{(hour - 1) % 12 + 1}:{minute:02}" in text or f"{hour:02}:{minute:02}" in text
     brought = (
         {one.date: one.mass_t for one in programme.sand_order.days} if programme.sand_order else {}

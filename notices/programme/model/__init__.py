@@ -45,6 +45,7 @@ from notices.programme.model.timetable import (
     Limit,
     Task,
     clock,
+    to_five,
     told_from,
     told_until,
 )
@@ -112,6 +113,7 @@ __all__ = [
     "Visit",
     "Work",
     "clock",
+    "to_five",
     "told_from",
     "told_until",
 ]

@@ -11,6 +11,9 @@ from dataclasses import dataclass
 HALF_HOUR = 30.0
 """What people are told times to [min]."""
 
+FIVE = 5.0
+"""What the team is told times to [min]."""
+
 _A_MOMENT = 1e-6
 """A sum of minutes may miss the half hour by so much [min]."""
 
@@ -205,6 +208,20 @@ def told_from(minutes: float, earliest: float = 0.0) -> float:
 def told_until(minutes: float) -> float:
     """Return the half hour after an end."""
     return HALF_HOUR * math.ceil((minutes - _A_MOMENT) / HALF_HOUR)
+
+
+def to_five(minutes: float, earliest: float = 0.0) -> float:
+    """Return a time to the nearest five minutes, as the team reads it: one task ends as the next begins.
+
+    Parameters
+    ----------
+    minutes
+        When a task begins or ends.
+    earliest
+        When work can begin that day: nobody is sent out before it, in the dark.
+    """
+    nearest = FIVE * math.floor(minutes / FIVE + 0.5)
+    return max(nearest, FIVE * math.ceil((earliest - _A_MOMENT) / FIVE))
 
 
 def clock(minutes: float) -> str:
