@@ -34,6 +34,8 @@ def starter_sheets(programme: Programme) -> Entry | None:
     )
 
 
+HOLES_CLOSE_LATER = "So many holes are open when a group starts. Tell it, too, which of them close later in its round."
+
 ONE_BY_ONE = 8
 """From so many greens of one work that come back one by one, they are listed in two halves."""
 
@@ -186,7 +188,7 @@ def _page(words: Words, days: Sequence[dt.date], told: _Day) -> tuple[Section, l
         blocks.append(KeyFacts(tuple(rows)))
         facts += (Fact("play", row.text) for row in rows)
     if told.holes:
-        blocks.append(_by_hour(told.holes))
+        blocks += [_by_hour(told.holes), Paragraph.of(HOLES_CLOSE_LATER)]
         facts += (Fact("hours", f"{h.when} {h.in_play}") for h in told.holes)
     listed, carried = _greens(words, told.greens)
     blocks += listed

@@ -44,8 +44,10 @@ def days_of_play(programme: Programme) -> dict[dt.date, DayOfPlay]:
 
 
 @lru_cache(maxsize=256)  # the same holes are closed hour after hour
-def starts(holes: tuple[Hole, ...], in_play: frozenset[Hole]) -> tuple[Start, ...]:
-    """Return the tees from which at least nine holes in play follow one another.
+def starts(
+    holes: tuple[Hole, ...], in_play: frozenset[Hole], least: int = NINE
+) -> tuple[Start, ...]:
+    """Return the tees from which enough holes in play follow one another.
 
     They are the first tees of the nines, and those where play begins after a gap. A course that
     is given whole, from hole 1 on, is a loop: after its last hole comes its first.
@@ -56,6 +58,8 @@ def starts(holes: tuple[Hole, ...], in_play: frozenset[Hole]) -> tuple[Start, ..
         Those of one course or of several, course by course and by number.
     in_play
         Those that can be played.
+    least
+        How many are enough; for a round, nine.
     """
     found = []
     for course in dict.fromkeys(course for course, _ in holes):
@@ -64,7 +68,7 @@ def starts(holes: tuple[Hole, ...], in_play: frozenset[Hole]) -> tuple[Start, ..
             before = _neighbour(numbers, place, -1)
             first = (number - 1) % NINE == 0
             run = _run(course, numbers, place, in_play)
-            if len(run) >= NINE and (first or (course, before) not in in_play):
+            if len(run) >= least and (first or (course, before) not in in_play):
                 found.append(Start((course, number), run))
     return tuple(found)
 

@@ -42,7 +42,7 @@ def fewer_than_nine_holes(programme: Programme, _plan: Plan) -> Iterator[Finding
             "fewer-than-nine-holes",
             Weight.THINK_AGAIN,
             f"{_named(programme, because)} leave{'s' if len(because) == 1 else ''} "
-            f"{_holes(min(count for _, count in days))} in play on {name_days(dates)}"
+            f"{' and '.join(_left(days))}"
             f"{'' if hours == WHOLE_DAY else f', from about {clock(hours[0])} to {clock(hours[1])}'}",
             "Close fewer greens at once, or give temporary greens",
             _path(programme, because),
@@ -147,6 +147,12 @@ def _path(programme: Programme, because: tuple[str, ...]) -> tuple[str | int, ..
     return next(
         ("closures", shut.plan_index, "dates") for shut in programme.closures if shut.id in because
     )
+
+
+def _left(days: Sequence[tuple[dt.date, int]]) -> Iterator[str]:
+    """Yield how many holes are left on which days, the fewest first."""
+    for count in sorted({count for _, count in days}):
+        yield f"{_holes(count)} in play on {name_days([day for day, left in days if left == count])}"
 
 
 def _holes(count: int) -> str:

@@ -6,8 +6,9 @@ import datetime as dt
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from notices.programme.holes_in_play import starts
 from notices.programme.hours import AWAY, to_half_hours
-from notices.programme.model import Hole, HolesInPlay, PlayStatus, Stretch
+from notices.programme.model import NINE, Hole, HolesInPlay, PlayStatus, Start, Stretch
 from notices.wording.lists import and_list, counted, sentence
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
@@ -156,14 +157,22 @@ def _of_hours(words: Words, hours: HolesInPlay, *, short: bool) -> HolesOfHours:
         _holes(words, in_play, short=short) or "None",
         _holes(words, hours.temporary, short=short),
         _holes(words, hours.closed, short=short),
-        _first_up("; ".join(_starts(words, hours, short=short))) or _nowhere(hours),
+        _first_up("; ".join(_starts(words, hours, short=short)))
+        or _without_nine(words, hours, short=short),
     )
 
 
-def _nowhere(hours: HolesInPlay) -> str:
+def _without_nine(words: Words, hours: HolesInPlay, *, short: bool) -> str:
+    """Name the tee from which most holes follow, where they are fewer than nine."""
+    holes = words.programme.holes
     if not hours.in_play:
         return "No tee, since no hole is in play"
-    return "No tee, since no nine holes in a row are in play"
+    some = starts(holes, frozenset(hours.in_play), least=1)
+    most = max(len(start.holes) for start in some)
+    tees = "; ".join(_tees(words, [s for s in some if len(s.holes) == most], short=short))
+    # Of a course of nine nobody expects nine others in a row.
+    fewer = "" if short or len(holes) <= NINE else ": no nine in a row are in play"
+    return f"{_first_up(tees)}{fewer}"
 
 
 def _when(words: Words, hours: HolesInPlay) -> str:
@@ -186,7 +195,11 @@ def _first_up(text: str) -> str:
 
 
 def _starts(words: Words, hours: HolesInPlay, *, short: bool) -> Iterator[str]:
-    for start in hours.starts:
+    yield from _tees(words, hours.starts, short=short)
+
+
+def _tees(words: Words, named: Iterable[Start], *, short: bool) -> Iterator[str]:
+    for start in named:
         hole = words.holes([start.hole], short=short)
         count = len(start.holes)
         yield f"{hole} ({count})" if short else f"{hole} ({counted(count, 'hole')})"

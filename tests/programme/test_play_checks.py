@@ -123,6 +123,14 @@ def test_it_says_what_meets_and_on_which_days(programme_of: ProgrammeOf) -> None
     assert finding.greens == tuple(str(number) for number in range(1, 12))
 
 
+def test_each_day_has_its_own_count(programme_of: ProgrammeOf) -> None:
+    """Five of nine greens and then four: four holes are left, and then five."""
+    (finding,) = found(programme_of(NINE + scarifying("1-9", "2026-06-01 to 2026-06-02")))
+    assert finding.message == (
+        "scarifying leaves only 4 holes in play on 2026-06-01 and only 5 holes in play on 2026-06-02"
+    )
+
+
 def test_it_says_from_when_to_when(programme_of: ProgrammeOf) -> None:
     # Green 1 from 7 to 8, green 2 from 8 to 9.
     (finding,) = found(
