@@ -169,7 +169,8 @@ def _again(words: Words, work: Work) -> Iterator[Event]:
 def _reserve_days(words: Words, told: PeriodWords) -> Iterator[Event]:
     """One entry for each day kept free, named after the first work that may need it."""
     period = told.period
-    for day in sorted({day for work in period.works for day in work.reserve_dates}):
+    # Sand is brushed when it lies there, so that a later brushing keeps no day of its own.
+    for day in period.reserve_dates:
         first = next(work for work in period.works if day in work.reserve_dates)
         reserve = words.language.terms.reserve_day
         number = str(first.reserve_dates.index(day) + 1)

@@ -90,9 +90,10 @@ def _closures_from(words: Words, closed: Collection[dt.date]) -> str:
 
 def _explained(words: Words, period: Period, shown: tuple[Picture, ...]) -> list[Section]:
     steps: list[Block] = []
-    for work in period.works:
-        steps += phrases.operation_story(words, work)
-    many = len(period.works) > 1
+    stories = list(phrases.operation_stories(words, period.works))
+    for story in stories:
+        steps += story
+    many = len(stories) > 1
     return [
         Section("why", (*words.story(period), *shown, *phrases.photos(words)), "Why we do it"),
         Section("steps", tuple(steps), "What we do, step by step" if many else "What we do"),
@@ -107,8 +108,8 @@ def _also_planned(words: Words, period: Period) -> tuple[Section, list[Fact]]:
         blocks.append(phrases.days_table(words, period))
     if besides:
         blocks.append(Bullets.of(*besides))
-    for work in period.works:
-        blocks += phrases.operation_story(words, work)
+    for story in phrases.operation_stories(words, period.works):
+        blocks += story
     section = Section(
         "also planned",
         tuple(blocks),

@@ -112,6 +112,11 @@ def operation_story(words: Words, work: Work) -> Iterator[Block]:
     yield from photos(words, work)
 
 
+def operation_stories(words: Words, works: Sequence[Work]) -> Iterator[tuple[Block, ...]]:
+    """Yield the story of each work; what is done again in the same words is told once."""
+    yield from dict.fromkeys(tuple(operation_story(words, work)) for work in works)
+
+
 def photos(words: Words, work: Work | None = None) -> Iterator[Photo]:
     """Yield the photographs of a work, or those that belong to all; each but once in a document."""
     for number, photograph in enumerate(words.programme.photographs, 1):

@@ -80,6 +80,26 @@ def test_days_of_later_dressings_are_one_entry(dressed: Programme) -> None:
     assert set(told.greens) == set(dressed.greens)
 
 
+def test_brushing_goes_with_the_dressing_that_is_done_again() -> None:
+    made = programme(
+        plan(
+            work("top dressing", "2027-08-09 to 2027-08-10", settings={"dressings": 2}),
+            work("brushing", "2027-08-09 to 2027-08-10"),
+            work("brushing", "2027-08-16 to 2027-08-17"),
+            work("brushing", "2027-08-23 to 2027-08-24"),
+            crew={"people": 4},
+        )
+    )
+    # On the last two days nothing is dressed, and each has its entry.
+    assert [[day.day for day in entry.dates] for entry in crew_days(made)] == [
+        [9],
+        [10],
+        [16, 17],
+        [23],
+        [24],
+    ]
+
+
 def test_sand_is_told_in_runs() -> None:
     days = tuple(
         SandDay(dt.date(2027, 8, day), mass / 1.5, mass, top_up)
