@@ -224,7 +224,7 @@ class PeriodWords:
         count = (
             span(low, high, "or" if high == low + 1 else "to") if 0 < low < high else number(high)
         )
-        return f"That leaves {count} of the {every} holes to play{most}."
+        return f"That leaves {count} of the {number(every)} holes to play{most}."
 
     def _opens_the_same_day(self) -> bool:
         return {(r.back_in_play.early - r.done).days for r in self.period.recoveries} == {0}

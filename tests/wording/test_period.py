@@ -593,3 +593,10 @@ def test_days_with_the_same_green_are_one_entry() -> None:
 def test_greens_where_room_is_short(keys: list[str], said: str) -> None:
     told: Words = words(plan(work("rolling", ONE_DAY)))
     assert told.greens_briefly(keys) == said
+
+
+def test_nine_holes_are_said_in_words() -> None:
+    days = {"2027-08-09": "1-5", "2027-08-10": "6-9"}
+    course = plan(work("hollow tining", "2027-08-09 to 2027-08-10", greens=days), greens="1-9")
+    told = period(course).status_while_working()
+    assert told.endswith("That leaves four or five of the nine holes to play.")
