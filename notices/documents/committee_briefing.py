@@ -48,6 +48,7 @@ DRAWN = SAID_IN_TABLES | {"record chart", "recovery", "ground"}
 FITS = (
     Fit(),
     Fit("close"),
+    Fit("close", frozenset({"year chart", "sand chart"})),
     Fit("close", SAID_IN_TABLES),
     Fit("close", DRAWN),
 )
@@ -68,7 +69,6 @@ ASKED = frozenset(
     {
         "why-now",
         "why-not-another-season",
-        "why-my-competition",
         "it-took-longer",
         "money-off",
         "putting-on-a-fairway",

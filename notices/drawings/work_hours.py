@@ -13,6 +13,7 @@ from notices.drawings.palette import INK, LINE, LOAM, PAPER, QUIET
 from notices.drawings.scale import Amounts
 from notices.drawings.sizes import PAGE
 from notices.drawings.svg import text
+from notices.programme.crew_days import CrewDays, crew_days
 from notices.programme.model import DayTimetable
 from notices.wording.lists import counted, sentence
 from notices.wording.words import Words
@@ -31,36 +32,43 @@ LATEST = DAY + 6 * HOUR
 
 
 CAPTION = "Black is work. It should lie within the hours of the crew, and in daylight."
+LONGEST = "Where several days stand together, the longest of them is drawn."
 
 
 def work_hours(words: Words) -> tuple[Drawing, ...]:
-    """Draw each working day as a line of hours; nothing where nobody has said who works."""
-    days = list(words.programme.timetables.values())
-    if not days:
+    """Draw each working day as a line of hours; nothing where nobody has said who works.
+
+    Days on which the same is done again share a line.
+    """
+    entries = crew_days(words.programme)
+    if not entries:
         return ()
-    count = -(-len(days) // MOST)
-    length = -(-len(days) // count)
+    count = -(-len(entries) // MOST)
+    length = -(-len(entries) // count)
     return tuple(
-        _draw(words, days[begin : begin + length], place)
-        for place, begin in enumerate(range(0, len(days), length), 1)
+        _draw(words, entries[begin : begin + length], place)
+        for place, begin in enumerate(range(0, len(entries), length), 1)
     )
 
 
-def _draw(words: Words, days: Sequence[DayTimetable], place: int) -> Drawing:
+def _draw(words: Words, entries: Sequence[CrewDays], place: int) -> Drawing:
+    days = [entry.longest for entry in entries]
+    names = [words.dates.short_days(entry.dates) for entry in entries]
     told = [_told(words, day) for day in days]
-    left = max(width_of(words.dates.short_day(day.date), SMALL) for day in days) + GAP
+    left = max(width_of(name, SMALL) for name in names) + GAP
     right = PAGE.width - max(width_of(said, SMALL, bold=True) for said in told) - GAP
     hours = _hours(days, left, right)
     rows: list[str] = []
     grounds: list[str] = []
     y = HEAD
     before: dt.date | None = None
-    for day, said in zip(days, told, strict=True):
-        if before is not None and (day.date - before).days > 1:
+    for entry, name, said in zip(entries, names, told, strict=True):
+        day = entry.longest
+        if before is not None and (entry.dates[0] - before).days > 1:
             y += APART
-        before = day.date
+        before = entry.dates[-1]
         grounds += _night(day, hours, y)
-        rows += _row(words, day, hours, y)
+        rows += _row(name, day, hours, y)
         rows.append(text(said, (right + GAP, y + 14), SMALL, bold=day.too_long_by > 0))
         y += ROW
     parts = [
@@ -73,10 +81,10 @@ def _draw(words: Words, days: Sequence[DayTimetable], place: int) -> Drawing:
     return drawing(
         f"work-hours-{place}",
         "Hours of work, of the crew and of light",
-        _in_words(words, days),
+        _in_words(words, entries),
         (PAGE.width, foot),
         [*parts, *explained],
-        " ".join([CAPTION, *_drying(days)]),
+        " ".join([CAPTION, *_joined(entries), *_drying(days)]),
     )
 
 
@@ -128,9 +136,9 @@ def _axis(words: Words, hours: Amounts, foot: float) -> Iterator[str]:
         minute += step
 
 
-def _row(words: Words, day: DayTimetable, hours: Amounts, y: float) -> Iterator[str]:
+def _row(name: str, day: DayTimetable, hours: Amounts, y: float) -> Iterator[str]:
     """Yield the name of a day, the crew's hours as an outline, and the work in it."""
-    yield text(words.dates.short_day(day.date), (0, y + 14), SMALL)
+    yield text(name, (0, y + 14), SMALL)
     left, right = hours.at(day.begins), hours.at(day.ends)
     yield box(left, y + 3, right - left, ROW - 6, fill=PAPER, stroke=QUIET)
     begin, end = day.first_start, day.last_finish
@@ -202,10 +210,16 @@ def _drying(days: Sequence[DayTimetable]) -> Iterator[str]:
         yield f"Before a green is brushed or rolled, its sand has {dries} to dry."
 
 
-def _in_words(words: Words, days: Sequence[DayTimetable]) -> str:
-    """Say all that the drawing shows, a sentence each day."""
+def _joined(entries: Sequence[CrewDays]) -> Iterator[str]:
+    if any(len(entry.days) > 1 for entry in entries):
+        yield LONGEST
+
+
+def _in_words(words: Words, entries: Sequence[CrewDays]) -> str:
+    """Say all that the drawing shows, a sentence each line."""
     told = []
-    for day in days:
+    for entry in entries:
+        day = entry.longest
         light = ""
         if day.light_from is not None and day.light_until is not None:
             light = (
@@ -223,8 +237,8 @@ def _in_words(words: Words, days: Sequence[DayTimetable]) -> str:
             late = f"; too long by {day.too_long_by:.0f} minutes"
         told.append(
             sentence(
-                f"{words.dates.day(day.date)}: work {_told(words, day).removesuffix(': too long')}; "
+                f"{words.dates.days(entry.dates)}: work {_told(words, day).removesuffix(': too long')}; "
                 f"crew {_clock(words, day.begins)} to {_clock(words, day.ends)}{light}{dew}{waits}{late}"
             )
         )
-    return " ".join([*told, *_drying(days)])
+    return " ".join([*told, *_joined(entries), *_drying([entry.longest for entry in entries])])

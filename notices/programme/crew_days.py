@@ -47,6 +47,11 @@ class CrewDays:
         return sum(day.hours_there for day in self.days)
 
     @property
+    def longest(self) -> DayTimetable:
+        """The day on which the last task ends latest."""
+        return max(self.days, key=lambda day: day.last_finish)
+
+    @property
     def too_long_by(self) -> float:
         """Minutes by which the longest day is too long; 0 where all fits."""
         return max(day.too_long_by for day in self.days)

@@ -8,7 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from notices.findings import Finding, Weight
+from notices.operations import Opening
 from notices.plan.model import Plan
+from notices.programme.green_names import plan_greens
 from notices.programme.model import Period, Programme, Work
 from notices.programme.time_checks import name_days
 
@@ -47,10 +49,10 @@ def reserve_day_with_work(programme: Programme, _plan: Plan) -> Iterator[Finding
     """A day that is kept free for rain has work of its own."""
     for period in programme.periods:
         reserved = set(period.reserve_dates)
-        for work in programme.works:
+        busy = [work for work in programme.works if reserved & {v.date for v in work.visits}]
+        # What only goes along, as brushing does with a dressing, is not told besides it.
+        for work in [w for w in busy if w.operation.opening is not Opening.NONE] or busy:
             visits = [visit for visit in work.visits if visit.date in reserved]
-            if not visits:
-                continue
             lead = _lead(period)
             greens = tuple(dict.fromkeys(green for visit in visits for green in visit.greens))
             again = " again" if all(visit.ordinal > 1 for visit in visits) else ""
@@ -60,7 +62,7 @@ def reserve_day_with_work(programme: Programme, _plan: Plan) -> Iterator[Finding
                 Weight.INFORMATION,
                 f"{name_days(days)}, kept free in case rain stops {lead.operation.name}, "
                 f"{'have' if len(days) > 1 else 'has'} work already: {work.operation.name}{again} "
-                f"on {_count(greens)}",
+                f"on {plan_greens(programme.greens, greens)}",
                 "See that people and machines can do both, or choose other days",
                 ("works", lead.plan_index, "reserve_dates"),
                 work=lead.id,
@@ -80,10 +82,6 @@ def _lead(period: Period) -> Work:
 def _names(works: Iterable[Work]) -> str:
     *before, last = dict.fromkeys(work.operation.name for work in works)
     return f"{', '.join(before)} and {last}" if before else last
-
-
-def _count(greens: tuple[str, ...]) -> str:
-    return f"{len(greens)} {'green' if len(greens) == 1 else 'greens'}"
 
 
 RESERVE_CHECKS = (reserve_of_some, reserve_day_with_work)

@@ -5,12 +5,13 @@ Messages and suggestions end without a full stop; `Finding` sets it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from notices.agronomy import moles
 from notices.findings import Finding, Weight
 from notices.operations import Opening
 from notices.plan.model import Plan
+from notices.programme.green_names import plan_greens
 from notices.programme.model import Programme, Work
 
 LAYS_TURF = frozenset({Opening.TRENCHES, Opening.BARE})
@@ -29,7 +30,7 @@ def trench_through_channels(programme: Programme, _plan: Plan) -> Iterator[Findi
                     "trench-through-channels",
                     Weight.THINK_AGAIN,
                     f"{trench.operation.name} on {trench.dates[0]} cuts through the channels that "
-                    f"{channels.operation.name} draws on {first} on {_count(greens)}: the drain comes "
+                    f"{channels.operation.name} draws on {first} on {plan_greens(programme.greens, greens)}: the drain comes "
                     "first, and the channels are then drawn out of it (common practice)",
                     f"Dig the drain first, or leave {'it' if len(greens) == 1 else 'them'} out of "
                     f"{channels.operation.name} until the drain is there",
@@ -71,7 +72,7 @@ def turf_opens_before_it_knits(programme: Programme, _plan: Plan) -> Iterator[Fi
             yield Finding(
                 "turf-opens-before-it-knits",
                 Weight.INFORMATION,
-                f"turf of {work.operation.name} on {_count(greens)} is played on from {opens}, before "
+                f"turf of {work.operation.name} on {plan_greens(programme.greens, greens)} is played on from {opens}, before "
                 f"it has knitted: growth stops about {stops}, and it knits by about {knits} at the "
                 "earliest (judgement)",
                 "",
@@ -80,10 +81,6 @@ def turf_opens_before_it_knits(programme: Programme, _plan: Plan) -> Iterator[Fi
                 greens=greens,
                 dates=(opens,),
             )
-
-
-def _count(greens: Sequence[str]) -> str:
-    return f"{len(greens)} {'green' if len(greens) == 1 else 'greens'}"
 
 
 TRENCH_CHECKS = (trench_through_channels, turf_opens_before_it_knits)

@@ -27,7 +27,7 @@ class Piece:
 def filled_order(
     pieces: Sequence[Piece], movable: Collection[str], begin: float, page: float
 ) -> tuple[str, ...]:
-    """Return the order of sections that leaves the smallest gaps on the pages.
+    """Return the order of sections that takes the fewest pages, and leaves the smallest gaps on them.
 
     Parameters
     ----------
@@ -49,13 +49,14 @@ def filled_order(
     for piece in pieces:
         named.setdefault(piece.section, []).append(piece)
 
-    def cost(order: Sequence[str]) -> float:
-        return _gaps([piece for name in order for piece in named[name]], begin, page)
+    def cost(order: Sequence[str]) -> tuple[int, float]:
+        pages, gaps = _filled([piece for name in order for piece in named[name]], begin, page)
+        return pages, round(gaps, 2)
 
-    if cost(tuple(named)) < _SMALL:
+    if cost(tuple(named))[1] < _SMALL:
         return tuple(named)
     # The first of orders that are as good is the one that moves least.
-    return min(_orders(tuple(named), movable), key=lambda order: round(cost(order), 2))
+    return min(_orders(tuple(named), movable), key=cost)
 
 
 def _orders(names: tuple[str, ...], movable: Collection[str]) -> Iterator[tuple[str, ...]]:
@@ -70,15 +71,16 @@ def _orders(names: tuple[str, ...], movable: Collection[str]) -> Iterator[tuple[
         yield tuple(sorted(names, key=lambda name: places[name]))
 
 
-def _gaps(pieces: Sequence[Piece], begin: float, page: float) -> float:
-    """Return how bad the gaps are that are left because what comes next stays whole.
+def _filled(pieces: Sequence[Piece], begin: float, page: float) -> tuple[int, float]:
+    """Return how many pages are taken, and how bad the gaps are that what stays whole leaves.
 
-    They are squared, so that one of half a page is worse than two of a quarter.
+    Gaps are squared, so that one of half a page is worse than two of a quarter.
     """
-    gaps, y = 0.0, begin
+    pages, gaps, y = 1, 0.0, begin
     for piece in pieces:
         if piece.whole and y and y + piece.height > page:
             gaps += ((page - y) / page) ** 2
-            y = 0.0
-        y = (y + piece.height) % page
-    return gaps
+            pages, y = pages + 1, 0.0
+        more, y = divmod(y + piece.height, page)
+        pages += int(more)
+    return pages, gaps

@@ -26,6 +26,9 @@ from notices.rendering.pdf import Layout, lay_out
 
 PDF = "application/pdf"
 
+COUNTED = 0.97
+"""So much of a page is counted on when parts change places: heads of tables stand on each page anew."""
+
 THIN = 1 / 3
 """So much of a last page must be in use for it to be worth a page."""
 
@@ -188,7 +191,7 @@ def _with_full_pages(sheet: Sheet, fit: Fit, layout: Layout) -> Layout:
     stories = _stories(sheet.document)
     head_of = {_id(each): head for head, story in stories.items() for each in story}
     pieces = [replace(piece, section=head_of[piece.section]) for piece in layout.pieces()]
-    begin, high = layout.begin(), layout.page_height
+    begin, high = layout.begin(), 0.98 * layout.page_height
     if begin + sum(piece.height for piece in pieces) > high * (fit.pages or sheet.pages):
         return layout  # whatever the order, it takes more pages than it may
     order = filled_order(pieces, sheet.movable, begin, high)

@@ -77,7 +77,7 @@ def test_a_reserve_day_with_work_of_its_own_is_named(programme_of: ProgrammeOf) 
     (finding,) = found(programme_of(works(CORES, twice)), "reserve-day-with-work")
     assert finding.message == (
         "2026-06-17, kept free in case rain stops hollow tining, has work already: "
-        "top dressing again on 1 green"
+        "top dressing again on green 3"
     )
     assert finding.path == ("works", 0, "reserve_dates")
     assert (finding.greens, finding.weight) == (("3",), Weight.INFORMATION)
