@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from notices.findings import Finding, Weight
-from notices.operations import Opening
 from notices.plan.model import Plan
 from notices.programme.green_names import plan_greens
 from notices.programme.model import Period, Programme, Work
@@ -49,26 +48,32 @@ def reserve_day_with_work(programme: Programme, _plan: Plan) -> Iterator[Finding
     """A day that is kept free for rain has work of its own."""
     for period in programme.periods:
         reserved = set(period.reserve_dates)
-        busy = [work for work in programme.works if reserved & {v.date for v in work.visits}]
-        # What only goes along, as brushing does with a dressing, is not told besides it.
-        for work in [w for w in busy if w.operation.opening is not Opening.NONE] or busy:
-            visits = [visit for visit in work.visits if visit.date in reserved]
-            lead = _lead(period)
-            greens = tuple(dict.fromkeys(green for visit in visits for green in visit.greens))
-            again = " again" if all(visit.ordinal > 1 for visit in visits) else ""
-            days = tuple(sorted({visit.date for visit in visits}))
-            yield Finding(
-                "reserve-day-with-work",
-                Weight.INFORMATION,
-                f"{name_days(days)}, kept free in case rain stops {lead.operation.name}, "
-                f"{'have' if len(days) > 1 else 'has'} work already: {work.operation.name}{again} "
-                f"on {plan_greens(programme.greens, greens)}",
-                "See that people and machines can do both, or choose other days",
-                ("works", lead.plan_index, "reserve_dates"),
-                work=lead.id,
-                greens=greens,
-                dates=days,
-            )
+        busy = [
+            (work, visits)
+            for work in programme.works
+            if (visits := [visit for visit in work.visits if visit.date in reserved])
+        ]
+        if not busy:
+            continue
+        lead = _lead(period)
+        visits = [visit for _, own in busy for visit in own]
+        greens = tuple(dict.fromkeys(green for visit in visits for green in visit.greens))
+        days = tuple(sorted({visit.date for visit in visits}))
+        done = _listed(
+            f"{work.operation.name}{' again' if all(one.ordinal > 1 for one in own) else ''}"
+            for work, own in busy
+        )
+        yield Finding(
+            "reserve-day-with-work",
+            Weight.INFORMATION,
+            f"{name_days(days)}, kept free in case rain stops {lead.operation.name}, "
+            f"{'have' if len(days) > 1 else 'has'} work already: {done} on {plan_greens(programme.greens, greens)}",
+            "See that people and machines can do both, or choose other days",
+            ("works", lead.plan_index, "reserve_dates"),
+            work=lead.id,
+            greens=greens,
+            dates=days,
+        )
 
 
 def _go_together(work: Work, other: Work) -> bool:
@@ -80,7 +85,11 @@ def _lead(period: Period) -> Work:
 
 
 def _names(works: Iterable[Work]) -> str:
-    *before, last = dict.fromkeys(work.operation.name for work in works)
+    return _listed(work.operation.name for work in works)
+
+
+def _listed(names: Iterable[str]) -> str:
+    *before, last = dict.fromkeys(names)
     return f"{', '.join(before)} and {last}" if before else last
 
 

@@ -74,15 +74,20 @@ def test_what_can_move_together_is_not_named(programme_of: ProgrammeOf, plan: st
 def test_a_reserve_day_with_work_of_its_own_is_named(programme_of: ProgrammeOf) -> None:
     """A day later the third green is dressed once more: two dressings, two days apart."""
     twice = "top dressing, dates: 2026-06-15, greens: 3, settings: {dressings: 2, days_between: 2}"
-    (finding,) = found(programme_of(works(CORES, twice)), "reserve-day-with-work")
+    code = "reserve-day-with-work"
+    (finding,) = found(programme_of(works(CORES, twice)), code)
     assert finding.message == (
         "2026-06-17, kept free in case rain stops hollow tining, has work already: "
         "top dressing again on green 3"
     )
     assert finding.path == ("works", 0, "reserve_dates")
     assert (finding.greens, finding.weight) == (("3",), Weight.INFORMATION)
+    both = found(programme_of(works(CORES, twice, "brushing, dates: 2026-06-17, greens: 3")), code)
+    assert [one.message.partition(": ")[2] for one in both] == [
+        "top dressing again and brushing on 1 green"
+    ]
     later = twice.replace("days_between: 2", "days_between: 3")
-    assert not found(programme_of(works(CORES, later)), "reserve-day-with-work")
+    assert not found(programme_of(works(CORES, later)), code)
 
 
 @of("withy-hollow")
