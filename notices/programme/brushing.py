@@ -32,6 +32,19 @@ def not_brushed(programme: Programme, sand: Work) -> dict[int, dict[str, dt.date
     return loose
 
 
+def goes_along(programme: Programme, work: Work) -> bool:
+    """Whether a work that opens nothing is done on the days and greens of later dressings alone."""
+    again = {
+        (green, visit.date)
+        for sand in programme.works
+        if sand.operation.opening is Opening.SAND
+        for visit in sand.follow_ups
+        for green in visit.greens
+    }
+    done = {(green, visit.date) for visit in work.visits for green in visit.greens}
+    return work.operation.opening is Opening.NONE and done <= again
+
+
 def all_brushed(programme: Programme) -> bool:
     """Whether there is sand, and each dressing of it is brushed in."""
     sands = [work for work in programme.works if work.operation.opening is Opening.SAND]

@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from notices.programme.brushing import goes_along
 from notices.programme.changes import Change, ChangeKind, Changes, Move, Subject
 from notices.programme.model import Closure, Period, Programme, Work
 from notices.wording import circumstances
@@ -45,11 +46,23 @@ class ChangeWords:
         return cls(Words(old), Words(new), changes)
 
     def sentences(self) -> tuple[str, ...]:
-        """Say every change, works that change alike in one sentence."""
+        """Say every change, works that change alike in one sentence, and what goes along with sand in that."""
         groups: dict[object, list[Change]] = {}
+        sanded = any(move.ordinal > 1 for one in self.changes.changes for move in one.moves)
         for change in self.changes.changes:
+            if sanded and self._goes_along(change):
+                continue
             groups.setdefault(self._alike(change), []).append(change)
         return tuple(self._said(group) for group in groups.values())
+
+    def _goes_along(self, change: Change) -> bool:
+        """Whether brushing moves with a later dressing, whose new days are told with its work."""
+        moved = change.kind in (ChangeKind.MOVED, ChangeKind.RESERVE)
+        return (
+            change.subject is Subject.WORK
+            and moved
+            and goes_along(self.new.programme, self._work(change))
+        )
 
     def whole(self) -> str:
         """Say every change on a line of its own, and that the rest stands."""

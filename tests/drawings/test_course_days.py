@@ -89,7 +89,7 @@ def test_the_first_drawing_says_how_to_read_it() -> None:
 
 
 def test_a_wider_sheet_holds_more_days() -> None:
-    told = words_of("withy-hollow")
+    told = words_of("marlpit-common")
     assert len(course_day_by_day(told, SHEET)) < len(course_day_by_day(told, PAGE))
 
 
