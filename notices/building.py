@@ -13,6 +13,7 @@ from notices.plan.load import LoadedPlan, canonical
 from notices.plan.own_words import own_texts
 from notices.programme.model import Programme
 from notices.programme.work_out import work_out
+from notices.stack import roomy
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +25,7 @@ class Built:
     """What became of the folder; None where the same pack stood there already."""
 
 
+@roomy
 def build_pack(
     loaded: LoadedPlan,
     issued: dt.date,

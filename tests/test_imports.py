@@ -37,6 +37,7 @@ RULES = {
     "look": may(),
     "letters": may(),
     "makers": may("paths"),
+    "stack": may(),
     "findings": may("errors"),
     "errors": may("findings"),
     "excerpt": may(),
@@ -76,7 +77,7 @@ RULES = {
     # A change to a plan is checked by working it out before it is kept.
     "changing": may("errors findings disk plan programme"),
     "since": may("errors findings plan programme documents rendering pack"),
-    "building": may("__init__ since errors plan programme wording documents rendering pack"),
+    "building": may("__init__ since errors stack plan programme wording documents rendering pack"),
     "cli": may(
         "__init__ building changing since units references paths findings errors terminal starter convert agronomy operations plan"
         " programme wording drawings documents rendering pack",
