@@ -84,7 +84,7 @@ def test_a_reserve_day_with_work_of_its_own_is_named(programme_of: ProgrammeOf) 
     assert (finding.greens, finding.weight) == (("3",), Weight.INFORMATION)
     both = found(programme_of(works(CORES, twice, "brushing, dates: 2026-06-17, greens: 3")), code)
     assert [one.message.partition(": ")[2] for one in both] == [
-        "top dressing again and brushing on 1 green"
+        "top dressing again and brushing on green 3"
     ]
     later = twice.replace("days_between: 2", "days_between: 3")
     assert not found(programme_of(works(CORES, later)), code)
