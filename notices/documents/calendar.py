@@ -91,8 +91,10 @@ def _entries(words: Words) -> Iterator[Event]:
     for period in words.programme.periods:
         told = PeriodWords(words, period)
         yield from _of_period(words, told)
+        later = {one.date for work in period.works for one in work.follow_ups}
         for work in period.works:
-            if not set(work.dates) <= set(period.days):
+            # What only goes along with the rest, or with a later dressing, is no news of its own.
+            if not set(work.dates) <= {*period.days, *later}:
                 yield from _of_work(words, work)
             yield from _again(words, work)
         yield from _reserve_days(words, told)

@@ -71,6 +71,13 @@ def test_later_dressings_are_told_by_the_day() -> None:
     }
 
 
+def test_brushing_after_a_later_dressing_goes_with_it() -> None:
+    """Sand on the 9th to 11th and seven days later; it is brushed in each time."""
+    sand = work("top dressing", DATES, greens=DAYS, settings={"dressings": 2, "days_between": 7})
+    brushed = work("brushing", DATES), work("brushing", "2027-08-16 to 2027-08-18")
+    assert told(sand, *brushed).keys() == told(sand).keys()
+
+
 def test_an_entry_lasts_as_long_as_a_green_is_away() -> None:
     """Dug from 9 to 12 November, open 14 days after the last: away until the 25th."""
     trench = work(
