@@ -9,6 +9,7 @@ from typing import TypeVar
 
 from notices.documents.model import CalendarDocument, CalendarEntry, Entry, Imprint
 from notices.operations import WhileWorking
+from notices.programme.brushing import goes_along
 from notices.programme.model import Period, Programme, Visit, Work
 from notices.wording import circumstances, visit
 from notices.wording.dates import ONE_DAY, runs_of_days
@@ -91,10 +92,9 @@ def _entries(words: Words) -> Iterator[Event]:
     for period in words.programme.periods:
         told = PeriodWords(words, period)
         yield from _of_period(words, told)
-        later = {one.date for work in period.works for one in work.follow_ups}
         for work in period.works:
-            # What only goes along with the rest, or with a later dressing, is no news of its own.
-            if not set(work.dates) <= {*period.days, *later}:
+            apart = not set(work.dates) <= set(period.days)
+            if apart and not goes_along(words.programme, work):
                 yield from _of_work(words, work)
             yield from _again(words, work)
         yield from _reserve_days(words, told)

@@ -35,6 +35,12 @@ def test_the_email_explains_brushing_once() -> None:
     assert heads.count("Hollow tining") == 1
 
 
+def test_the_calendar_tells_brushing_with_the_sand() -> None:
+    entries = calendar(DRESSED).entries
+    assert not [entry.summary for entry in entries if entry.summary.startswith("Brushing")]
+    assert dt.date(2027, 8, 16) in {entry.first for entry in entries if "again" in entry.summary}
+
+
 def test_the_reserve_day_is_that_of_the_work_and_not_of_a_brushing_that_follows() -> None:
     kept = [entry.first for entry in calendar(DRESSED).entries if entry.tentative]
     assert kept == [dt.date(2027, 8, 10)]
