@@ -2,7 +2,7 @@
 
 The plan is that of examples/withy-hollow, its renovation spread over ever more greens on the
 same seven days. Reading the file and importing are not in it. Not a test: what a machine takes
-depends on what else it does.
+depends on what else it does. Processor time.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ import time
 from pathlib import Path
 from typing import Any
 
+from notices.plan.days import format_days
 from notices.plan.load import canonical, load_plan
 from notices.plan.model import Plan
 from notices.programme.as_json import programme_as_json
@@ -28,7 +29,9 @@ def enlarged(plan: Plan, count: int) -> Plan:
     names = [f"green {chr(97 + number % 26)}{number}" for number in range(1, count + 1)]
     data: dict[str, Any] = canonical(plan)
     data["course"]["greens"] = [{"green": names, "area": "480 m2"}]
-    for work in data["works"]:
+    for work, read in zip(data["works"], plan.works, strict=True):
+        work.pop("after", None)  # it follows a work by its greens, which are others now
+        work["dates"] = format_days(read.dates)
         work["greens"] = names if work["operation"] != "drain trenching" else names[:1]
     large = Plan.model_validate(data)
     works = (
@@ -42,9 +45,9 @@ def best_ms(plan: Plan) -> tuple[float, float]:
     """The first run and the best of several, in milliseconds."""
     taken = []
     for _ in range(RUNS):
-        start = time.perf_counter()
+        start = time.process_time()
         work_out(plan, ISSUED)
-        taken.append(1000 * (time.perf_counter() - start))
+        taken.append(1000 * (time.process_time() - start))
     return taken[0], min(taken)
 
 
