@@ -26,6 +26,7 @@ FITS = (
     Fit("tight", frozenset({"why"})),
     Fit("tight close", frozenset({"why"})),
     Fit("tight close", frozenset({"why", "weather"})),
+    Fit("tight close slim", frozenset({"why"})),
     Fit("tight close dense", frozenset({"why"})),
     Fit("tight close dense", frozenset({"why", "weather"})),
 )
@@ -159,7 +160,7 @@ def _other_dates(words: Words) -> list[tuple[KeyFact, tuple[dt.date, ...]]]:
         for closed in words.programme.closures
     ]
     listed += [
-        (limit.dates, circumstances.gone_without(limit).removesuffix("."))
+        (limit.dates, circumstances.gone_without(replace(limit, ask="")).removesuffix("."))
         for limit in dict.fromkeys(words.programme.restrictions)
     ]
     listed += [

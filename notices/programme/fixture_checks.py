@@ -21,7 +21,7 @@ def fixture_with_something_shut(programme: Programme, _plan: Plan) -> Iterator[F
         if not shut or fixture.closed_greens:
             continue
         fine = fixture.goes_ahead or all(closed.instead for closed in shut)
-        use = "".join(f"; in place of {c.what}: {c.instead.rstrip('.')}" for c in shut if c.instead)
+        use = "".join(f"; {c.instead.rstrip('.')} instead" for c in shut if c.instead)
         yield Finding(
             "fixture-and-closure",
             Weight.INFORMATION if fine else Weight.THINK_AGAIN,

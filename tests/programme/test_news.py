@@ -162,5 +162,5 @@ def test_what_is_shut_all_day_and_what_is_sanded_have_signs_of_their_own(tmp_pat
     assert len(signs) == 2
     assert "Green 3 closed" in signs[0]
     assert "Open again tomorrow morning." in signs[0]
-    assert "Greens 1 and 2 closed" in signs[1]
-    assert "Each opens when we have finished it." in signs[1]
+    assert "Fresh sand on greens 1 and 2" in signs[1]
+    assert "Each is closed only while we work on it." in signs[1]

@@ -49,7 +49,7 @@ def test_greens_are_named_as_golfers_name_them() -> None:
     message = "no brushing follows the dressing on greens 1-3, 7 and the Putting green"
     few = Finding("a", Weight.THINK_AGAIN, message, greens=("1", "2", "3", "7", "Putting green"))
     assert finding_in_words(told, few) == (
-        "No brushing follows the dressing on greens 1 to 3 and 7 and the putting green."
+        "No brushing follows the dressing on greens 1 to 3 and 7, and the putting green."
     )
     # Of greens that are only a part of all that it is about, the runs are written out.
     part = Finding("a", Weight.THINK_AGAIN, "greens 1-3 closed on 2027-08-09", greens=("1", "9"))
