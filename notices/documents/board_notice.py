@@ -49,7 +49,7 @@ def board_notices(programme: Programme) -> Entry:
         terms.notice_board,
         "Everyone at the club",
         f"Print it on {terms.paper}, in {terms.colour} or black and white, and {hang}. "
-        "Take {terms.large_paper} for a large board. Keep the large print at the counter, for whoever asks. "
+        f"Take {terms.large_paper} for a large board. Keep the large print at the counter, for whoever asks. "
         f"Take them down after {down}.",
         (
             Sheet(sheet, "board-notice", FITS),

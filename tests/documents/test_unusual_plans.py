@@ -214,7 +214,7 @@ def test_the_board_says_what_golfers_go_without(tmp_path: Path) -> None:
     ]
     data = plan(work("verticutting", "2027-05-03 to 2027-05-04"), restrictions=limits)
     board = every_text(built(data, tmp_path))["sheet"]
-    assert "No buggies (except the injured). Please ask the shop Mon 3 May" in board
+    assert "No buggies (except the injured) Mon 3 May" in board
     assert "No trolleys on the 9th Mon 3 to Wed 5 May" in board
 
 
