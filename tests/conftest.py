@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import signal
 from collections.abc import Callable
 from functools import cache
 from pathlib import Path
@@ -53,6 +54,12 @@ def pytest_xdist_make_scheduler(config: pytest.Config, log: Producer) -> LoadSco
             return built or (path if path.endswith(COSTLY) else nodeid)
 
     return ByWhatIsShared(config, log)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _heeds_ctrl_c() -> None:
+    """Let tests break themselves off: what a shell starts in the background ignores the signal."""
+    signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 @pytest.fixture
