@@ -27,18 +27,20 @@ def of_one(words: Words, cut: Cut, columns: Columns) -> Picture:
     top = HEAD + 62
     frame = Frame(Rect(RULER, top, columns.before, height), Rect(left, top, room, height), scale)
     placed = Placed(cut, places(cut, room / scale, (), most=MOST))
-    near = close_up(words, frame, [placed], columns, frame.after.bottom + 10)
+    depth, below = _depth(frame, words, placed)
+    ends = max(frame.after.bottom, below)
+    near = close_up(words, frame, [placed], columns, ends + 10)
     key = lettering.lines_of(
         lettering.unbroken(say.in_words(words, cut)), columns.width - 4, DETAIL
     )
-    low = near.bottom if near else frame.after.bottom
+    low = near.bottom if near else ends
     layers, more = key_of_layers(frame, words.programme.profile, [placed], (2, low + 10))
     foot = low + 24 + more
     parts = [
         heads(frame),
         ruler(RULER - 6, frame.surface, height, scale, words.programme.club.units),
         ground(frame, words.programme.profile, [placed]),
-        _depth(frame, words, placed),
+        depth,
         _spacing(frame, words, placed, columns),
         near.content if near else "",
         layers,
@@ -54,8 +56,14 @@ def _seen(cut: Cut) -> float:
     return times * cut.across + max(cut.width, cut.channel)
 
 
-def _depth(frame: Frame, words: Words, placed: Placed) -> str:
-    """Draw an arrow as long as the openings are deep, and write the depth beside it."""
+def _depth(frame: Frame, words: Words, placed: Placed) -> tuple[str, float]:
+    """Draw an arrow as long as the openings are deep, and write the depth beside it or below.
+
+    Returns
+    -------
+    tuple of str and float
+        The arrow with its words, and where the last of these ends.
+    """
     cut, first = placed.cut, frame.across(placed.places[0].middle)
     x, low = frame.before.right + 14, frame.down(cut.depth)
     reach = first - (0 if cut.channel else cut.width / 2 * frame.scale)
@@ -67,11 +75,12 @@ def _depth(frame: Frame, words: Words, placed: Placed) -> str:
     guides = strokes(
         [((x - 6, frame.surface), (frame.after.x, frame.surface)), ((x - 6, low), (reach, low))]
     )
-    return (
+    drawn = (
         path(guides, stroke=INK, stroke_width=0.8, stroke_dasharray="1.5 2.5", fill="none")
         + measure((x, frame.surface), (x, low))
         + lines(told, (x + 9, start), NAME)
     )
+    return drawn, start + tall - LINE * NAME + 4
 
 
 def _spacing(frame: Frame, words: Words, placed: Placed, columns: Columns) -> str:

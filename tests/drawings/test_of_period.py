@@ -23,7 +23,7 @@ from tests.documents.building import ISSUED
 from tests.drawings.hard_plans import DAY, at_once, clubs, drawn
 from tests.drawings.metrics import SVG, assert_well_set, faults, texts_in
 from tests.plan.strategies import plans
-from tests.wording.small_plans import programme, work
+from tests.wording.small_plans import plan, programme, work
 
 SEEN = [
     # What is drawn of each kind of work alone: below ground or in the grass, and of the surface
@@ -170,6 +170,18 @@ def test_captions_are_short_sentences() -> None:
             assert sentence[0].isupper(), caption
             assert sentence[-1] == ".", caption
             assert len(sentence.split()) <= 25, caption
+
+
+@pytest.mark.parametrize(
+    ("operation", "spacing"), [("mole ploughing", "419 mm"), ("drain trenching", "665 mm")]
+)
+def test_long_words_of_a_depth_leave_the_close_up_alone(operation: str, spacing: str) -> None:
+    """In inches, and as narrow as a telephone, they end below the ground that is drawn."""
+    data = plan(work(operation, DAY, settings={"spacing": spacing}), club={"units": "imperial"})
+    words = Words(programme(data))
+    found = drawings_of(words, words.programme.periods[0], PHONE)
+    assert any("Close-up" in drawing.svg for drawing in found)
+    assert [fault for drawing in found for fault in faults(drawing.svg)] == []
 
 
 @pytest.fixture(scope="module")
