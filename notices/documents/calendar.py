@@ -99,7 +99,7 @@ def _entries(words: Words) -> Iterator[Event]:
             yield from _again(words, work)
         yield from _reserve_days(words, told)
     for closed in words.programme.closures:
-        for part, run in _numbered(runs_of_days(closed.dates)):
+        for part, run in numbered(runs_of_days(closed.dates)):
             what = circumstances.closed_thing(words, closed)
             said = circumstances.closure(words, closed)
             yield Event((closed.id, *part), what, said, run[0], run[-1], "Closure")
@@ -113,7 +113,7 @@ def _of_period(words: Words, told: PeriodWords) -> Iterator[Event]:
     """
     period = told.period
     head = min(period.opening_works or period.works, key=lambda work: work.plan_index)
-    for part, (days, greens) in _numbered(_by_greens(words, words.days_of(period))):
+    for part, (days, greens) in numbered(by_greens(words, words.days_of(period))):
         last = _away_until(period, days)
         named = words.greens(greens)
         if last == days[-1]:
@@ -129,7 +129,7 @@ def _of_period(words: Words, told: PeriodWords) -> Iterator[Event]:
         yield Event((head.id, *part), name, text, days[0], last, "Work")
 
 
-def _by_greens(words: Words, days: DaysWithGreens) -> DaysWithGreens:
+def by_greens(words: Words, days: DaysWithGreens) -> DaysWithGreens:
     """Put days in the order of their greens on the course, whenever each of them is."""
     place = {green: n for n, green in enumerate(words.programme.greens)}
     return sorted(days, key=lambda entry: (min(place[green] for green in entry[1]), entry[0]))
@@ -151,7 +151,7 @@ def _of_work(words: Words, work: Work) -> Iterator[Event]:
     text = words.operation(work)
     told = "\n".join([sentence(text.line), _days_in_words(words, work.main_visits)])
     name = f"{text.title}: {words.greens(work.greens)}"
-    for part, run in _numbered(runs_of_days(work.dates)):
+    for part, run in numbered(runs_of_days(work.dates)):
         yield Event((work.id, *part), name, told, run[0], run[-1], "Work")
 
 
@@ -160,7 +160,7 @@ def _again(words: Words, work: Work) -> Iterator[Event]:
     for ordinal in sorted({one.ordinal for one in work.follow_ups}):
         visits = [one for one in work.follow_ups if one.ordinal == ordinal]
         days = days_with_greens((one.date, one.greens) for one in visits)
-        for part, (on, greens) in _numbered(_by_greens(words, days)):
+        for part, (on, greens) in numbered(by_greens(words, days)):
             named = words.greens(greens)
             state = visit.closed_for(words, on[0], greens)
             said = f"{words.dates.days(on)}: {named}. {'' if state == 'Open.' else state}".rstrip()
@@ -188,7 +188,7 @@ def _days_in_words(words: Words, visits: Sequence[Visit]) -> str:
     )
 
 
-def _numbered(parts: Sequence[Part]) -> Iterator[tuple[tuple[str, ...], Part]]:
+def numbered(parts: Sequence[Part]) -> Iterator[tuple[tuple[str, ...], Part]]:
     """Number the parts of what falls into several, but the first, which keeps the name of the whole.
 
     So what rain parts in two moves with its first part, and only the second is new.

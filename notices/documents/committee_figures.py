@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 
 from notices.documents.model import Fact, Section
 from notices.drawings.year_totals import WOODS
 from notices.programme.crew_days import CrewDays, crew_days
 from notices.programme.model import Figure, Programme
 from notices.programme.published import SAND_KG_M2, SAND_MM, SURFACE_PERCENT, PublishedTotal
+from notices.programme.rounds import rounds_on
 from notices.programme.sand_order import runs_of_sand
 from notices.references import REFERENCES
 from notices.wording import amounts, measures
@@ -236,8 +237,7 @@ def _crew_rows(words: Words) -> Iterator[tuple[tuple[str, ...], Fact]]:
         when = words.dates.short_days(entry.dates)
         row = (
             when,
-            _works(words, entry),
-            words.greens_briefly(entry.greens),
+            *_works(words, entry),
             _from_and_to(words, entry),
             amounts.hours(entry.hours_of_people),
             amounts.hours(entry.hours_there),
@@ -246,14 +246,35 @@ def _crew_rows(words: Words) -> Iterator[tuple[tuple[str, ...], Fact]]:
         yield row, Fact("day", when, entry.dates, entry.greens)
 
 
-def _works(words: Words, entry: CrewDays) -> str:
-    works = [work for work in words.programme.works if work.id in entry.works]
+def _works(words: Words, entry: CrewDays) -> tuple[str, str]:
+    """Name what is done, and on which greens: the work itself, and what is only done again."""
+    main: dict[str, None] = {}
+    again: dict[str, None] = {}
+    greens: tuple[dict[str, None], dict[str, None]] = ({}, {})
+    for day in entry.dates:
+        for ordinal, done in rounds_on(words.programme, day).items():
+            for work, keys in done:
+                if work.id in entry.works:
+                    (again if ordinal > 1 else main)[work.id] = None
+                    greens[ordinal > 1].update(dict.fromkeys(keys))
+    said = [_named_works(words, main), f"{_titles(words, again)} again" if again else ""]
+    whole = "; ".join(filter(None, said))
+    where = (words.greens_briefly(tuple(keys)) for keys in greens if keys)
+    return f"{whole[:1].upper()}{whole[1:]}", "; ".join(where)
+
+
+def _named_works(words: Words, ids: Collection[str]) -> str:
+    """Name works: by their period where they are many."""
+    works = [work for work in words.programme.works if work.id in ids]
     if len(works) > 2:
         period = next(p for p in words.programme.periods if works[0] in p.works)
         return PeriodWords(words, period).name()
-    titles = [words.title(work) for work in works]
-    again = " again" if entry.again else ""
-    return f"{', '.join([titles[0], *(t.lower() for t in titles[1:])])}{again}"
+    return _titles(words, ids)
+
+
+def _titles(words: Words, ids: Collection[str]) -> str:
+    titles = (words.title(work).lower() for work in words.programme.works if work.id in ids)
+    return ", ".join(dict.fromkeys(titles))
 
 
 def _from_and_to(words: Words, entry: CrewDays) -> str:

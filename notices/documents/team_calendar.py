@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
-from notices.documents.calendar import Event, calendar_of
+from notices.documents.calendar import Event, by_greens, calendar_of, numbered
 from notices.documents.model import CalendarDocument, Entry
 from notices.documents.to_do import to_do
-from notices.programme.model import Period, Programme, Work, to_five
+from notices.programme.model import Period, Programme, to_five
+from notices.programme.rounds import Done, rounds_on
 from notices.wording.duties import duty_in_words
 from notices.wording.lists import sentence
 from notices.wording.period import name_of_works
@@ -41,32 +42,36 @@ def team_calendar(programme: Programme) -> CalendarDocument:
 
 
 def _work(words: Words, period: Period) -> Iterator[Event]:
-    """Yield an entry for each day, known by its place among the days and not by its date."""
-    visits = [(work, visit) for work in period.works for visit in work.visits]
-    for ordinal in sorted({visit.ordinal for _, visit in visits}):
-        again = [(work, visit) for work, visit in visits if visit.ordinal == ordinal]
-        days = sorted({visit.date for _, visit in again})
-        for number, day in enumerate(days, 1):
-            today = [(work, visit.greens) for work, visit in again if visit.date == day]
-            parts = (
-                "team",
-                period.works[0].id,
-                "day",
-                *((f"again-{ordinal}",) if ordinal > 1 else ()),
-            )
-            said = _day(words, period, today, day)
-            yield Event((*parts, str(number)), *said, day, day, "Work")
+    """Yield an entry for each day and round of dressing, numbered by its greens as members' are."""
+    head = min(period.opening_works or period.works, key=lambda work: work.plan_index)
+    groups: dict[Keys, dict[dt.date, Done]] = {}
+    for day in sorted({visit.date for work in period.works for visit in work.visits}):
+        for ordinal, done in rounds_on(words.programme, day).items():
+            for work, greens in done:
+                if work in period.works:
+                    apart = ordinal == 1 and day not in period.days
+                    lead = (work if apart else head).id
+                    parts: Keys = (
+                        (lead, "day") if ordinal == 1 else (lead, "day", f"again-{ordinal}")
+                    )
+                    groups.setdefault(parts, {}).setdefault(day, []).append((work, greens))
+    for parts, days in groups.items():
+        in_order = by_greens(words, [((day,), _greens_of(done)) for day, done in days.items()])
+        for part, ((day,), _) in numbered(in_order):
+            said = _day(words, period, days[day], day)
+            yield Event(("team", *parts, *part), *said, day, day, "Work")
 
 
-def _day(
-    words: Words, period: Period, works: Sequence[tuple[Work, Keys]], day: dt.date
-) -> tuple[str, str]:
+def _greens_of(done: Done) -> Keys:
+    return tuple(dict.fromkeys(green for _, keys in done for green in keys))
+
+
+def _day(words: Words, period: Period, done: Done, day: dt.date) -> tuple[str, str]:
     """Return the head of a day's entry and all that is done on it, in its order."""
-    greens = list(dict.fromkeys(green for _, keys in works for green in keys))
-    name = name_of_works(words, [work for work, _ in works], noticed=period.noticed)
-    lines = [sentence(f"{words.title(work)}: {words.greens(keys)}") for work, keys in works]
+    name = name_of_works(words, [work for work, _ in done], noticed=period.noticed)
+    lines = [sentence(f"{words.title(work)}: {words.greens(keys)}") for work, keys in done]
     if timetable := words.programme.timetables.get(day):
         start = words.language.clock_at(to_five(timetable.first_start, timetable.work_from))
         finish = words.language.clock_at(to_five(timetable.last_finish))
         lines.append(sentence(f"The day’s work takes from about {start} to {finish}"))
-    return f"{name}: {words.greens(greens)}", "\n".join(lines)
+    return f"{name}: {words.greens(_greens_of(done))}", "\n".join(lines)

@@ -92,10 +92,9 @@ def _day(words: Words, day: dt.date) -> tuple[Section, list[Fact]]:
     blocks: list[Block] = [KeyFacts(tuple(rows)), jobs]
     if timetable is not None:
         blocks.append(_green_by_green(words, greens, timetable))
-    works = [work for work, _ in today]
     blocks += [
         Heading("Before we start"),
-        Bullets.of(*_checks(words, works, greens), to_tick=True),
+        Bullets.of(*_checks(words, today), to_tick=True),
         Heading("Go or no go, and whom to ask"),
         Paragraph.of(
             " ".join(
@@ -295,11 +294,14 @@ def _green_by_green(words: Words, greens: Sequence[str], timetable: DayTimetable
     return Table("Green by green", ("Green", *tasks), rows)
 
 
-def _checks(words: Words, works: Sequence[Work], greens: Sequence[str]) -> Iterator[str]:
+def _checks(words: Words, today: Sequence[tuple[Work, Visit]]) -> Iterator[str]:
     """Yield what to tick off before the first machine starts."""
+    works = [work for work, _ in today]
     entering = [work for work in works if work.operation.enters_ground]
     if entering:
-        own = dict.fromkeys(g for work in entering for g in work.greens if g in greens)
+        own = dict.fromkeys(
+            g for work, visit in today if work.operation.enters_ground for g in visit.greens
+        )
         yield (
             "Irrigation pipes, sprinkler heads, cables and drains are found and marked: "
             f"{words.greens(tuple(own))}."

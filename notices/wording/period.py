@@ -41,10 +41,8 @@ def name_of_works(words: Words, works: Sequence[Work], *, noticed: bool) -> str:
     kinds = {work.operation.opening for work in opening} - {Opening.SAND, Opening.NONE}
     if len(kinds) > 1 or (len(opening) > 2 and noticed):
         return words.language.terms.renovation
-    return and_list(
-        [words.title(work) for work in opening][:1]
-        + [words.title(work).lower() for work in opening[1:2]]
-    )
+    first, *others = dict.fromkeys(words.title(work) for work in opening)
+    return and_list([first, *(title.lower() for title in others[:1])])
 
 
 @dataclass(frozen=True, slots=True)
