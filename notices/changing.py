@@ -19,6 +19,7 @@ from notices.plan.followers import named_works, work_called
 from notices.plan.green_list import GreenRef, format_greens, parse_greens
 from notices.plan.load import LoadedPlan, load_plan
 from notices.plan.model import Observed
+from notices.plan.places import place_in_a_sentence
 from notices.plan.postpone import put_off, write_put_off
 from notices.plan.record import Record, write_record
 from notices.plan.refusal import Refusal
@@ -92,13 +93,15 @@ def postpone(
     except ValueError as error:
         raise EditFault(_sentence(error)) from None
     left = tuple(
-        f"{part} {what} still stands on {_listed(both)}"
-        for part, parts in (
-            ("The closure of", loaded.plan.closures),
-            ("The restriction on", loaded.plan.restrictions),
+        f"{what} still stands on {_listed(both)}"
+        for what, dates in (
+            *(
+                (f"The closure of {place_in_a_sentence(shut.what)}", shut.dates)
+                for shut in loaded.plan.closures
+            ),
+            *((f"The restriction on {one.what}", one.dates) for one in loaded.plan.restrictions),
         )
-        for what, both in ((one.what, set(all_days(one.dates)) & set(move.days)) for one in parts)
-        if both
+        if (both := set(all_days(dates)) & set(move.days))
     )
     asked = {"--to": to.isoformat() if to else "reserve"}
     return replace(_write(path, content, text, programme, today, asked), left=left)

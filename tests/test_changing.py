@@ -95,7 +95,7 @@ def test_a_work_goes_to_its_reserve_dates_with_those_beside_it_and_after_it(plan
         ),
     ]
     assert changed.backup.read_text("utf-8") == PLAN
-    assert changed.left == ("The closure of practice ground still stands on 2026-10-13",)
+    assert changed.left == ("The closure of the practice ground still stands on 2026-10-13",)
 
 
 def test_one_day_goes_and_the_other_greens_keep_theirs(plan: Path) -> None:

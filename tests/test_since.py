@@ -464,6 +464,23 @@ def test_the_finding_says_what_ends_when_and_where(tmp_path: Path) -> None:
     )
 
 
+def test_works_that_go_together_are_told_in_one_finding(tmp_path: Path) -> None:
+    """Sand and a roller go with the cores, which end on the 14th now: three works, one doubt."""
+    with_them = "".join(
+        f"  - {{operation: {kind}, dates: 2026-10-12 to 2026-10-13, reserve_dates: 2026-10-15, "
+        "greens: 1-3}\n"
+        for kind in ("top dressing", "rolling")
+    )
+    first = CLUB + with_them + SHUT % ("practice ground", "2026-10-12 to 2026-10-13")
+    programme = next_notice(tmp_path, first, first.replace(*PUT_OFF))
+    (found,) = [one for one in programme.findings if one.code == "ends-before-its-work"]
+    assert found.message == (
+        "the closure of the practice ground ends on 2026-10-13; hollow tining and 2 more works "
+        "fell within it in the last notice, and now go on until 2026-10-14"
+    )
+    assert found.dates == (dt.date(2026, 10, 14),)
+
+
 @pytest.mark.usefixtures("few")
 def test_it_is_said_when_the_pack_is_built_since_no_check_of_one_plan_finds_it(
     tmp_path: Path,

@@ -54,6 +54,13 @@ def read_place(what: str, club: ClubGreens) -> Place:
     return _listed(match["part"].lower(), match["list"], club) if match else Place()
 
 
+def place_in_a_sentence(what: str) -> str:
+    """Return what is closed as typed, but as people say it: the practice ground; greens 4-6."""
+    first = what.partition(" ")[0].casefold()
+    known = {"the", "green", "greens", "hole", "holes"}
+    return what if first in known else f"the {what}"
+
+
 def _whole_courses(text: str, club: ClubGreens) -> Place | None:
     """Return the courses that are closed: "Oak", "the Oak course", "courses Oak, Elm"."""
     match = _ONE_COURSE.fullmatch(text)

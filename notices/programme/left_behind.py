@@ -7,10 +7,11 @@ there the work fell within it. Messages and suggestions end without a full stop;
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Hashable, Iterator
+from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
 
 from notices.findings import Finding, Weight
+from notices.plan.places import place_in_a_sentence
 from notices.programme.changes import Subject, calendar_of
 from notices.programme.model import Programme, Work
 
@@ -51,32 +52,41 @@ def left_behind(before: Programme, after: Programme) -> Iterator[Finding]:
         What this one says.
     """
     known = _kept(after)
-    works = {work.id: work for work in after.works}
     for key, kept in _kept(before).items():
         now = known.get(key)
         if now is None or now.dates != kept.dates:
             continue
-        for was in before.works:
-            work = works.get(was.id)
-            if work and kept.may_serve(was) and work.dates[-1] > now.dates[-1]:
-                yield Finding(
-                    LEFT_BEHIND,
-                    Weight.THINK_AGAIN,
-                    f"{now.name} ends on {now.dates[-1]}; {work.operation.name} fell within it in "
-                    f"the last notice, and now goes on until {work.dates[-1]}",
-                    "If it is there for this work, move it too, or accept the finding with a reason",
-                    (*now.path, "dates"),
-                    work=work.id,
-                    greens=tuple(green for green in now.greens if green in work.greens),
-                    dates=tuple(day for day in work.dates if day > now.dates[-1]),
-                )
+        served = {was.id for was in before.works if kept.may_serve(was)}
+        for period in after.periods:
+            works = [work for work in period.works if work.id in served]
+            late = [work for work in works if work.dates[-1] > now.dates[-1]]
+            if late:
+                yield _left(now, late)
+
+
+def _left(now: _Kept, works: Sequence[Work]) -> Finding:
+    """Say once of works that go together that something ends before them."""
+    first, *others = sorted(works, key=lambda work: work.plan_index)
+    more = f" and {len(others)} more work{'s' if len(others) > 1 else ''}" if others else ""
+    go, them = ("go", "these works") if others else ("goes", "this work")
+    return Finding(
+        LEFT_BEHIND,
+        Weight.THINK_AGAIN,
+        f"{now.name} ends on {now.dates[-1]}; {first.operation.name}{more} fell within it in the "
+        f"last notice, and now {go} on until {max(work.dates[-1] for work in works)}",
+        f"If it is there for {them}, move it too, or accept the finding with a reason",
+        (*now.path, "dates"),
+        work=first.id,
+        greens=tuple(g for g in now.greens if any(g in work.greens for work in works)),
+        dates=tuple(sorted({d for work in works for d in work.dates if d > now.dates[-1]})),
+    )
 
 
 def _kept(programme: Programme) -> dict[Hashable, _Kept]:
     """Return closures and restrictions, known again by what they are and which of that kind."""
     found: dict[Hashable, _Kept] = {
         (Subject.CLOSURE, shut.id): _Kept(
-            f"the closure of {shut.what}",
+            f"the closure of {place_in_a_sentence(shut.what)}",
             shut.dates,
             tuple(programme.greens) if shut.whole_course else shut.greens,
             ("closures", shut.plan_index),
