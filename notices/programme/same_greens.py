@@ -51,7 +51,7 @@ def _others(period: Period, periods: Sequence[Period]) -> tuple[OtherWork, ...]:
 
 
 def _taken_in(period: Period, beside: Sequence[Period]) -> tuple[list[OtherWork], Promise]:
-    """Gather what puts off the day on which most greens putt well.
+    """Gather what puts off the day on which most greens putt well, and what is felt until then.
 
     Returns
     -------
@@ -67,6 +67,13 @@ def _taken_in(period: Period, beside: Sequence[Period]) -> tuple[list[OtherWork]
         how = Meeting.FOLLOWS if one.days[0] > period.days[0] else Meeting.CAME_BEFORE
         taken.append(OtherWork(one, _shared(period, one), how))
         promise = promise.together_with(one.putting_well)
+    # Who is told of one work before the day must not think that nothing else comes.
+    comes = [one for one in left if one.days[0] > period.days[0] and _is_felt(one)]
+    taken += (
+        OtherWork(one, _shared(period, one), Meeting.FOLLOWS)
+        for one in comes
+        if _at_once(period, promise, one)
+    )
     return taken, promise
 
 

@@ -56,6 +56,17 @@ def name_greens_briefly(keys: Sequence[str], course: Mapping[str, Green]) -> str
     return name_greens(keys, course)
 
 
+def name_greens_between(keys: Sequence[str], course: Mapping[str, Green]) -> str:
+    """Name greens in passing, in the middle of a sentence: "green 4", "Oak 4 and Elm 11"."""
+    courses = courses_of(course)
+    if len(courses) < 2:
+        return name_greens(keys, course)
+    chosen = [course[key] for key in course if key in set(keys)]
+    numbered = [green for green in chosen if green.holes]
+    parts = list(_short_parts(numbered, courses))
+    return _joined([*parts, *(_named(green) for green in chosen if not green.holes)])
+
+
 def name_holes(holes: Iterable[Hole], course: Mapping[str, Green], *, short: bool = False) -> str:
     """Name holes as one says them: "hole 7", "all 18 holes on the Oak course".
 

@@ -259,12 +259,16 @@ class PeriodWords:
             return f"Each green opens again the next morning. All are open {by}."
         return f"Expect {self._every('be open', whole=whole)}{by}."
 
-    def _every(self, state: str, *, whole: bool) -> str:
-        """It; all; in a whole sentence, all greens to be open."""
+    def _every(self, state: str, *, whole: bool, but: Sequence[str] = ()) -> str:
+        """It; all but Oak 4; in a whole sentence, all greens to be open."""
         one = len(self.period.greens) == 1
-        if not whole:
-            return "it " if one else "all "
-        return f"{'the green' if one else 'all greens'} to {state} "
+        if but:  # which names greens, so that "all greens but" would be too many
+            every = f"all but {self.words.greens_between(but)}"
+        elif whole:
+            every = "the green" if one else "all greens"
+        else:
+            every = "it" if one else "all"
+        return f"{every} to {state} " if whole else f"{every} "
 
     def stays_open(self) -> bool:
         """Whether golfers can play the greens throughout."""
@@ -297,7 +301,7 @@ class PeriodWords:
         return "The green stays open." if one else "The greens stay open."
 
     def putting_well(self, *, whole: bool = False, brief: bool = False) -> str:
-        """Expect all by …. At worst, …. Before then comes slitting, on ….
+        """Expect all by …. At worst, …. Before then comes slitting, on …; more work, until ….
 
         Parameters
         ----------
@@ -305,43 +309,54 @@ class PeriodWords:
             Whether it must be understood without the label "Putting well" beside it.
         brief
             Whether to leave out what other works the date takes in, where these stand beside it
-            or there is no room.
+            or there is no room; the greens that take longer are then named in the promise itself.
         """
-        said = self._putting_well(whole=whole)
-        return said if brief else " ".join([said, *self._other_works()])
+        if brief:
+            return self._putting_well(whole=whole, but=self._takes_longer())
+        return " ".join([self._putting_well(whole=whole), *self._other_works()])
+
+    def _takes_longer(self) -> tuple[str, ...]:
+        """Return the greens that another work keeps for longer than the rest."""
+        others = [o for o in self.period.others if o.how is Meeting.KEEPS_SOME]
+        longer = {green for other in others for green in other.greens}
+        return tuple(green for green in self.period.greens if green in longer)
 
     def _other_works(self) -> Iterator[str]:
         """Say what else the date takes in, which greens it leaves out, and what comes next."""
         if self.leaves_putts_alone() or self._slower_putts():
             return
         dates, issued = self.words.dates, self.words.programme.issued
-        lead, longer = "Before then comes", []
-        for other in self.period.others:
-            work = PeriodWords(self.words, other.period).inside()
-            over = other.period.days[-1] < issued
-            if other.how is Meeting.FOLLOWS and not over:
-                yield f"{lead} {work}, {dates.on_days(in_brief(other.period.days))}."
-                lead = "Then comes"
-            elif other.how is Meeting.KEEPS_SOME:
-                longer.append((other.greens, work))
+        these = "this green" if len(self.period.greens) == 1 else "these greens"
+        ahead = [o for o in self.period.others if o.period.days[-1] >= issued]
+        follow = [other for other in ahead if other.how is Meeting.FOLLOWS]
+        if len(follow) == 1:
+            work = PeriodWords(self.words, follow[0].period).inside()
+            yield f"Before then comes {work}, {dates.on_days(in_brief(follow[0].days))}."
+        elif follow:
+            last = max(other.days[-1] for other in follow)
+            yield f"More work follows on {these} until {dates.day(last)}."
+        longer = [
+            (other.greens, PeriodWords(self.words, other.period).inside())
+            for other in self.period.others
+            if other.how is Meeting.KEEPS_SOME
+        ]
         if longer:
             takes = "takes" if sum(len(greens) for greens, _ in longer) == 1 else "take"
             named = and_list([f"{self.words.greens(greens)} ({work})" for greens, work in longer])
             yield f"Only {named} {takes} longer."
-        for other in self.period.others:
-            if other.how is Meeting.COMES_NEXT and other.period.days[-1] >= issued:
-                these = "this green" if len(self.period.greens) == 1 else "these greens"
+        for other in ahead:
+            if other.how is Meeting.COMES_NEXT:
                 begins = dates.day(other.period.days[0])
                 work = PeriodWords(self.words, other.period).inside()
                 yield f"The next work on {these} begins on {begins}: {work}."
 
-    def _putting_well(self, *, whole: bool) -> str:
+    def _putting_well(self, *, whole: bool, but: Sequence[str] = ()) -> str:
         promise = self.period.putts_well_after_all
         if self.leaves_putts_alone():
             return "Your putts are not affected."
         if slower := self._slower_putts():
             return slower
-        every = self._every("putt well", whole=whole)
+        every = self._every("putt well", whole=whole, but=but)
         if promise.expect_by == promise.at_worst:
             return sentence(f"Expect {every}by {self.words.dates.day(promise.expect_by)}")
         if promise.growth_stops is None:

@@ -11,7 +11,7 @@ from notices.programme.model import Hole, Period, Programme, Work
 from notices.wording import texts
 from notices.wording.blocks import Block
 from notices.wording.dates import ONE_DAY, DateWords
-from notices.wording.greens import name_greens, name_greens_briefly, name_holes
+from notices.wording.greens import name_greens, name_greens_between, name_greens_briefly, name_holes
 from notices.wording.language import LANGUAGES, Language
 from notices.wording.operation_facts import operation_facts, story_facts
 
@@ -55,6 +55,10 @@ class Words:
     def greens_briefly(self, keys: Sequence[str]) -> str:
         """All greens; greens 1 to 6."""
         return name_greens_briefly(keys, self.programme.greens)
+
+    def greens_between(self, keys: Sequence[str]) -> str:
+        """Green 4; Oak 4 and Elm 11."""
+        return name_greens_between(keys, self.programme.greens)
 
     def operation(self, work: Work) -> texts.OperationText:
         """Return the text on a work, filled with its facts."""

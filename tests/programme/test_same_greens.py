@@ -48,6 +48,20 @@ def test_a_date_takes_in_what_follows_on_most_of_the_greens(programme_of: Progra
     assert before.putts_well_after_all.at_worst == max(first.at_worst, second.at_worst)
 
 
+def test_what_is_felt_before_the_date_is_known_though_it_does_not_put_it_off(
+    programme_of: ProgrammeOf,
+) -> None:
+    blades, holes = "scarifying, dates: 2026-09-01", "solid tining, dates: 2026-09-04"
+    needles = "needle tining, dates: 2026-09-04"
+    slow, quick = (alone(programme_of, work) for work in (blades, holes))
+    assert quick.expect_by < slow.expect_by
+    before, after = programme_of(plan(blades, holes)).periods
+    assert met(before) == [("solid-tining-1", Meeting.FOLLOWS, after.greens)]
+    assert before.putts_well_after_all == slow
+    before, _ = programme_of(plan(blades, needles)).periods
+    assert met(before) == []
+
+
 def test_greens_that_still_recover_from_what_came_before_putt_well_no_sooner(
     programme_of: ProgrammeOf,
 ) -> None:

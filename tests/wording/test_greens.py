@@ -8,6 +8,7 @@ from notices.programme.model import Green
 from notices.wording.greens import (
     course_phrase,
     name_greens,
+    name_greens_between,
     name_greens_briefly,
     name_holes,
     named,
@@ -291,3 +292,20 @@ def test_holes(holes: list[tuple[str, int]], greens: dict[str, Green], said: str
 )
 def test_courses_are_called_what_they_are(name: str, said: str) -> None:
     assert course_phrase(name) == said
+
+
+@pytest.mark.parametrize(
+    ("chosen", "said"),
+    [
+        (["Oak 4"], "Oak 4"),
+        (["Elm 11", "Oak 4"], "Oak 4 and Elm 11"),
+        (["Oak 4", "Putting green"], "Oak 4 and the putting green"),
+        (["Oak 4", "Oak 5", "Elm 11"], "Oak 4 and 5, and Elm 11"),
+    ],
+)
+def test_greens_in_passing(chosen: list[str], said: str) -> None:
+    assert name_greens_between(chosen, TWO) == said
+
+
+def test_greens_in_passing_of_one_course_say_what_they_are() -> None:
+    assert name_greens_between(["4", "7"], EIGHTEEN) == "greens 4 and 7"

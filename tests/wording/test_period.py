@@ -439,6 +439,31 @@ def test_a_date_that_takes_in_what_follows_says_so() -> None:
     )
 
 
+def test_of_several_works_before_the_date_the_last_day_is_told() -> None:
+    """The last of them need not put the date off: who reads of one must not think it the only one."""
+    blades, quick, late = (
+        work("scarifying", "2027-09-01"),
+        work("slitting", "2027-09-06"),
+        work("solid tining", "2027-09-08 to 2027-09-09", greens="1-12"),
+    )
+    told = told_of(blades, quick, late)
+    assert told.putting_well().endswith(
+        "More work follows on these greens until Thursday 9 September."
+    )
+    only_late = told_of(blades, late).putting_well()
+    assert only_late.endswith(
+        "Before then comes solid tining, on Wednesday 8 and Thursday 9 September."
+    )
+
+
+def test_of_what_follows_on_one_green_only_its_own_days_are_told() -> None:
+    told = told_of(
+        work("drain trenching", "2027-09-01", greens="18"),
+        work("slitting", "2027-09-06 to 2027-09-08"),
+    )
+    assert told.putting_well().endswith("Before then comes slitting, on Wednesday 8 September.")
+
+
 def test_greens_that_take_longer_are_named_beside_the_date() -> None:
     told = told_of(
         work("scarifying", "2027-09-01"),
@@ -447,6 +472,11 @@ def test_greens_that_take_longer_are_named_beside_the_date() -> None:
     )
     assert told.putting_well().endswith(
         "Only green 4 (drain trenching) and green 7 (turfing) take longer."
+    )
+    # Where there is no room for the reasons, the promise itself leaves them out.
+    assert told.putting_well(brief=True).startswith("Expect all but greens 4 and 7 by ")
+    assert told.putting_well(whole=True, brief=True).startswith(
+        "Expect all but greens 4 and 7 to putt well by "
     )
 
 

@@ -180,6 +180,15 @@ class OtherWork:
     """Those that both have."""
     how: Meeting
 
+    @property
+    def days(self) -> tuple[dt.date, ...]:
+        """Days on which it is done to those greens."""
+        return tuple(
+            day
+            for day in self.period.days
+            if not set(self.period.greens_on(day)).isdisjoint(self.greens)
+        )
+
 
 @dataclass(frozen=True, slots=True)
 class Period:
