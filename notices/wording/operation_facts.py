@@ -10,7 +10,7 @@ from notices.operations import Opening, WhileWorking
 from notices.programme.brushing import not_brushed
 from notices.programme.model import Period, Programme, Recovery, Work
 from notices.wording import measures
-from notices.wording.greens import name_greens
+from notices.wording.greens import name_greens, name_greens_between
 from notices.wording.lists import counted, number
 
 LATE_IN_YEAR = (10, 11, 12, 1, 2)
@@ -54,7 +54,7 @@ def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
     return {
         "the_greens": name_greens(work.greens, programme.greens),
         "on_the_day": on_the_day[met],
-        "each_green": "the green" if len(work.greens) == 1 else "each green",
+        "each_green": _each_green(work, programme),
         "width": length(width),
         "width_like": measures.like(width) if width is not None else "",
         "depth": length(settings.get("depth")),
@@ -75,6 +75,19 @@ def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
         "late_in_year": _late_in_year(work, programme),
         **_healing(work, programme.recoveries[work.id]),
     }
+
+
+def _each_green(work: Work, programme: Programme) -> str:
+    """Each green; the green; of fewer than the period has, which: each green except green 12."""
+    own = (period for period in programme.periods if work.id in {w.id for w in period.works})
+    of_period = next((period.greens for period in own), work.greens)
+    done = set(work.greens)
+    out = [green for green in of_period if green not in done]
+    if not out:
+        return "the green" if len(work.greens) == 1 else "each green"
+    if len(out) < len(work.greens):
+        return f"each green except {name_greens_between(out, programme.greens)}"
+    return name_greens(work.greens, programme.greens)
 
 
 def story_facts(period: Period) -> dict[str, object]:

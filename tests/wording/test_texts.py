@@ -255,3 +255,27 @@ def test_a_word_of_the_club_cannot_add_a_section() -> None:
     text = text_of(made)
     assert tuple(text.sections) == TEXT_SECTIONS
     assert "Grass that has to heal" in " ".join(lines(text.section("why")))
+
+
+@pytest.mark.parametrize("language", ["en-GB", "en-US"])
+@pytest.mark.parametrize(
+    ("greens", "said"),
+    [
+        ("1-18", "through each green"),
+        ("1-11, 13-18", "through each green except green 12"),
+        ("10-18", "through greens 10 to 18"),  # as many are left out
+        ("4", "through green 4"),
+    ],
+)
+def test_a_text_names_the_greens_where_its_period_has_more(
+    language: str, greens: str, said: str
+) -> None:
+    works = (
+        work("hollow tining", SUMMER),
+        work("mole ploughing", SUMMER, id="it", greens=greens),
+    )
+    made = programme(plan(*works, club={"language": language}))
+    (it,) = (work for work in made.works if work.id == "it")
+    text = operation_text(language, it.operation.slug, operation_facts(it, made))
+    whole = " ".join(lines(text.section("what we do")))
+    assert re.search(rf"{re.escape(said)}[,.]", whole)
