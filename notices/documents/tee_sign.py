@@ -30,7 +30,13 @@ STYLES = ("", "close")
 WAIT = "Please wait until we wave you on."
 KEEP_OFF = "Please keep off it."
 KEEP_OUT = "Please keep out: people may be at work."
-NO_FLAG = "If there is no flag, please do not play to that green."
+NO_FLAG = "No flag? Please do not play to that green."
+
+A_DOZEN = 12
+"""Words that can be read large from a buggy; greens whose names take more are not named."""
+
+QUARTER = 15
+"""Times that people tell one another are on a quarter of an hour [min]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,14 +208,16 @@ def _of_day(words: Words, day: dt.date) -> Iterator[Sign]:
             _stay_off(one=one),
             tuple(dict.fromkeys(temporary)),
         )
-    if waiting and not temporary and not any(closed.values()):
-        yield Sign(
-            (day,),
-            f"We are working on {words.greens(tuple(dict.fromkeys(waiting)))}",
-            WAIT,
-            tuple(dict.fromkeys(waiting)),
-            stage,
-        )
+    away = {*temporary, *(green for shut in closed.values() for green, _ in shut)}
+    if played := tuple(dict.fromkeys(green for green in waiting if green not in away)):
+        large, named = _at_work(words, "We are working on", played)
+        yield Sign((day,), large, WAIT, named, stage)
+
+
+def _at_work(words: Words, doing: str, greens: tuple[str, ...]) -> tuple[str, tuple[str, ...]]:
+    """Say large on which greens people are at work, and which of them that names."""
+    large = f"{doing} {words.greens(greens)}"
+    return (large, greens) if len(large.split()) <= A_DOZEN else (f"{doing} some greens", ())
 
 
 def _taken(programme: Programme, day: dt.date) -> Iterator[tuple[str, Stretch]]:
@@ -236,17 +244,18 @@ def _shut(
             large = [g for g in greens if words.programme.greens[g].holes] or greens
             named = [green for green in greens if green not in large]
             of_large = [(green, hours) for green, hours in shut if green in large]
-            head = words.greens(large).removeprefix("the ")
             if same_day and _in_turn(of_large, stage):
                 doing = "Fresh sand on" if _sand_alone(words, shut) else "We are working on"
-                head, small = f"{doing} {words.greens(large)}", _each_in_turn(words, day, of_large)
+                head, on_sign = _at_work(words, doing, tuple(large))
+                small = _each_in_turn(words, day, of_large)
                 too = f"{_named(words, named)} too. " if named else ""
             else:
+                head, on_sign = words.greens(large).removeprefix("the "), tuple(large)
                 are = "is" if len(named) == 1 else "are"
                 head = f"{_first_up(head)} closed{_part_of_day([hours for _, hours in of_large])}"
                 too = f"{_named(words, named)} {are} closed too. " if named else ""
                 small = _open_again(words, greens, day, same_day=same_day)
-            yield Sign((day,), head, f"{too}{small}", tuple(large), stage)
+            yield Sign((day,), head, f"{too}{small}", on_sign, stage)
 
 
 def _in_turn(shut: Sequence[tuple[str, Stretch]], stage: str) -> bool:
@@ -264,21 +273,29 @@ def _in_turn(shut: Sequence[tuple[str, Stretch]], stage: str) -> bool:
 def _sand_alone(words: Words, shut: Sequence[tuple[str, Stretch]]) -> bool:
     because = {work for _, hours in shut for work in hours.because}
     works = [work for work in words.programme.works if work.id in because]
-    return {work.operation.opening for work in works} == {Opening.SAND}
+    # Brushing, which opens nothing, goes along with the sand.
+    return {work.operation.opening for work in works} - {Opening.NONE} == {Opening.SAND}
 
 
 def _each_in_turn(words: Words, day: dt.date, shut: Sequence[tuple[str, Stretch]]) -> str:
-    """Say in what order greens are closed, from when, and how long."""
+    """Say from when greens are closed one after another, and how to tell which."""
     hours = [hours for _, hours in shut]
     when = _part_of_day(hours).strip()
     if not when and all(stretch.hours_known for stretch in hours):
-        first = min(stretch.begins for stretch in hours)
-        begins = told_from(first, words.programme.work_from(day))
-        when = f"from {words.language.clock_at(begins)}"
+        when = _from(words, day, min(stretch.begins for stretch in hours))
     if len({green for green, _ in shut}) == 1:
         return f"{sentence(f'closed {when}'.strip())[:-1]}, only while we work on it."
-    order = sentence(", ".join(filter(None, ("one after another", when))))
-    return f"{order} Each is closed only while we work on it."
+    return f"{sentence(when)} {NO_FLAG}" if when else NO_FLAG
+
+
+def _from(words: Words, day: dt.date, first: float) -> str:
+    """Say from when, in a time that people tell one another."""
+    begins = told_from(first, words.programme.work_from(day))
+    timetable = words.programme.timetables.get(day)
+    by_the_light = timetable and timetable.light_from and timetable.light_from > timetable.begins
+    if begins % QUARTER and by_the_light:
+        return "from first light"
+    return f"from {words.language.clock_at(begins)}"
 
 
 def _ends_that_day(stretch: Stretch) -> bool:

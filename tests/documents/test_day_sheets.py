@@ -13,14 +13,14 @@ import pytest
 from notices.documents.model import Document, Fact
 from notices.documents.starter_sheet import starter_sheet
 from notices.documents.team_sheet import team_sheet
-from notices.documents.tee_sign import tee_sign, tee_signs
+from notices.documents.tee_sign import signs, tee_sign, tee_signs
 from notices.programme.model import PlayStatus
 from notices.wording.blocks import Heading, KeyFacts, Paragraph, Table
 from notices.wording.words import Words
 from tests.documents.building import BuiltPack, build_data, of
 from tests.documents.dates_in_words import days_in, read_dates, read_greens
 from tests.documents.reading import Sheet, plain, tight
-from tests.wording.small_plans import MILD_WINTER, plan, programme, work
+from tests.wording.small_plans import HOUR_A_GREEN, MILD_WINTER, plan, programme, work
 
 DAY_SHEETS = ("starter-sheet", "team-sheet", "tee-sign")
 STATUS = re.compile(r" (?=(?:Open|Closed|Temporary green|Wait)\b)")
@@ -202,14 +202,14 @@ def test_a_sign_says_that_the_putting_green_is_closed(
     cores = work("hollow tining", "2027-08-09", greens=greens)
     course = "1-18, Putting green"
     document = tee_sign(programme(plan(cores, greens=course, closures=closed)))
-    signs = [
+    found = [
         (heading.text, below.text)
         for _, heading, below, *_ in (section.blocks for section in document.sections)
         if isinstance(heading, Heading) and isinstance(below, Paragraph)
         if "healing" not in heading.text
     ]
-    assert [large for large, _ in signs] == [large for large, _ in said]
-    assert all(small.startswith(start) for (_, small), (_, start) in zip(signs, said, strict=True))
+    assert [large for large, _ in found] == [large for large, _ in said]
+    assert all(small.startswith(start) for (_, small), (_, start) in zip(found, said, strict=True))
 
 
 def test_signs_stay_few(pack: BuiltPack) -> None:
@@ -270,8 +270,58 @@ def test_who_comes_early_is_not_sent_away_from_greens_that_are_sanded_later(
     facts = next(f for f in pages_of(pack.documents.document("tee-sign")) if f[0].dates == (day,))
     assert [fact.text for fact in facts if fact.subject == "sign"] == [
         "Fresh sand on greens 1 to 6",
-        "One after another, from 10:00. Each is closed only while we work on it.",
+        "From 10:00. No flag? Please do not play to that green.",
     ]
+
+
+def sign_on(pack: BuiltPack, day: dt.date) -> list[str]:
+    """The words of the signs of a day on which greens are taken from golfers."""
+    return [
+        f"{sign.large}. {sign.small}"
+        for sign in signs(pack.programme)
+        if day in sign.days and sign.stage
+    ]
+
+
+@of("skelmarram-links")
+def test_greens_with_long_names_are_not_named_on_a_sign(pack: BuiltPack) -> None:
+    """ "Fresh sand on greens 1, 3, 4 and 6, and the double greens 2/16 and 5/13": 15 words."""
+    assert sign_on(pack, dt.date(2027, 9, 13)) == [
+        "Fresh sand on some greens. From 10:00. No flag? Please do not play to that green."
+    ]
+
+
+@of("alderfleet-park")
+def test_a_temporary_green_elsewhere_drops_no_sign(pack: BuiltPack) -> None:
+    """Heron 4 has a temporary green from 22 November; on 8 December people wait on the Mill."""
+    day = dt.date(2027, 12, 8)
+    assert pack.programme.status_on(day, "Heron 4") is PlayStatus.TEMPORARY
+    assert sign_on(pack, day) == [
+        "We are working on all 18 greens of the Mill course. Please wait until we wave you on."
+    ]
+    assert len(sign_on(pack, day - dt.timedelta(1))) == 1
+
+
+@of("live-oak")
+def test_a_sign_says_no_time_to_the_minute(pack: BuiltPack) -> None:
+    """Work begins on August 16 with the light: at 6:34 a.m., which nobody calls a time of day."""
+    timetable = pack.programme.timetables[dt.date(2027, 8, 16)]
+    assert (timetable.begins < timetable.work_from, timetable.told_start % 15 > 0) == (True, True)
+    (said,) = sign_on(pack, dt.date(2027, 8, 16))
+    assert said.startswith("We are working on all 18 greens. From first light. No flag?")
+
+
+def test_brushing_makes_no_other_sign_of_the_same_sand() -> None:
+    """It goes along with the second dressing, and opens nothing."""
+    twice = {"dressings": 2, "days_between": 7}
+    sand = work("top dressing", "2027-08-09", greens="1-6", settings=twice)
+    brush = work("brushing", "2027-08-16", greens="1-6")
+    (large,) = [
+        sign.large
+        for sign in signs(programme(plan(sand, brush, crew=HOUR_A_GREEN)))
+        if sign.days[0] == dt.date(2027, 8, 16)
+    ]
+    assert large == "Fresh sand on greens 1 to 6"
 
 
 def test_a_draft_says_so_on_every_page(tmp_path: Path) -> None:

@@ -163,4 +163,4 @@ def test_what_is_shut_all_day_and_what_is_sanded_have_signs_of_their_own(tmp_pat
     assert "Green 3 closed" in signs[0]
     assert "Open again tomorrow morning." in signs[0]
     assert "Fresh sand on greens 1 and 2" in signs[1]
-    assert "Each is closed only while we work on it." in signs[1]
+    assert "No flag? Please do not play to that green." in signs[1]
