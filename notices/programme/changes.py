@@ -321,21 +321,52 @@ def _typed(kind: Kind, value: SettingValue | None) -> str:
     return "" if value is None else str(write_value(kind, value))
 
 
+OPEN_AGAIN, PUTTING_WELL, HOLES_LEFT = "open again", "putting well", "holes left"
+"""What is promised of a period, and may be another date or number."""
+
+
 def _of_periods(old: Programme, new: Programme) -> Iterator[Change]:
-    """When greens putt well again after works that belong together in both."""
+    """When greens are open and putt well again after works that belong together in both."""
     before, after = (_led(programme.periods) for programme in (old, new))
     for key in _both(before, after):
         was, now = before.get(key), after.get(key)
         if was is None or now is None:
             continue
-        days = _said(was.putts_well_after_all), _said(now.putts_well_after_all)
-        if days[0] != days[1]:
-            # The later date decides; no such day within two years is later than any.
-            ends = [(day is None, day or dt.date.max) for _, day in days]
-            later = (ends[1], days[1][0]) > (ends[0], days[0][0])
-            moves = (Move(_known(days[0]), _known(days[1])),)
-            kind = ChangeKind.LATER if later else ChangeKind.SOONER
-            yield Change(kind, Subject.PERIOD, key, "putting well", moves)
+        if _is_away(was) and _is_away(now):
+            yield from _of_promise(key, OPEN_AGAIN, was.open_again, now.open_again)
+            yield from _of_holes(key, _fewest_holes(old, was), _fewest_holes(new, now))
+        promises = was.putts_well_after_all, now.putts_well_after_all
+        yield from _of_promise(key, PUTTING_WELL, *promises)
+
+
+def _is_away(period: Period) -> bool:
+    """Whether a day is named on which all are open: not where each opens when it is finished."""
+    return any(
+        work.while_working is not WhileWorking.OPEN for work in period.opening_works
+    ) and any(one.back_in_play.early > one.done for one in period.recoveries)
+
+
+def _fewest_holes(programme: Programme, period: Period) -> int | None:
+    """Return how many holes the day with fewest of them leaves; None where all are open."""
+    days = (programme.play[day] for day in period.days if day in programme.play)
+    return min((len(day.all_day.in_play) for day in days), default=None)
+
+
+def _of_holes(key: str, was: int | None, now: int | None) -> Iterator[Change]:
+    if was is not None and now is not None and was != now:
+        kind = ChangeKind.WORSE if now < was else ChangeKind.BETTER
+        yield Change(kind, Subject.PERIOD, key, HOLES_LEFT, before=str(was), after=str(now))
+
+
+def _of_promise(key: str, name: str, was: Promise, now: Promise) -> Iterator[Change]:
+    days = _said(was), _said(now)
+    if days[0] != days[1]:
+        # The later date decides; no such day within two years is later than any.
+        ends = [(day is None, day or dt.date.max) for _, day in days]
+        later = (ends[1], days[1][0]) > (ends[0], days[0][0])
+        moves = (Move(_known(days[0]), _known(days[1])),)
+        kind = ChangeKind.LATER if later else ChangeKind.SOONER
+        yield Change(kind, Subject.PERIOD, key, name, moves)
 
 
 def _led(periods: Iterable[Period]) -> dict[str, Period]:

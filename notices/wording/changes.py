@@ -7,7 +7,15 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from notices.programme.brushing import goes_along
-from notices.programme.changes import Change, ChangeKind, Changes, Move, Subject
+from notices.programme.changes import (
+    HOLES_LEFT,
+    OPEN_AGAIN,
+    Change,
+    ChangeKind,
+    Changes,
+    Move,
+    Subject,
+)
 from notices.programme.model import Closure, Period, Programme, Work
 from notices.wording import circumstances
 from notices.wording.lists import and_list, number, sentence
@@ -234,14 +242,19 @@ class ChangeWords:
     # What is not a work
 
     def _of_period(self, change: Change) -> str:
-        (move,) = change.moves
         period = next(
             period
             for period in self.new.programme.periods
             if change.id in {work.id for work in period.opening_works}
         )
         after = PeriodWords(self.new, period).inside()
-        it = "the green" if len(period.greens) == 1 else "the greens"
+        if change.name == HOLES_LEFT:
+            return sentence(self._of_holes(period, after, int(change.before), int(change.after)))
+        (move,) = change.moves
+        one = len(period.greens) == 1
+        if change.name == OPEN_AGAIN:
+            return self._of_opening(move, after, "the green is" if one else "all greens are")
+        it = "the green" if one else "the greens"
         (expected, *_), (expect, *_) = move.before, move.after
         if expect == expected:
             said = f"After {after}, we still expect {it} to putt well by {self._named(period, expect)}."
@@ -251,6 +264,28 @@ class ChangeWords:
                 f"not {self._named(period, expected)}."
             )
         return " ".join(filter(None, (said, self._worst(period, move))))
+
+    def _of_holes(self, period: Period, after: str, was: int, now: int) -> str:
+        """Say how many holes are left on the day with fewest."""
+        every, each = number(len(self.new.programme.holes)), len(period.days) > 1
+        if not now:
+            return f"during {after}, no hole is open on {'some days' if each else 'the day'}"
+        left = f"{number(now)} of the {every} holes to play{' each day' if each else ''}"
+        return f"{after} now leaves {'at least ' if each else ''}{left}, not {number(was)}"
+
+    def _of_opening(self, move: Move, after: str, greens_are: str) -> str:
+        """Say by when all are open again, and by when if it rains."""
+        (expected, *rained), (expect, *rains) = move.before, move.after
+        day = self.new.dates.day
+        if expect == expected:
+            said = f"After {after}, {greens_are} still open by {day(expect)}."
+        else:
+            said = f"After {after}, {greens_are} now open by {day(expect)}, not {day(expected)}."
+        was, now = max([expected, *rained]), max([expect, *rains])
+        if now == expect:
+            return said
+        worst = f"still {day(now)}" if now == was else f"now {day(now)}, not {day(was)}"
+        return f"{said} If it rains, it is {worst}."
 
     def _worst(self, period: Period, move: Move) -> str:
         """Say what the later date is; nothing where there is but one date, before and now."""

@@ -139,11 +139,13 @@ def test_harder_and_easier_play(programme_of: ProgrammeOf) -> None:
     closed = f"  - {CORES}, while_working: closed, reopen: 2 days later}}\n"
     easy = f"  - {CORES}, while_working: temporary green, reopen: next morning}}\n"
     worse = changes_of(programme_of, easy, closed).of(ChangeKind.WORSE)
-    assert [(c.aspect, c.before, c.after) for c in worse] == [
-        ("while working", "temporary green", "closed"),
-        ("reopen", "1", "2"),
+    # What is worked on on the 14th is closed until the 16th, so that on the 15th all six are.
+    assert [(c.name, c.aspect, c.before, c.after) for c in worse] == [
+        ("hollow tining", "while working", "temporary green", "closed"),
+        ("hollow tining", "reopen", "1", "2"),
+        ("holes left", "", "6", "0"),
     ]
-    assert len(changes_of(programme_of, closed, easy).of(ChangeKind.BETTER)) == 2
+    assert len(changes_of(programme_of, closed, easy).of(ChangeKind.BETTER)) == 3
 
 
 def test_a_setting_is_told_in_the_words_in_which_it_is_typed(programme_of: ProgrammeOf) -> None:
@@ -180,7 +182,10 @@ def test_closures_and_restrictions(programme_of: ProgrammeOf) -> None:
 def test_later_recovery_follows_from_later_work(programme_of: ProgrammeOf) -> None:
     later = f"  - {CORES.replace('14 to 2026-09-15', '28 to 2026-09-29')}}}\n"
     changes = changes_of(programme_of, f"  - {CORES}}}\n", later)
-    assert [c.id for c in changes.of(ChangeKind.LATER)] == ["cores"]
+    assert [(c.id, c.name) for c in changes.of(ChangeKind.LATER)] == [
+        ("cores", "open again"),
+        ("cores", "putting well"),
+    ]
 
 
 def test_the_date_of_issue_alone_is_no_change(programme_of: ProgrammeOf) -> None:
