@@ -113,7 +113,7 @@ def _good_again(told: PeriodWords) -> str:
     if told.leaves_putts_alone():
         return "Putts are not affected."
     well = told.putting_well(brief=True)  # the other works stand in the same table
-    return f"Putting well: {well[:1].lower()}{well[1:]}"
+    return f"Putting well: {well[:1].lower()}{well[1:]} {told.marks()}".strip()
 
 
 def _your_visit(words: Words) -> tuple[list[Section], list[Fact]]:

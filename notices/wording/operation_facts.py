@@ -102,6 +102,7 @@ def story_facts(period: Period) -> dict[str, object]:
         "turf": Opening.BARE in kinds,
         "openings": bool(kinds & {Opening.HOLES, Opening.SLITS, Opening.CHANNELS}),
         "winter": False,
+        "may_heal": False,
         "healed": "",
         "healed_early": "",
     }
@@ -162,10 +163,21 @@ def _healing(work: Work, recoveries: Sequence[Recovery]) -> dict[str, object]:
     )
     return {
         "winter": winter,
+        # What is expected while growth rests may heal before, and the first screen says "may".
+        "may_heal": not any(map(_waits_for_spring, recoveries)),
         "healed": measures.weeks([min(early), max(late, default=max(early))]),
         # Empty where not even the early day comes before growth stops: weeks would say too much.
         "healed_early": "" if over_winter else measures.weeks([max(early)]),
     }
+
+
+def _waits_for_spring(recovery: Recovery) -> bool:
+    """Whether it heals after growth has returned, or not even at best before growth stops."""
+    stops, returns = recovery.growth_stops, recovery.growth_returns
+    healed = recovery.fully_healed
+    if stops is None:
+        return False
+    return healed.early >= stops or returns is None or healed.expected >= returns
 
 
 def _last_visit(work: Work, green: str) -> dt.date:

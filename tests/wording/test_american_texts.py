@@ -69,6 +69,7 @@ IMPERIAL: Facts = {
     "grows": True,
     "late_in_year": False,
     "winter": False,
+    "may_heal": True,
     "healed": "two to four weeks",
     "healed_early": "about two weeks",
 }

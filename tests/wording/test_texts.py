@@ -171,6 +171,29 @@ def test_weeks_are_named_where_a_warm_autumn_is_long_enough() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("language", "day", "stay"),
+    [
+        # Expected before growth returns, as the test looks first, and after it.
+        ("en-GB", "2027-10-12", "may stay"),
+        ("en-GB", "2027-11-08", "stay"),
+        ("en-US", "2027-10-12", "stay"),  # grass that likes it warmer
+    ],
+)
+def test_marks_that_may_heal_before_winter_are_not_said_to_stay(
+    language: str, day: str, stay: str
+) -> None:
+    made = programme(plan(work("hollow tining", day), club={"language": language}))
+    (it,) = made.works
+    (first, *_) = made.recoveries[it.id]
+    assert first.growth_stops
+    assert first.growth_returns
+    assert first.fully_healed.expected >= first.growth_stops
+    assert (first.fully_healed.expected < first.growth_returns) is (stay == "may stay")
+    text = operation_text(language, it.operation.slug, operation_facts(it, made))
+    assert f"Some marks {stay} over the winter" in " ".join(lines(text.section("how long")))
+
+
 def test_every_text_belongs_to_a_kind_of_work() -> None:
     folder = templates_folder() / "en-GB" / "operations"
     assert {path.stem for path in folder.glob("*.md")} == {o.slug for o in CATALOGUE.values()}
@@ -183,7 +206,14 @@ OPENINGS = ("holes", "slits", "sand", "channels", "trenches", "turf")
 def test_the_story_of_any_works_together_reads_well(kinds: tuple[bool, ...]) -> None:
     opened = dict(zip(OPENINGS, kinds, strict=True))
     below = opened["holes"] or opened["slits"] or opened["channels"]
-    facts = {**opened, "openings": below, "winter": False, "healed": "", "healed_early": ""}
+    facts = {
+        **opened,
+        "openings": below,
+        "winter": False,
+        "may_heal": False,
+        "healed": "",
+        "healed_early": "",
+    }
     pieces = list(lines(texts.plain_text("en-GB", "why", facts)))
     assert pieces
     assert [fault for piece in pieces for fault in faults_in(piece, "en-GB")] == []
@@ -196,7 +226,14 @@ def test_the_story_tells_of_each_kind_and_of_no_other(
     language: str, kinds: tuple[bool, ...]
 ) -> None:
     opened = dict(zip(OPENINGS, kinds, strict=True))
-    facts = {**opened, "openings": False, "winter": False, "healed": "", "healed_early": ""}
+    facts = {
+        **opened,
+        "openings": False,
+        "winter": False,
+        "may_heal": False,
+        "healed": "",
+        "healed_early": "",
+    }
     story = " ".join(lines(texts.plain_text(language, "why", facts)))
     signs = {
         "holes": r"\bholes\b",
