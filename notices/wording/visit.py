@@ -10,6 +10,7 @@ from notices.programme.best_days import best_days as best_to_come
 from notices.programme.holes_in_play import starts
 from notices.programme.hours import to_half_hours
 from notices.programme.model import (
+    NINE,
     WHOLE_DAY,
     DayOfPlay,
     Hole,
@@ -252,7 +253,11 @@ def where_to_start(words: Words, day: dt.date) -> str:
         return "Start as usual."
     first = play.first_start
     if first is None:
-        return "No round of nine holes or more can start that day." if _some_open(play) else ""
+        in_a_row = len(play.all_day.in_play) >= NINE
+        why = ": no nine in a row are open" if in_a_row else ""
+        return (
+            f"No round of nine holes or more can start that day{why}." if _some_open(play) else ""
+        )
     every = set(words.programme.holes)
     whole = [hours for hours in play.by_hour if hours.in_play == every]
     if whole and len(whole) < len(play.by_hour):
@@ -295,14 +300,21 @@ def without_a_round(words: Words) -> list[str]:
         if first is not None and first.begins:
             found.setdefault((f" before {_clock(words, first.begins)}", ""), []).append(day)
         elif first is None and _some_open(play):
-            some = [hole for hole in programme.holes if hole in play.all_day.in_play]
-            are = "is" if len(some) == 1 else "are"
-            only = f"Only {words.holes(some)} {are} open." if some else ""
-            found.setdefault(("", only), []).append(day)
+            found.setdefault(("", _only_open(words, play)), []).append(day)
     return [
         f"No round of nine holes or more can start{before} {words.dates.on_days(days)}. {only}".strip()
         for (before, only), days in found.items()
     ]
+
+
+def _only_open(words: Words, play: DayOfPlay) -> str:
+    """Name the holes that are open on a day without a round, and say why nine are not enough."""
+    some = [hole for hole in words.programme.holes if hole in play.all_day.in_play]
+    if len(some) < NINE:
+        are = "is" if len(some) == 1 else "are"
+        return f"Only {words.holes(some)} {are} open." if some else ""
+    named = words.holes(some, short=True)
+    return sentence(f"{number(len(some))} holes are open, but no nine in a row: {named}")
 
 
 def _clock(words: Words, minutes: float) -> str:

@@ -121,11 +121,24 @@ def test_days_on_which_no_round_can_start_are_told() -> None:
     assert visit.without_a_round(told) == [
         (
             "No round of nine holes or more can start on Monday 9 August. "
-            "Only holes 1 to 3, 5 to 7, 9 to 11, 13 to 15, 17 and 18 are open."
+            "14 holes are open, but no nine in a row: "
+            "1 to 3, 5 to 7, 9 to 11, 13 to 15, 17 and 18."
         )
     ]
     day = dt.date(2027, 8, 9)
-    assert visit.where_to_start(told, day) == "No round of nine holes or more can start that day."
+    assert visit.where_to_start(told, day) == (
+        "No round of nine holes or more can start that day: no nine in a row are open."
+    )
+
+
+def test_where_fewer_than_nine_holes_are_open_nobody_asks_why_there_is_no_round() -> None:
+    told = words(plan(work("hollow tining", "2027-08-09", greens="1-12")))
+    assert visit.without_a_round(told) == [
+        "No round of nine holes or more can start on Monday 9 August. Only holes 13 to 18 are open."
+    ]
+    assert visit.where_to_start(told, dt.date(2027, 8, 9)) == (
+        "No round of nine holes or more can start that day."
+    )
 
 
 def test_a_course_of_six_holes_knows_that_it_has_no_nine() -> None:
