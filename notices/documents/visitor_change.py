@@ -24,7 +24,6 @@ from notices.documents.visitor_notice import (
     on_days,
     on_the_day,
     rows_of_day,
-    still_ahead,
     work_on_greens,
 )
 from notices.programme.changes import Subject, compare, told_to_visitors
@@ -86,11 +85,11 @@ def change_for_visitors(programme: Programme, told: ChangeWords) -> Document:
     ids = {change.id for change in told.changes.about(Subject.WORK, Subject.PERIOD)}
     periods = [one for one in programme.periods if ids & {work.id for work in one.works}]
     if periods:
-        table, found = work_on_greens(words, periods)
-        blocks: list[Block] = [table]
+        on_greens, found = work_on_greens(words, periods)
+        blocks: list[Block] = [*on_greens]
         facts += found
         main = words.main_period()
-        if main in periods and main is not None and still_ahead(words, main):
+        if main in periods and main is not None:
             best, days = visit.best_days(words, main)
             blocks += [Paragraph.of(best)] if best else []
             facts += [Fact("best days", best, days)] if best else []

@@ -11,7 +11,7 @@ from notices.programme.model import Period, Programme
 from notices.programme.slugs import distinct_slugs
 from notices.programme.visiting import days_of_parties
 from notices.wording import circumstances, visit
-from notices.wording.blocks import Bullets, KeyFact, KeyFacts, Paragraph, Table
+from notices.wording.blocks import Block, Bullets, KeyFact, KeyFacts, Paragraph, Table
 from notices.wording.period import PeriodWords
 from notices.wording.rules import lost_scores_said
 from notices.wording.words import Words
@@ -20,6 +20,8 @@ FITS = (Fit("roomy"), Fit(), Fit("close"), Fit("close closer"), Fit("close close
 """Ways to set the sheet: one page in the largest letters that fit it."""
 
 WELCOME = "Thank you for coming to play with us."
+
+WINTER = "Grass does not grow in winter, so the greens take longer."
 
 
 def visitor_notices(programme: Programme) -> Entry:
@@ -78,41 +80,46 @@ def _dates(words: Words) -> tuple[list[Section], list[Fact]]:
     periods = words.programme.periods
     if not periods:
         return [], []
-    table, facts = work_on_greens(words, periods)
-    return [Section("dates", (table,), "Which days are affected")], facts
+    blocks, facts = work_on_greens(words, periods)
+    return [Section("dates", blocks, "Which days are affected")], facts
 
 
-def work_on_greens(words: Words, periods: Sequence[Period]) -> tuple[Table, list[Fact]]:
+def work_on_greens(words: Words, periods: Sequence[Period]) -> tuple[tuple[Block, ...], list[Fact]]:
     """Tell by date what is done on which greens, and what one meets there."""
     rows, facts = [], []
-    for period in periods:
-        told = PeriodWords(words, period)
+    every = [PeriodWords(words, period) for period in periods]
+    # What is true of several dates is said once, above them.
+    above = [WINTER] if sum(bool(told.winter()) for told in every) > 1 else []
+    for told in every:
+        period = told.period
         when = words.dates.short_days(period.days)
         rows.append(
             (
                 when,
                 f"{told.name()}, {words.greens_briefly(period.greens)}",
-                " ".join(filter(None, _what_one_meets(told))),
+                " ".join(filter(None, _what_one_meets(told, winter=not above))),
             )
         )
         facts.append(Fact("when", when, period.days, period.greens))
     head = ("When", "What we do", "What you meet")
-    return Table("Work on the greens", head, tuple(rows)), facts
+    table = Table("Work on the greens", head, tuple(rows))
+    return (*map(Paragraph.of, above), table), facts
 
 
-def _what_one_meets(told: PeriodWords) -> Iterator[str]:
+def _what_one_meets(told: PeriodWords, *, winter: bool) -> Iterator[str]:
     """Say what is closed and when it is good again, when sand is spread again, and what rain does."""
     yield told.status_while_working()
-    yield _good_again(told)
+    yield _good_again(told, winter=winter)
     yield told.later_dressings()
     if told.period.reserve_dates:
         yield f"If it rains: {told.reserve_days()[:1].lower()}{told.reserve_days()[1:]}"
 
 
-def _good_again(told: PeriodWords) -> str:
+def _good_again(told: PeriodWords, *, winter: bool) -> str:
     if told.leaves_putts_alone():
         return "Putts are not affected."
-    well = told.putting_well(brief=True)  # the other works stand in the same table
+    # The other works stand in the same table.
+    well = told.putting_well(brief=True, winter=winter)
     return f"Putting well: {well[:1].lower()}{well[1:]} {told.marks()}".strip()
 
 
@@ -123,7 +130,7 @@ def _your_visit(words: Words) -> tuple[list[Section], list[Fact]]:
     main = words.main_period()
     if main is not None:
         best, days = visit.best_days(words, main)
-        if best and still_ahead(words, main):
+        if best:
             said.append(best)
             facts.append(Fact("best days", best, days))
     said += visit.without_a_round(words)
@@ -137,11 +144,6 @@ def _your_visit(words: Words) -> tuple[list[Section], list[Fact]]:
     facts += [Fact("your visit", text) for text in said if text not in {f.text for f in facts}]
     title = "For planning your visit" if words.programme.works else "What is closed"
     return [Section("your visit", (Bullets.of(*said),), title)], facts
-
-
-def still_ahead(words: Words, period: Period) -> bool:
-    """Whether the work has yet to begin."""
-    return period.days[0] > words.programme.issued
 
 
 def on_the_day(words: Words, *, met: bool, in_doubt: bool) -> list[Section]:

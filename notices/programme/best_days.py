@@ -35,6 +35,8 @@ def best_days(programme: Programme, period: Period) -> BestDays:
         if after is None or begun - after > SHORTEST:
             break  # the spells come by their first days: what follows begins later still
         after = None if ends is None else max(after, ends)
+    if after is not None and after < programme.issued:
+        after = None  # they are at their best already
     later = [begun for begun, _ in spells if after is not None and begun > after]
     return BestDays(before, after, min(later, default=None))
 

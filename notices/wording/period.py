@@ -300,7 +300,16 @@ class PeriodWords:
         one = len(self.period.greens) == 1
         return "The green stays open." if one else "The greens stay open."
 
-    def putting_well(self, *, whole: bool = False, brief: bool = False) -> str:
+    def winter(self) -> str:
+        """Say why nobody can name a day for what grass must do; empty where a day is named."""
+        if self.leaves_putts_alone() or self._slower_putts():
+            return ""
+        promise = self.period.putts_well_after_all
+        waits = promise.growth_stops is not None and not promise.through_winter
+        named = promise.expect_by == promise.at_worst
+        return "Grass does not grow in winter." if waits and not named else ""
+
+    def putting_well(self, *, whole: bool = False, brief: bool = False, winter: bool = True) -> str:
         """Expect all by …. At worst, …. Before then comes slitting, on …; more work, until ….
 
         Parameters
@@ -310,10 +319,15 @@ class PeriodWords:
         brief
             Whether to leave out what other works the date takes in, where these stand beside it
             or there is no room; the greens that take longer are then named in the promise itself.
+        winter
+            Whether to say why the date is a rough one, where nothing has said so already.
         """
+        why = self.winter() if winter else ""
         if brief:
-            return self._putting_well(whole=whole, but=self._takes_longer())
-        return " ".join([self._putting_well(whole=whole), *self._other_works()])
+            said = [self._putting_well(whole=whole, but=self._takes_longer())]
+        else:
+            said = [self._putting_well(whole=whole), *self._other_works()]
+        return " ".join([why, *said] if why else said)
 
     def _takes_longer(self) -> tuple[str, ...]:
         """Return the greens that another work keeps for longer than the rest."""
@@ -367,7 +381,6 @@ class PeriodWords:
                 f"{self._until_spring(promise, 'putts may not run true')}"
             )
         return sentence(
-            "Grass does not grow in winter. "
             f"Expect {every}by {self.words.dates.about(promise.expect_by)}"
             f"{self._at_worst_about(promise)}"
         )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator, Mapping, Sequence
 
-from notices.operations import Opening, WhileWorking
+from notices.operations import Noticed, Opening, WhileWorking
 from notices.programme.best_days import best_days as best_to_come
 from notices.programme.holes_in_play import starts
 from notices.programme.hours import to_half_hours
@@ -23,6 +23,7 @@ from notices.programme.model import (
 from notices.programme.same_greens import should_putt_well
 from notices.wording import circumstances
 from notices.wording.amounts import time_of_day
+from notices.wording.dates import ONE_DAY
 from notices.wording.lists import and_list, number, sentence
 from notices.wording.measures import up_to
 from notices.wording.words import Words
@@ -355,9 +356,10 @@ def best_days(words: Words, period: Period) -> tuple[str, tuple[dt.date, ...]]:
         said.append(f"after {words.dates.day(best.after)}")
         days.append(best.after)
     elif best.after is not None and best.next is not None:
-        said.append(f"between {words.dates.day(best.after)} and {words.dates.day(best.next)}")
-        days += [best.after, best.next]
-    if not period.noticed or not said:
+        first, last = best.after + ONE_DAY, best.next - ONE_DAY
+        said.append(f"from {words.dates.day(first)} to {words.dates.day(last)}")
+        days += [first, last]
+    if not said or not any(w.operation.noticed is not Noticed.HARDLY for w in period.works):
         return "", ()
     when = and_list(said, "or")
     return f"If you can choose your day, the greens are at their best {when}.", tuple(days)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Mapping
 
 import pytest
 
@@ -105,3 +106,18 @@ def test_visitors_read_of_every_work_what_rain_does_to_it() -> None:
     # The tining leads, and is named, since there is another.
     assert "If rain stops hollow tining, we catch up on Wednesday 5 May." in handout
     assert "If it rains: we catch up on Tuesday 7 September." in handout
+
+
+def test_that_grass_does_not_grow_in_winter_is_said_once() -> None:
+    def said(*works: Mapping[str, object]) -> str:
+        return plain_text(visitor_notice(words(plan(*works)).programme), "")
+
+    late = work("solid tining", "2027-11-08", id="november")
+    later = work("slitting", "2027-12-07", id="december")
+    several = said(late, later)
+    assert several.lower().count("grass does not grow in winter") == 1
+    assert several.index("Grass does not grow") < several.index("Solid tining, all greens")
+    assert " ".join(several.split()).count("Putting well: expect all by ") == 2
+    assert "Putting well: grass does not grow in winter. Expect all by " in " ".join(
+        said(later).split()
+    )

@@ -269,10 +269,11 @@ def test_the_best_days_are_clear_of_all_that_is_planned() -> None:
     """A light work on 3 May comes first, and a green is dug up from 1 December on."""
     worst = well_by(TINES)
     assert worst < dt.date(2027, 11, 1)
+    first = worst + dt.timedelta(days=1)  # at worst, some putt badly on the day before it
     blades = work("verticutting", "2027-05-03")
     trench = work("drain trenching", "2027-12-01", greens="12")
     assert best(TINES, blades, trench) == (
-        f"before Monday 3 May or between {worst:%A} {worst.day} {worst:%B} and Wednesday 1 December."
+        f"before Monday 3 May or from {first:%A} {first.day} {first:%B} to Tuesday 30 November."
     )
 
 
@@ -304,6 +305,25 @@ def test_a_few_days_between_two_works_are_nothing_to_plan_by() -> None:
     )
     last = told.programme.periods[1].putting_well.at_worst
     assert visit.best_days(told, told.programme.periods[0])[1] == (last,)
+
+
+def test_the_best_days_are_told_while_the_work_goes_on() -> None:
+    """They are the same as before it began; what comes before it is past."""
+    told = words(plan(CORES, temperatures=MILD_WINTER), dt.date(2027, 8, 10))
+    worst = told.programme.periods[0].putting_well.at_worst
+    assert worst is not None
+    assert visit.best_days(told, told.programme.periods[0]) == (
+        f"If you can choose your day, the greens are at their best after {told.dates.day(worst)}.",
+        (worst,),
+    )
+    over = words(plan(CORES, temperatures=MILD_WINTER), worst + dt.timedelta(days=1))
+    assert visit.best_days(over, over.programme.periods[0]) == ("", ())
+
+
+@pytest.mark.parametrize(("operation", "told"), [("needle tining", False), ("top dressing", True)])
+def test_the_best_days_are_told_of_what_putts_notice(operation: str, *, told: bool) -> None:
+    """Nobody need choose a day for the sake of work that hardly anybody notices."""
+    assert bool(best(work(operation, "2027-08-09"))) is told
 
 
 def test_no_day_after_is_named_where_marks_stay_over_winter() -> None:
