@@ -8,6 +8,7 @@ from notices.documents.model import Fact, Section
 from notices.findings import Finding, Weight
 from notices.programme.outcomes import outcomes
 from notices.wording import circumstances, measures
+from notices.wording.accepted import accepted_in_words
 from notices.wording.amounts import percent
 from notices.wording.blocks import Block, Bullets, Heading, Paragraph, Picture, Table
 from notices.wording.finding_words import (
@@ -95,18 +96,14 @@ def _said(words: Words, findings: tuple[Finding, ...]) -> list[tuple[str, Fact]]
 
 def _accepted(words: Words) -> tuple[Table | None, list[Fact]]:
     """List what the club lives with, each finding of it; one reason for several stands once."""
-    kinds: dict[tuple[str, str, str], list[Finding]] = {}
-    for found, by, why in words.programme.accepted:
-        if for_the_committee(found):
-            kinds.setdefault((found.code, by, why), []).append(found)
-    if not kinds:
-        return None, []
+    accepted = [one for one in words.programme.accepted if for_the_committee(one[0])]
     rows, facts = [], []
-    for (_, by, why), findings in kinds.items():
-        said = _said(words, tuple(findings))
-        every = " ".join(text for text, _ in said)
-        rows.append((every, sentence(by).rstrip("."), sentence(why)))
-        facts += [fact for _, fact in said]
+    for one in accepted_in_words(words, accepted):
+        every = " ".join(text for text, _ in one.what)
+        rows.append((every, sentence(one.by).rstrip("."), sentence(one.why)))
+        facts += [Fact("finding", text, dates) for text, dates in one.what]
+    if not rows:
+        return None, []
     return Table("What the club lives with", ("What", "By", "Why"), tuple(rows)), facts
 
 

@@ -20,6 +20,7 @@ from notices.programme.duties import DutyKind, Subject
 from notices.programme.duties_again import ON_PAPER, asked_again
 from notices.programme.model import Programme
 from notices.wording import circumstances
+from notices.wording.accepted import accepted_in_words
 from notices.wording.blocks import KeyFact, KeyFacts, Paragraph
 from notices.wording.duties import duty_in_words
 from notices.wording.finding_words import finding_in_words
@@ -132,8 +133,11 @@ def index(programme: Programme, entries: Sequence[Entry]) -> Index:
         in_language(tuple(_finding(words, found) for found in programme.findings), words.language),
         in_language(
             tuple(
-                KeyFact(f"Accepted by {by}", f"{finding_in_words(words, found)} {sentence(why)}")
-                for found, by, why in programme.accepted
+                KeyFact(
+                    f"Accepted by {one.by}",
+                    f"{' '.join(text for text, _ in one.what)} {sentence(one.why)}",
+                )
+                for one in accepted_in_words(words, programme.accepted)
             ),
             words.language,
         ),

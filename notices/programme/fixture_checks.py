@@ -20,13 +20,16 @@ def fixture_with_something_shut(programme: Programme, _plan: Plan) -> Iterator[F
         shut = shut_for(programme, fixture)
         if not shut or fixture.closed_greens:
             continue
-        fine = fixture.goes_ahead or all(closed.instead for closed in shut)
-        use = "".join(f"; {c.instead.rstrip('.')} instead" for c in shut if c.instead)
+        fine = fixture.goes_ahead or all(c.instead for c in shut)
+        # With "the closure of", what is closed may be one thing or many.
+        closed = " and of ".join(
+            f"{c.what}, with {c.instead.rstrip('.')} instead," if c.instead else c.what
+            for c in shut
+        ).rstrip(",")
         yield Finding(
             "fixture-and-closure",
             Weight.INFORMATION if fine else Weight.THINK_AGAIN,
-            f"{fixture.name} on {fixture.date} falls on a day without "
-            f"{' and '.join(closed.what for closed in shut)}{use}",
+            f"{fixture.name} on {fixture.date} is planned during the closure of {closed}",
             ""
             if fine
             else "Move the closure or the fixture, write what is used instead, or accept the finding "

@@ -72,8 +72,8 @@ def turf_opens_before_it_knits(programme: Programme, _plan: Plan) -> Iterator[Fi
             yield Finding(
                 "turf-opens-before-it-knits",
                 Weight.INFORMATION,
-                f"turf of {work.operation.name} on {plan_greens(programme.greens, greens)} is played on from {opens}, before "
-                f"it has knitted: growth stops about {stops}, and it knits by about {knits} at the "
+                f"the turf laid on {plan_greens(programme.greens, greens)} ({work.operation.name}) "
+                f"is played on from {opens}, before it has knitted: growth stops about {stops}, and it knits by about {knits} at the "
                 "earliest (judgement)",
                 "",
                 ("works", work.plan_index, "reopen"),

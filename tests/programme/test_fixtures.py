@@ -94,6 +94,19 @@ def test_tees_of_another_course_do_not_matter(programme_of: ProgrammeOf) -> None
         assert len(codes) == expected
 
 
+def test_what_is_used_during_a_closure_stands_in_the_sentence(programme_of: ProgrammeOf) -> None:
+    shut = [
+        "{what: tees 1-2, dates: 2026-06-20, instead: the mats}",
+        "{what: fairway 2, dates: 2026-06-20}",
+    ]
+    made = programme_of(COURSE + f"closures: [{', '.join(shut)}]\n" + medal(20))
+    (message,) = (f.message for f in made.findings if f.code == "fixture-and-closure")
+    assert message == (
+        "June Medal on 2026-06-20 is planned during the closure of tees 1-2, with the mats instead, "
+        "and of fairway 2"
+    )
+
+
 @pytest.mark.parametrize(
     ("course", "clashes"), [("", True), (", course: oak", True), (", course: Elm", False)]
 )

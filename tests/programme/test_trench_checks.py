@@ -83,6 +83,9 @@ def test_turf_that_opens_before_it_knits(
     assert [(f.weight, f.greens) for f in findings] == (
         [(Weight.INFORMATION, ("4",))] if early else []
     )
+    # 9 November and fourteen days.
+    start = "the turf laid on green 4 (drain trenching) is played on from 2026-11-23, before"
+    assert all(one.message.startswith(start) for one in findings)
 
 
 @pytest.mark.parametrize("language", ["en-GB", "en-US"])
