@@ -66,6 +66,13 @@ def test_every_green_has_one_status_on_each_day(plan: Plan) -> None:
         assert any(status is not PlayStatus.OPEN for status in on_day.values())
 
 
+def past_midnight(programme: Programme, day: dt.date) -> set[str]:
+    """Return the greens on which the work of a day ends on the next."""
+    timetable = programme.timetables.get(day)
+    tasks = timetable.tasks if timetable else ()
+    return {task.green for task in tasks if task.finish_minutes > WHOLE_DAY[1]}
+
+
 @slowly
 @given(plans())
 def test_every_green_has_just_one_status_at_any_time(plan: Plan) -> None:
@@ -78,9 +85,11 @@ def test_every_green_has_just_one_status_at_any_time(plan: Plan) -> None:
                 assert (told[0].begins, told[-1].ends) == WHOLE_DAY
                 for one, after in itertools.pairwise(told):
                     assert one.begins < one.ends == after.begins
-            # What the day is told to be is its worst, a passing machine apart.
+            # What the day is told to be is its worst, a passing machine apart. Where work goes on
+            # past midnight, which is found too long, the green shows it on the next day alone.
             lasting = {s.status for s in stretches if not s.passing}
-            assert worst(*lasting) is programme.status_on(day, green)
+            if green not in past_midnight(programme, day):
+                assert worst(*lasting) is programme.status_on(day, green)
 
 
 @slowly
