@@ -481,6 +481,18 @@ def test_works_that_go_together_are_told_in_one_finding(tmp_path: Path) -> None:
     assert found.dates == (dt.date(2026, 10, 14),)
 
 
+def test_nobody_is_reminded_of_work_that_has_begun(tmp_path: Path) -> None:
+    """Cores on the 12th and 13th, put off on the 13th: the reminder went out before the 12th."""
+    after = next_notice(tmp_path, CLUB, CLUB.replace(*PUT_OFF))
+    begun = {one.name for one in notices.write_documents(after, {}).documents}
+    before_it = notices.work_out(
+        notices.load_plan(tmp_path / "first.yaml").plan, dt.date(2026, 9, 1)
+    )
+    planned = {one.name for one in notices.write_documents(before_it, {}).documents}
+    assert "member-email-reminder" in planned - begun
+    assert "member-email-finished" in planned & begun
+
+
 @pytest.mark.usefixtures("few")
 def test_it_is_said_when_the_pack_is_built_since_no_check_of_one_plan_finds_it(
     tmp_path: Path,

@@ -83,6 +83,8 @@ def _dated(programme: Programme) -> Iterator[Letter]:
         reader = _reader(duty)
         if reader is None or duty.document in made:
             continue
+        if duty.moment is Moment.REMINDER and duty.last < programme.issued:
+            continue  # it reminds of days that are over
         made.add(duty.document)
         period = _period(programme, duty)
         if period is not None and duty.moment is not None:

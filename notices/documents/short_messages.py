@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from notices.documents.model import Document, Entry, Fact, PlainText, Section
 from notices.programme.model import Moment, Period, Programme
+from notices.programme.news import has_begun
 from notices.wording.blocks import Block, Heading, Paragraph
 from notices.wording.lists import counted, sentence
 from notices.wording.moments import short_messages as candidates
@@ -42,6 +43,10 @@ CALLED = {Moment.STOPPED: "Work stopped"}
 """What an occasion is called where the plan's own term is not one for every reader."""
 
 
+BEFOREHAND = (Moment.ANNOUNCEMENT, Moment.REMINDER)
+"""What is of no use once the work has begun."""
+
+
 def _document(programme: Programme) -> Document:
     words = Words(programme)
     sections, facts = [], []
@@ -49,7 +54,10 @@ def _document(programme: Programme) -> Document:
         told = PeriodWords(words, period)
         name = told.title()
         blocks: list[Block] = []
+        begun = has_begun(programme, period)
         for moment in Moment:
+            if begun and moment in BEFOREHAND:
+                continue
             texts = list(dict.fromkeys(_messages(words, period, moment)))
             if texts:
                 blocks.append(Heading(CALLED.get(moment, sentence(moment.value)[:-1])))

@@ -43,6 +43,11 @@ def days_ahead(days: Iterable[dt.date], issued: dt.date) -> tuple[dt.date, ...]:
     return tuple(day for day in listed if day >= issued) or listed
 
 
+def has_begun(programme: Programme, period: Period) -> bool:
+    """Whether the work began before the day of issue; not so told where all was over."""
+    return period.days[0] < programme.issued <= last_day_of_news(programme)
+
+
 def last_day_of_news(programme: Programme) -> dt.date:
     """Return the day after which nothing that was announced is still to come."""
     days = [day for period in programme.periods for day in _days_of(period)]

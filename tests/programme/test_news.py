@@ -14,7 +14,7 @@ from notices.plan.load import load_plan
 from notices.programme.model import Moment, Programme
 from notices.programme.news import days_ahead, last_day_of_news, what_is_ahead
 from notices.programme.work_out import work_out
-from notices.wording.blocks import Paragraph
+from notices.wording.blocks import Heading, Paragraph
 from notices.wording.moment_facts import News, Occasion
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
@@ -164,3 +164,19 @@ def test_what_is_shut_all_day_and_what_is_sanded_have_signs_of_their_own(tmp_pat
     assert "Open again tomorrow morning." in signs[0]
     assert "Fresh sand on greens 1 and 2" in signs[1]
     assert "No flag? Please do not play to that green." in signs[1]
+
+
+def test_no_message_for_phones_announces_what_has_begun(tmp_path: Path) -> None:
+    """Cores on the 23rd and 24th: until the 23rd they are announced, on the 24th no more."""
+    for day, told in (("2027-08-22", True), ("2027-08-23", True), ("2027-08-24", False)):
+        documents = write_documents(issued_on(tmp_path, day), {})
+        heads = [
+            block.text
+            for section in documents.document("short-messages").sections
+            if section.name == "period hollow-tining-1"
+            for block in section.blocks
+            if isinstance(block, Heading)
+        ]
+        assert ("Announcement" in heads) is told
+        assert ("Reminder" in heads) is told
+        assert "Finished" in heads
