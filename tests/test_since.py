@@ -308,6 +308,23 @@ def test_the_front_page_says_what_is_new_and_what_holds(packs_of_one_club: Path)
     assert "New. It replaces the one of 15 September 2026." in third
 
 
+def test_the_front_page_asks_for_what_stands_on_screens(packs_of_one_club: Path) -> None:
+    """The second notice moves a day of work; before the first, nothing stood there."""
+    said = [
+        plain(Page((packs_of_one_club / name / "index.html").read_text("utf-8")).text)
+        for name in ("1", "2")
+    ]
+    assert "in place of the old ones." not in said[0]
+    assert "Tue 15 Sept Put calendar.ics and team-calendar.ics in place of the old ones." in said[1]
+
+
+def test_each_part_of_a_change_notice_names_its_own_reader(tmp_path: Path) -> None:
+    after = next_notice(tmp_path, CLUB, CLUB.replace(*PUT_OFF))
+    asked = {one.what: one.whom for one in notices.write_documents(after, {}).index.todo}
+    assert asked["Print change-slip.pdf."] == "The starter"
+    assert asked["Send the change notice (change-notice)."] == "Members"
+
+
 def test_the_number_of_a_sheet_that_still_hangs_leads_to_both_packs(
     packs_of_one_club: Path,
 ) -> None:

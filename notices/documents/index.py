@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from notices.documents.model import Document, Entry, Section
+from notices.documents.model import Document, Entry, Imprint, Section
 from notices.documents.standing import (
     News,
     marks,
@@ -24,7 +24,7 @@ from notices.wording.accepted import accepted_in_words
 from notices.wording.blocks import KeyFact, KeyFacts, Paragraph
 from notices.wording.duties import duty_in_words
 from notices.wording.finding_words import finding_in_words
-from notices.wording.lists import counted, sentence
+from notices.wording.lists import and_list, counted, sentence
 from notices.wording.period import PeriodWords
 from notices.wording.typography import in_language
 from notices.wording.words import Words
@@ -83,6 +83,16 @@ OFFICE = {
     DutyKind.DELIVER,
 }
 """What the secretary sees to."""
+
+OF_CHANGES = {
+    "change-notice": "Members",
+    "change-notice-a4": "Members",
+    "change-slip": "The starter",
+}
+"""Whom each part of a change notice is for."""
+
+ON_SCREENS = ("course-page.html", "calendar.ics", "team-calendar.ics")
+"""What stays where people look, until another takes its place."""
 
 TAKE_DOWN = "When you put a new sheet up, take the old one down."
 ONLY_NEW = "This list asks for what is new: what still holds stays where it is."
@@ -147,9 +157,14 @@ def index(programme: Programme, entries: Sequence[Entry]) -> Index:
 def _todo(words: Words, entries: Sequence[Entry]) -> Iterator[Todo]:
     """Yield what the office does, by date: what the team decides and looks at is in its calendar."""
     whom = {name.rpartition(".")[0]: entry.whom for entry in entries for name in entry.files}
+    whom |= OF_CHANGES
     issued = words.programme.issued
     new = new_documents(words.programme, entries)
+    shown = _on_screens(words, entries, new)
     for duty in asked_again(words.programme, to_do(words.programme), new):
+        if shown and duty.first > issued:
+            yield shown
+            shown = None
         # What was over before this notice is in the one that it replaces.
         ahead = duty.last >= issued
         if ahead and (duty.kind in OFFICE or duty.subject is Subject.APPROVAL):
@@ -162,6 +177,24 @@ def _todo(words: Words, entries: Sequence[Entry]) -> Iterator[Todo]:
                 hangs = duty.kind is DutyKind.PUT_UP
                 said = f"{said} {old_one(words, new.get(duty.document), hangs=hangs)}".strip()
             yield Todo(when, said, whom.get(duty.document, ""))
+    if shown:
+        yield shown
+
+
+def _on_screens(words: Words, entries: Sequence[Entry], new: Mapping[str, Imprint]) -> Todo | None:
+    """Ask for what stands on the website and in calendars, where a notice before put it there."""
+    before = words.programme.replaces
+    files = [
+        name
+        for entry in entries
+        for name in entry.files
+        if name in ON_SCREENS and name.rpartition(".")[0] in new
+    ]
+    if before is None or before.draft or not files:
+        return None
+    when = words.dates.short_days_without_year([words.programme.issued])
+    old = "the old one" if len(files) == 1 else "the old ones"
+    return Todo(when, f"Put {and_list(files)} in place of {old}.", "Everybody who looks there")
 
 
 def _card(words: Words, entry: Entry) -> Card:
