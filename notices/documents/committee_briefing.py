@@ -146,7 +146,7 @@ def _decision(words: Words) -> Iterator[Part]:
             KeyFact("When", f"{told.when()}."),
             KeyFact("Greens", told.which()),
             *phrases.good_again(told),
-            KeyFact(words.language.terms.reserve_day, told.reserve()),
+            KeyFact(words.language.reserve_days(len(main.reserve_dates)), told.reserve()),
             KeyFact("Healed", _healed(words, main)),
             KeyFact("Sand", committee_figures.sand_in_brief(words)),
             KeyFact("Cost", committee_figures.cost_in_brief(words)),
@@ -195,7 +195,9 @@ def _points(words: Words) -> Iterator[str]:
     ]
     met = list(dict.fromkeys(fixtures))
     if met:
-        yield sentence(f"how {and_list(met)} will be played")
+        # Not in the middle of a sentence, where some names want an article and some bear none.
+        it = "it" if len(met) == 1 else "they"
+        yield sentence(f"{and_list(met)}: how {it} will be played")
     open_findings = committee_risks.to_think_about(words)
     if open_findings:
         count = counted(len(open_findings), "point")

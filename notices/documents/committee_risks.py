@@ -54,7 +54,7 @@ def risks(words: Words) -> Iterator[Part]:
         blocks += [Heading("Accepted, and why"), accepted]
         facts += of_accepted
     if blocks:
-        kept = f"{words.language.terms.reserve_day.lower()}s"
+        kept = words.language.reserve_days(2).lower()
         title = f"Risks and {kept}" if words.programme.works else "Risks"
         yield Section("risks", tuple(blocks), title), facts
     main = words.main_period()

@@ -130,9 +130,8 @@ def _rows(words: Words) -> Iterator[Row]:
         yield from _later_dressings(words, period)
         if period.reserve_dates:
             days = period.reserve_dates
-            several = "s" if len(days) > 1 else ""
-            kept = f"{words.language.terms.reserve_day}{several}: {told.name().lower()}"
-            them = "them" if several else "it"
+            kept = f"{words.language.reserve_days(len(days))}: {told.name().lower()}"
+            them = "them" if len(days) > 1 else "it"
             game = f"We use {them} only if rain stops us before."
             yield days, words.dates.short_days(days), kept, game
     for closed in words.programme.closures:

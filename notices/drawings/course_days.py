@@ -454,8 +454,9 @@ def _events(words: Words, columns: Sequence[_Column]) -> Iterator[Marked]:
             kind = "" if fixture.kind in fixture.name.casefold() else f" ({fixture.kind})"
             said = f"{fixture.name}{kind}"
             yield Marked(middle - 4, middle + 5, said, fixture.kind)
-    for left, right, _ in _together(columns, [column.stack[0].reserve for column in columns]):
-        yield Marked(left + 2, right - 2, words.language.terms.reserve_day, "reserve")
+    for left, right, own in _together(columns, [column.stack[0].reserve for column in columns]):
+        kept = sum(len(column.stack) for column in own)
+        yield Marked(left + 2, right - 2, words.language.reserve_days(kept), "reserve")
     for shut in dict.fromkeys(s for column in columns for s in column.stack[0].closures):
         on = [shut in column.stack[0].closures for column in columns]
         for left, right, _ in _together(columns, on):
@@ -508,7 +509,8 @@ def _in_words(
         said += [f"{f.name} ({f.kind}): {words.dates.day(day.date)}." for f in day.fixtures]
     reserve = [day.date for day in days if day.reserve]
     if reserve:
-        said.append(f"{words.language.terms.reserve_day}: {words.dates.days(reserve)}.")
+        kept = words.language.reserve_days(len(reserve))
+        said.append(f"{kept}: {words.dates.days(reserve)}.")
     for shut in dict.fromkeys(s for day in days for s in day.closures):
         on = [day.date for day in days if shut in day.closures]
         said.append(f"{closed_thing(words, shut)}, {words.dates.days(on)}.")

@@ -287,7 +287,10 @@ def share(words: Words, work: Work) -> str:
     figure = words.programme.figure("surface disturbed", work.id)
     if figure is None or figure.value is None:
         return ""
-    return f"{figure.value:.{1 if figure.value < 10 else 0}f} % of the surface"
+    # Set in a drawing, which no later stage looks through for words.
+    return words.language.with_percent(
+        f"{figure.value:.{1 if figure.value < 10 else 0}f} % of the surface"
+    )
 
 
 def name_of(words: Words, work: Work) -> str:

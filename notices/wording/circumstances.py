@@ -21,7 +21,7 @@ _PREPOSITIONS = frozenset({"after", "at", "before", "by", "in", "near", "on", "o
 def closed_thing(words: Words, closed: Closure) -> str:
     """Practice ground closed; for lists."""
     subject = _subject(words, closed)[0] if closed.part else closed.what
-    if closed.part not in ("", "greens"):
+    if closed.part:
         subject = subject.removeprefix("the ")
     state = "closed"
     if "temporary green" in closed.instead.lower():

@@ -84,6 +84,10 @@ class Language:
         """Write hundredths as the language does: 4.9 %; 4.9%."""
         return _PERCENT.sub(self.terms.percent, text)
 
+    def reserve_days(self, count: int) -> str:
+        """Label days kept free for rain: reserve day; reserve days; rain dates."""
+        return f"{self.terms.reserve_day}{'' if count == 1 else 's'}"
+
     def clock(self, time: dt.time) -> str:
         """Write a time of day: 06:30; 6:30 a.m., noon."""
         text = time.strftime(self.dates.clock)

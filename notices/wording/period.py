@@ -158,7 +158,7 @@ class PeriodWords:
 
     def away(self) -> str:
         """Say in a list what its greens are: "Green 12: temporary green"; where they are away for long."""
-        greens = self.words.greens_briefly(self.period.greens)
+        greens = self.words.greens_briefly(self.period.greens).removeprefix("the ")
         return f"{greens[:1].upper()}{greens[1:]}: {self.state_while_away(self.period.greens)}"
 
     def days_away(self) -> tuple[dt.date, ...]:

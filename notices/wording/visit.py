@@ -45,7 +45,7 @@ def what_is_open(words: Words, day: dt.date) -> str:
     """Say which holes are in play and how many: all of them; all but some; or none that day."""
     play = words.programme.play.get(day)
     if play is None:
-        return "All holes are open."
+        return "All holes can be played."  # though a tee or a fairway may be closed
     temporary = play.all_day.temporary
     throughout = _closed_throughout(play)
     if set(throughout) == set(words.programme.holes):

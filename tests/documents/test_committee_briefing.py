@@ -128,8 +128,8 @@ def test_nobody_is_asked_again_what_is_decided() -> None:
         }
         return said(committee_briefing(programme(plan(TINING, fixtures=[medal]))))
 
-    assert "How August Medal will be played." in asked("")
-    assert "How August Medal will be played." not in asked("play on")
+    assert "August Medal: how it will be played." in asked("")
+    assert "August Medal: how it will be played." not in asked("play on")
 
 
 def test_columns_and_greens_that_say_nothing_are_left_out() -> None:
@@ -157,7 +157,7 @@ def test_each_finding_that_the_club_lives_with_is_named() -> None:
     ]
     for about, listed, asked in (
         ({}, ["August Medal", "Summer Bowl"], []),
-        ({"about": "Summer Bowl"}, ["Summer Bowl"], ["How August Medal will be played."]),
+        ({"about": "Summer Bowl"}, ["Summer Bowl"], ["August Medal: how it will be played."]),
     ):
         accepted = [{"finding": "fixture-in-recovery", "by": "us", "why": "a cup", **about}]
         text = said(

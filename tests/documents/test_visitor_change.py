@@ -73,7 +73,7 @@ CASES: list[tuple[dict[str, Any], list[str], dict[str, str]]] = [
         [GENERAL, PARTY],
         {
             GENERAL: "Hollow tining is now on Monday 16 and Tuesday 17 August, not on Monday 9",
-            PARTY: "Open: All holes are open. We had said: “Holes 1 to 9 are closed all day.",
+            PARTY: "Open: All holes can be played. We had said: “Holes 1 to 9 are closed all day.",
         },
     ),
     (

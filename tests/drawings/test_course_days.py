@@ -45,6 +45,13 @@ def test_the_drawings_cover_every_day_once(name: str) -> None:
     assert not [number for number in days if numbers.count(number) < days.count(number)]
 
 
+def test_two_days_kept_free_side_by_side_are_reserve_days() -> None:
+    kept = work("hollow tining", "2027-08-10", reserve_dates="2027-08-11 to 2027-08-12")
+    (drawing,) = course_day_by_day(words(plan(kept)))
+    assert "Reserve days" in said(drawing)
+    assert "Reserve days: Wednesday 11 and Thursday 12 August." in drawing.description
+
+
 def test_a_day_of_work_and_what_follows() -> None:
     told = words(
         plan(
@@ -163,7 +170,7 @@ def test_long_names_break_nothing() -> None:
 
 def test_american_words_and_dates() -> None:
     (drawing,) = course_day_by_day(words_of("live-oak"))
-    assert "Rain date" in said(drawing)
+    assert "Rain dates" in said(drawing)  # 15 and 16 July
     assert "closed on Monday, July 12" in drawing.description
 
 

@@ -475,6 +475,18 @@ def test_closures_at_a_club_of_two_courses(what: str, said: str, listed: str | N
         assert circumstances.closed_thing(told, closed) == listed
 
 
+def test_a_green_that_has_a_name_is_listed_without_an_article() -> None:
+    told = words(
+        plan(
+            greens="1-18, Putting green",
+            closures=[{"what": "green Putting green", "dates": "2027-08-09"}],
+        )
+    )
+    (closed,) = told.programme.closures
+    assert closed.greens == ("Putting green",)
+    assert circumstances.closed_thing(told, closed) == "Putting green: closed"
+
+
 def test_a_fixture_on_closed_and_on_temporary_greens() -> None:
     told = words(
         plan(

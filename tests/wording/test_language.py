@@ -42,3 +42,12 @@ def test_from_when_to_when(
         language = LANGUAGES[tag]
         times = (language.clock(dt.time(*time)) for time in (begins, ends))
         assert language.clock_span(*times) == said
+
+
+@pytest.mark.parametrize(
+    ("tag", "one", "two"),
+    [("en-GB", "Reserve day", "Reserve days"), ("en-US", "Rain date", "Rain dates")],
+)
+def test_days_kept_free_are_labelled_as_many_as_they_are(tag: str, one: str, two: str) -> None:
+    language = LANGUAGES[tag]
+    assert (language.reserve_days(1), language.reserve_days(2)) == (one, two)

@@ -42,7 +42,7 @@ def told() -> Words:
 @pytest.mark.parametrize(
     ("day", "opened", "start"),
     [
-        ("2027-08-01", "All holes are open.", "Start as usual."),
+        ("2027-08-01", "All holes can be played.", "Start as usual."),
         # Six greens are done a day; after the last hole comes the first, so 18 less 6 follow.
         (
             "2027-08-10",
