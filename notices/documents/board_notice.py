@@ -35,6 +35,9 @@ FITS = (
 Only the reasons may go, and what the weather must be, never a fact: where even that is too much, a second page follows.
 """
 
+LARGE_FITS = (Fit(), Fit("close"))
+"""Ways to set the large print: closer where that saves a page of a few lines."""
+
 
 def board_notices(programme: Programme) -> Entry:
     """Return the sheets for the notice board with what to do with them."""
@@ -54,7 +57,7 @@ def board_notices(programme: Programme) -> Entry:
         (
             Sheet(sheet, "board-notice", FITS),
             Sheet(replace(sheet, name="board-notice-a3"), "board-notice-a3", FITS),
-            Sheet(large, "large-print", pages=MANY),
+            Sheet(large, "large-print", LARGE_FITS, pages=MANY),
         ),
         again="Leave it up: no need to print it again.",
     )

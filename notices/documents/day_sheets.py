@@ -9,8 +9,8 @@ from notices.documents.model import MANY, Document, Fact, Section, Sheet
 from notices.programme.model import Programme
 from notices.wording.blocks import Block, Bullets, KeyFacts, Paragraph, Table
 
-SIZES = ((37, "grand"), (44, "roomy"), (51, ""), (57, "close"))
-"""Up to so many lines a page is set in this way, by measure of our pages; what is longer, "dense"."""
+SIZES = ((37, "grand"), (44, "roomy"), (51, ""), (57, "close"), (85, "dense"))
+"""Up to so many lines a page is set in this way, by measure of our pages; what is longer, "dense full"."""
 
 LINE, LINE_OF_FACT, LINE_OF_ROW = 105, 85, 80
 """Letters on a line of text, beside a label, and in all the cells of a row."""
@@ -45,7 +45,7 @@ def on_paper(document: Document) -> Sheet:
 def page(name: str, heading: str, blocks: Sequence[Block]) -> Section:
     """Make the page of a day, or of days that are the same."""
     lines = sum(map(_lines, blocks)) + HEAD + NOTES
-    style = next((style for most, style in SIZES if lines <= most), "dense")
+    style = next((style for most, style in SIZES if lines <= most), "dense full")
     return Section(name, tuple(blocks), heading, style)
 
 

@@ -9,8 +9,9 @@ import pytest
 
 from notices.paths import templates_folder
 from notices.rendering.pdf import write_pdf
-from tests.documents.building import BuiltPack, build_data
+from tests.documents.building import BuiltPack, build_data, of
 from tests.documents.on_paper import TABLES, faults_on_paper, rows_watched
+from tests.documents.reading import Sheet
 from tests.wording.small_plans import plan, work
 
 
@@ -29,6 +30,23 @@ def test_no_page_of_an_example_is_cut_off(pack: BuiltPack) -> None:
 
 def test_nor_one_of_the_worst_plan(hostile_pack: BuiltPack) -> None:
     assert faults_of(hostile_pack) == []
+
+
+@of("alderfleet-park", "live-oak")
+def test_the_large_print_turns_no_page_for_a_few_lines(pack: BuiltPack) -> None:
+    last = Sheet.read(pack.files["board-notice-large-print.pdf"]).texts[-1]
+    # Three, or the one that says when to take it down, above two of the running foot.
+    assert len(last.strip().splitlines()) > 3 + 2
+
+
+@of("withy-hollow")
+def test_no_heading_stands_with_a_single_point_at_the_foot_of_a_page(pack: BuiltPack) -> None:
+    (page,) = (
+        text.partition("What it means for your game")[2]
+        for text in Sheet.read(pack.files["counter-handout.pdf"]).texts
+        if "What it means for your game" in text
+    )
+    assert page.count("\u2022") > 1
 
 
 def rows_parted_in(pack: BuiltPack) -> list[str]:
