@@ -18,6 +18,7 @@ import pytest
 
 from notices.documents.model import CalendarDocument, Document, file_names
 from notices.operations import Opening, WhileWorking
+from notices.programme.best_days import best_days
 from notices.programme.model import Period, Programme
 from notices.programme.news import last_day_of_news
 from notices.wording.circumstances import go_or_no_go
@@ -254,6 +255,12 @@ def test_a_committee_reads_eight_pages_at_most(pack: BuiltPack) -> None:
 def test_no_date_is_said_that_the_programme_does_not_have(pack: BuiltPack) -> None:
     programme = pack.programme
     known = days_of(programme) | {last_day_of_news(programme)}
+    if programme.periods:
+        # Between two works visitors are told the first clear day, the last, and all that lie between.
+        best = best_days(programme, main_period(programme))
+        if best.after and best.next:
+            clear = (best.next - best.after).days
+            known |= {best.after + dt.timedelta(days=number) for number in range(1, clear)}
     for where, text in texts(pack):
         # Each weekday named is checked by the reader itself.
         for said in read_dates(text, programme.issued, head_of(programme)):

@@ -358,7 +358,7 @@ def best_days(words: Words, period: Period) -> tuple[str, tuple[dt.date, ...]]:
     elif best.after is not None and best.next is not None:
         first, last = best.after + ONE_DAY, best.next - ONE_DAY
         said.append(f"from {words.dates.day(first)} to {words.dates.day(last)}")
-        days += [first, last]
+        days += [first + number * ONE_DAY for number in range((last - first).days + 1)]
     if not said or not any(w.operation.noticed is not Noticed.HARDLY for w in period.works):
         return "", ()
     when = and_list(said, "or")
