@@ -6,24 +6,23 @@ the machine does. The bare renderers get the HTML of the sheets as they were set
 difference is everything that we add: reading, working out, wording, drawing, and trying which size
 fits a page.
 
-On 30 November 2026, on two cores of an EPYC that did much else, so that seconds by the clock say
-little (withy-hollow):
+On 30 November 2026, on two quiet cores of an EPYC (withy-hollow):
 
 | what | wall s | CPU s | peak MB |
 |---|---|---|---|
-| WeasyPrint alone, the same HTML | 10.4 | 6.3 | 122 |
-| the whole pack, on one processor | 13.0 | 9.2 (1.48 of WeasyPrint alone) | 351 |
-| the whole pack, on both | 10.6 | 10.0 | 253 |
+| WeasyPrint alone, the same HTML | 6.1 | 6.1 | 123 |
+| the whole pack, on one processor | 8.7 | 8.7 (1.42 of WeasyPrint alone) | 343 |
+| the whole pack, on both | 6.7 | 9.1 | 245 |
 | again, nothing changed | 0.5 | 0.5 | 60 |
-| --since it, nothing | 1.9 | 1.9 | 120 |
-| --since it, a reserve date a day later | 15.6 | 8.2 | 227 |
-| --since it, the name of a fixture | 5.0 | 4.8 | 243 |
-| --since it, the last work a day later | 18.2 | 10.2 | 254 |
-| Chromium's --print-to-pdf, the same HTML | 19.0 | 7.9 | 239 |
+| --since it, nothing | 1.8 | 1.8 | 120 |
+| --since it, a reserve date a day later | 5.6 | 7.3 | 220 |
+| --since it, the name of a fixture | 4.5 | 4.5 | 234 |
+| --since it, the last work a day later | 8.2 | 10.6 | 288 |
+| Chromium's --print-to-pdf, the same HTML | 10.2 | 7.8 | 238 |
 
 The aim of 1.15 is not reached. Some 2 s are our own (imports 0.6, documents 0.5, pictures of the
 email 0.4, of the front page 0.1); the rest is sheets that are laid out more than once: the briefing
-four times, in 3.4 s, of which one would do.
+three times, in 2.8 s, of which one would do.
 """
 
 from __future__ import annotations
