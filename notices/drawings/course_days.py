@@ -1,6 +1,6 @@
 """The course day by day: each green on each day, with fixtures, reserve days, closures and limits.
 
-Greens that fare alike share a row. Days on which nothing changes are drawn as one narrow column
+Greens that fare alike share a row. Days alike but for recovery are drawn as one narrow column
 that says how many they are. What does not fit beside one another goes on in a further drawing.
 """
 
@@ -495,7 +495,7 @@ def _explained(
         yield Explained(box(0, 1, 22, BAR, fill=SHADE), 22.0, "weekend")
     if any(column.folded for column in columns):
         edges = "".join(_fold_edge(x, 1, 1 + BAR) for x in (0.5, 21.5))
-        yield Explained(edges, 22.0, "several days, nothing changes")
+        yield Explained(edges, 22.0, "several days, alike but for recovery")
     kinds = [fixture.kind for column in columns for fixture in column.stack[0].fixtures]
     yield from explained_flags(kinds, words.language.terms.fixture)
 

@@ -51,7 +51,7 @@ def said(drawing: Drawing) -> set[str]:
 
 COURSE: dict[str, Looks] = {
     "weekend": {"fill": SHADE},
-    "several days, nothing changes": {"stroke": QUIET, "stroke_dasharray": "2 3"},
+    "several days, alike but for recovery": {"stroke": QUIET, "stroke_dasharray": "2 3"},
     "open, with short waits": {"stroke": QUIET, "stroke_dasharray": "3 2"},
     "competition": {"fill": LOAM, "stroke": LOAM, "stroke_width": "1.2"},
     "another {fixture}": {"fill": PAPER, "stroke": QUIET, "stroke_width": "1.2"},
