@@ -387,16 +387,17 @@ def _healing(period: Period) -> Iterator[Sign]:
 def _closed(words: Words, closed: Closure) -> Iterator[Sign]:
     """Yield a sign for what the club closes itself; one for the practice ground hangs there."""
     thing = circumstances.closed_thing(words, closed)
-    temporary = "temporary green" in closed.instead.lower()
-    small = ""
     greens = closed.greens if closed.part == "greens" else ()
-    if temporary:
+    if closed.has_temporary:
         own = sentence(closed.temporary) if closed.temporary else ""
         small = f"{_stay_off(one=len(closed.greens) == 1)} {own}".strip()
     else:
-        use = sentence(f"please use {closed.instead}") if closed.instead else ""
         out = KEEP_OUT if circumstances.shuts_people_out(closed) else ""
-        small = f"{use} {out}".strip()
+        small = f"{circumstances.instead(closed)} {out}".strip()
     for run in runs_of_days(closed.dates):
-        large = thing if temporary else thing.replace(": closed", " closed").removeprefix("The ")
+        large = (
+            thing
+            if closed.has_temporary
+            else thing.replace(": closed", " closed").removeprefix("The ")
+        )
         yield Sign(tuple(run), _first_up(large), small, greens, weather=False)

@@ -25,7 +25,7 @@ class _Kept:
     name: str
     dates: tuple[dt.date, ...]
     greens: tuple[str, ...]
-    """None where it is no green that is closed."""
+    """Empty where it is no green that is closed."""
     path: tuple[str | int, ...]
 
     def may_serve(self, work: Work) -> bool:

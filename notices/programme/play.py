@@ -132,8 +132,7 @@ def _while_working(works: Sequence[Work]) -> Iterator[Spell]:
 
 def _closed(closures: Sequence[Closure], greens: Mapping[str, Green]) -> Iterator[Spell]:
     for closure in closures:
-        temporary = "temporary green" in closure.instead.casefold()
-        status = PlayStatus.TEMPORARY if temporary else PlayStatus.CLOSED
+        status = PlayStatus.TEMPORARY if closure.has_temporary else PlayStatus.CLOSED
         concerned = tuple(greens) if closure.whole_course else closure.greens
         for day in closure.dates if concerned else ():
             yield Spell(day, 1, concerned, status, (closure.id,))

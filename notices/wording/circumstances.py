@@ -24,7 +24,7 @@ def closed_thing(words: Words, closed: Closure) -> str:
     if closed.part:
         subject = subject.removeprefix("the ")
     state = "closed"
-    if "temporary green" in closed.instead.lower():
+    if closed.has_temporary:
         state = "temporary green" if len(closed.greens) == 1 else "temporary greens"
     return f"{subject[:1].upper()}{subject[1:]}: {state}"
 
@@ -38,7 +38,7 @@ def closure(words: Words, closed: Closure) -> str:
     """The practice ground is closed on …."""
     subject, many = _subject(words, closed)
     when = words.dates.on_days(closed.dates)
-    if "temporary green" in closed.instead.lower():
+    if closed.has_temporary:
         have = "have" if many else "has"
         said = _because(f"{subject} {have} {inside(closed.instead)} {when}", closed.reason)
         return f"{said} {temporary_is(closed, many=many)}"
@@ -57,7 +57,7 @@ def temporary_is(closed: Closure, *, many: bool) -> str:
 
 def instead(closed: Closure) -> str:
     """What to use while something is closed; empty where nothing is named but temporary greens."""
-    if not closed.instead or "temporary green" in closed.instead.lower():
+    if not closed.instead or closed.has_temporary:
         return ""
     return sentence(f"please use {closed.instead}")
 
@@ -67,11 +67,7 @@ KEEP_OUT = "Please keep out of what is closed. People and machines may be at wor
 
 def shuts_people_out(closed: Closure) -> bool:
     """Whether golfers who play on come by something closed, where people may be at work."""
-    return closed.part not in ("", "course") and not _has_temporary(closed)
-
-
-def _has_temporary(closed: Closure) -> bool:
-    return "temporary green" in closed.instead.lower()
+    return closed.part not in ("", "course") and not closed.has_temporary
 
 
 def _because(said: str, reason: str) -> str:

@@ -175,9 +175,14 @@ class Closure:
     temporary: str = ""
     """Where the temporary greens lie and how good they are, in the club's words."""
 
+    @property
+    def has_temporary(self) -> bool:
+        """Whether golfers play to a temporary green, or to several, in place of what is closed."""
+        return "temporary green" in self.instead.lower()
+
     def closes_holes_on(self, day: dt.date) -> bool:
         """Whether it takes its holes out of play that day, be their greens as they may."""
-        away = self.part in ("holes", "course") and "temporary green" not in self.instead.lower()
+        away = self.part in ("holes", "course") and not self.has_temporary
         return away and day in self.dates
 
 
