@@ -29,7 +29,7 @@ from notices.plan.load import load_plan
 from notices.plan.model import Fixture
 from notices.plan.refusal import Refusal
 from notices.rendering.files import RenderedFile
-from notices.rendering.sheets import _filled
+from notices.rendering.ways import page_html
 from tests.documents.reading import tight
 from tests.plan import strategies
 from tests.test_own_operation import PLAN as OWN_PLAN
@@ -304,7 +304,7 @@ def built(folder: Path, plan: object) -> Iterator[RenderedFile]:
     sheets = [item for item in documents.items if isinstance(item, Sheet)]
     assert sheets
     for sheet in sheets:
-        page = _filled(sheet, sheet.fits[0])
+        page = page_html(sheet, sheet.fits[0])
         yield RenderedFile(f"{sheet.document.name}, for paper", "text/html", page.encode())
     entries = tuple(
         replace(entry, items=tuple(item for item in entry.items if item not in sheets))

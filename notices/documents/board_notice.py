@@ -20,22 +20,22 @@ from notices.wording.words import Words
 
 FITS = (
     Fit("grand"),
-    Fit("roomy"),
-    Fit("tight"),
-    Fit("tight close"),
-    Fit("tight", frozenset({"why"})),
-    Fit("tight close", frozenset({"why"})),
-    Fit("tight close", frozenset({"why", "weather"})),
-    Fit("tight close slim", frozenset({"why"})),
-    Fit("tight close dense", frozenset({"why"})),
-    Fit("tight close dense", frozenset({"why", "weather"})),
+    Fit("roomy", room=0.62),
+    Fit("tight", room=0.55),
+    Fit("tight close", room=0.52),
+    Fit("tight", frozenset({"why"}), room=0.49),
+    Fit("tight close", frozenset({"why"}), room=0.46),
+    Fit("tight close", frozenset({"why", "weather"}), room=0.44),
+    Fit("tight close slim", frozenset({"why"}), room=0.41),
+    Fit("tight close dense", frozenset({"why"}), room=0.39),
+    Fit("tight close dense", frozenset({"why", "weather"}), room=0.38),
 )
 """Ways to set the sheet.
 
 Only the reasons may go, and what the weather must be, never a fact: where even that is too much, a second page follows.
 """
 
-LARGE_FITS = (Fit(), Fit("close"))
+LARGE_FITS = (Fit(), Fit("close", room=0.83))
 """Ways to set the large print: closer where that saves a page of a few lines."""
 
 

@@ -48,7 +48,7 @@ NEW_DAYS = (
 
 AWAY = {PlayStatus.TEMPORARY: "temporary", PlayStatus.CLOSED: "closed"}
 
-FITS = (Fit("roomy"), Fit(), Fit("close"))
+FITS = (Fit("roomy"), Fit(room=0.87), Fit("close", room=0.73))
 
 
 def change_notices(programme: Programme) -> Entry | None:

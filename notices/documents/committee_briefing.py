@@ -47,10 +47,10 @@ DRAWN = SAID_IN_TABLES | {"record chart", "recovery", "ground"}
 
 FITS = (
     Fit(),
-    Fit("close"),
-    Fit("close", frozenset({"year chart", "sand chart"})),
-    Fit("close", SAID_IN_TABLES),
-    Fit("close", DRAWN),
+    Fit("close", room=0.88),
+    Fit("close", frozenset({"year chart", "sand chart"}), room=0.81),
+    Fit("close", SAID_IN_TABLES, room=0.7),
+    Fit("close", DRAWN, room=0.53),
 )
 """Ways to set it: closer, with smaller charts, and only then with fewer drawings."""
 

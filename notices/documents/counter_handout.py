@@ -13,9 +13,9 @@ from notices.wording.words import Words
 ONE_SIDE, BOTH_SIDES = 1, 2
 
 FITS = tuple(
-    Fit(styles, pages=pages)
+    Fit(styles, pages=pages, room=room)
     for pages in (ONE_SIDE, BOTH_SIDES)
-    for styles in ("roomy", "", "close", "close closer")
+    for styles, room in (("roomy", 1.0), ("", 0.87), ("close", 0.73), ("close closer", 0.71))
 )
 """Ways to set the sheet: on one side if all goes there, else on both, in the largest letters."""
 

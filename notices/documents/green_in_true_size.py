@@ -24,8 +24,10 @@ SMALLER = {
 """What is said above as many smaller squares."""
 
 FITS = (
-    *(Fit(styles) for styles in ("", "close", "closest")),
-    Fit("closest alone", frozenset({"smaller", "smooth", "healed"})),
+    Fit(),
+    Fit("close", room=0.7),
+    Fit("closest", room=0.65),
+    Fit("closest alone", frozenset({"smaller", "smooth", "healed"}), room=0.65),
 )
 """Ways to set the sheet: where many kinds of work stand beside the square, it is alone."""
 

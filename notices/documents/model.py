@@ -202,6 +202,8 @@ class Fit:
     left_out: frozenset[str] = frozenset()
     pages: int | None = None
     """How many it may take; None for as many as the sheet may."""
+    room: float = 1.0
+    """About how much it takes of what the first way does: what is tried next is guessed from it."""
 
 
 MANY = 10_000

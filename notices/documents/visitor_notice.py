@@ -16,7 +16,13 @@ from notices.wording.period import PeriodWords
 from notices.wording.rules import lost_scores_said
 from notices.wording.words import Words
 
-FITS = (Fit("roomy"), Fit(), Fit("close"), Fit("close closer"), Fit("close closer closest"))
+FITS = (
+    Fit("roomy"),
+    Fit(room=0.87),
+    Fit("close", room=0.73),
+    Fit("close closer", room=0.69),
+    Fit("close closer closest", room=0.62),
+)
 """Ways to set the sheet: one page in the largest letters that fit it."""
 
 WELCOME = "Thank you for coming to play with us."

@@ -19,3 +19,9 @@ class Drawing:
     """Size in the units of the SVG's view box; one unit is one CSS pixel."""
     caption: str = ""
     """What to say below it to those who do see it; empty where it speaks for itself."""
+
+    @property
+    def told(self) -> str:
+        """What stands for it where it is read aloud."""
+        same = self.description in ("", self.title)
+        return self.title if same else f"{self.title}. {self.description}"

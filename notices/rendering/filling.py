@@ -9,9 +9,8 @@ from dataclasses import dataclass
 LATEST = 3
 """A section stands so many places later at most, or nobody would look for it there."""
 
-
-_SMALL = 0.04
-"""As bad as one gap of a fifth of a page: nothing moves for less."""
+_SMALL = 0.3**2
+"""As much as one gap of three tenths of a page: nothing moves to gain less."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,20 +24,26 @@ class Piece:
 
 
 def filled_order(
-    pieces: Sequence[Piece], movable: Collection[str], begin: float, page: float
+    pieces: Sequence[Piece],
+    movable: Collection[str],
+    begin: float,
+    page: float,
+    now: Sequence[str],
 ) -> tuple[str, ...]:
     """Return the order of sections that takes the fewest pages, and leaves the smallest gaps on them.
 
     Parameters
     ----------
     pieces
-        What the sections are made of, in the order in which they were set.
+        What the sections are made of, in the order in which they are written.
     movable
-        Sections that may stand later than they did.
+        Sections that may stand later than they are written.
     begin
         Where the first begins on its page.
     page
         Height of a page.
+    now
+        The order that is kept where another gains little.
 
     Returns
     -------
@@ -53,10 +58,10 @@ def filled_order(
         pages, gaps = _filled([piece for name in order for piece in named[name]], begin, page)
         return pages, round(gaps, 2)
 
-    if cost(tuple(named))[1] < _SMALL:
-        return tuple(named)
     # The first of orders that are as good is the one that moves least.
-    return min(_orders(tuple(named), movable), key=cost)
+    best = min(_orders(tuple(named), movable), key=cost)
+    (pages, gaps), (fewest, smallest) = cost(now), cost(best)
+    return tuple(now) if pages <= fewest and gaps - smallest < _SMALL else best
 
 
 def _orders(names: tuple[str, ...], movable: Collection[str]) -> Iterator[tuple[str, ...]]:

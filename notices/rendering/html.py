@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import base64
 import textwrap
 from functools import cache
 
@@ -41,7 +42,7 @@ def _environment() -> jinja2.Environment:
     )
     for name, kind in _TESTS.items():
         environment.tests[name] = lambda value, kind=kind: isinstance(value, kind)
-    environment.filters["svg"] = _svg
+    environment.filters["svg_as_picture"] = _svg_as_picture
     environment.filters["svg_on_screen"] = lambda source: _svg(held(source))
     environment.filters["css"] = _css
     environment.filters["brief"] = _brief
@@ -55,6 +56,12 @@ def _environment() -> jinja2.Environment:
 def _svg(source: str) -> Markup:
     """Let a drawing of ours into a page; its texts were escaped when it was drawn."""
     return Markup(source)  # noqa: S704, see above
+
+
+def _svg_as_picture(source: str) -> str:
+    """Return the address of a drawing that stands beside a page, in letters that our fonts have."""
+    drawn = base64.b64encode(printable(source).encode()).decode("ascii")
+    return f"data:image/svg+xml;base64,{drawn}"
 
 
 def _brief(text: str, most: int) -> str:

@@ -54,9 +54,10 @@ import sys
 from pathlib import Path
 import notices
 from notices.documents.model import Sheet
-from notices.rendering import sheets
+from notices.paths import templates_folder
+from notices.rendering import pdf, sheets, ways
 filled = {}
-write, fill = sheets.Layout.write, sheets.lay_out
+write, fill = pdf.Layout.write, pdf.lay_out
 def laid_out(html, *, base):
     layout = fill(html, base=base)
     filled[id(layout)] = html
@@ -65,14 +66,14 @@ def written(layout):
     kept.append(filled[id(layout)])
     return write(layout)
 kept = []
-sheets.lay_out, sheets.Layout.write = laid_out, written
+ways.lay_out, pdf.Layout.write = laid_out, written
 loaded = notices.load_plan(Path(sys.argv[1]))
 programme = notices.work_out(loaded.plan, loaded.plan.issued)
 documents = notices.write_documents(programme, notices.canonical(loaded.plan))
 for item in documents.items:
     if isinstance(item, Sheet):
         sheets.write_sheet(item)
-        base = sheets.templates_folder().resolve().as_uri() + "/"
+        base = templates_folder().resolve().as_uri() + "/"
         page = kept[-1].replace("<head>", f'<head><base href="{base}">', 1)
         (Path(sys.argv[2]) / f"{item.document.name}.html").write_text(page, encoding="utf-8")
 """

@@ -1,0 +1,227 @@
+"""Which way to set a sheet: the largest that fits, found with few tries, since each takes long."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from notices.documents.model import Document, Fit, Section, Sheet
+from notices.letters import printable
+from notices.paths import templates_folder
+from notices.rendering import html
+from notices.rendering.filling import filled_order
+from notices.rendering.furniture import SHEET, imprint
+from notices.rendering.pdf import Layout, lay_out
+
+COUNTED = 0.98
+"""So much of a page is counted on when parts change places: heads of tables stand on each page anew."""
+
+THIN = 1 / 3
+"""So much of a last page must be in use for it to be worth a page."""
+
+FEW_LOOKS = 6
+"""Of fewer looks the largest is tried first, since it mostly holds; of more, one in the middle."""
+
+DOUBT = 0.06
+"""What a guess may be off by: a way that seems too long by less is tried nonetheless."""
+
+
+_Looks = tuple[str, frozenset[str]]
+"""Styles, and what is left out."""
+
+
+def page_html(sheet: Sheet, fit: Fit) -> str:
+    """Return the page of a sheet as it is set in one way."""
+    document = sheet.document
+    return printable(
+        html.fill(
+            f"print/{sheet.template}.html.j2",
+            document=document,
+            imprint=imprint(document, SHEET),
+            fit=fit,
+        )
+    )
+
+
+def lay_out_sheet(sheet: Sheet, likely: int | None = None) -> tuple[int, Layout]:
+    """Lay out a sheet in the largest way that fits, and say which.
+
+    The room that one way takes tells about how much the others will (`Fit.room`), so the next that is
+    tried is the largest that can fit, and one that cannot is passed over. Where the last page then
+    holds but a few lines, the next closer way is taken if it saves the page.
+
+    Parameters
+    ----------
+    sheet
+        What is laid out.
+    likely
+        The way in which another size of it fits, which is taken if this one fits so too.
+    """
+    ways = _Ways(sheet)
+    first, last = 0, len(sheet.fits) - 1
+    if likely is not None:
+        if likely == last or ways.fit(likely):
+            return ways.saving(likely)
+        first = likely + 1
+    way = ways.guess(first, last) if first else ways.start()
+    while first < last:
+        if ways.fit(way):
+            last = way
+        else:
+            first = way + 1
+        way = ways.guess(first, last)
+        if way == last:
+            break
+    return ways.saving(last)
+
+
+class _Ways:
+    """The ways of a sheet, each laid out once and only where somebody asks for it."""
+
+    def __init__(self, sheet: Sheet) -> None:
+        self._sheet = sheet
+        self._tried: dict[_Looks, _Setting] = {}
+
+    def start(self) -> int:
+        """Return the way to try first."""
+        few = len({_looks(fit) for fit in self._sheet.fits}) < FEW_LOOKS
+        return 0 if few else (len(self._sheet.fits) - 1) // 2
+
+    def guess(self, first: int, last: int) -> int:
+        """Return the largest of some ways that can fit, going by what was tried; else the last."""
+        return next((way for way in range(first, last) if self._can_fit(way)), last)
+
+    def layout(self, way: int) -> Layout:
+        # Two ways may differ in nothing but how many pages they may take.
+        fit = self._sheet.fits[way]
+        looks = _looks(fit)
+        if looks not in self._tried:
+            self._tried[looks] = _set_full(self._sheet, fit, self._nearest(fit))
+        return self._tried[looks].layout
+
+    def fit(self, way: int) -> bool:
+        return self.layout(way).pages <= _may_take(self._sheet, self._sheet.fits[way])
+
+    def saving(self, way: int) -> tuple[int, Layout]:
+        """Return the next closer way where that saves a page of a few lines, else this one."""
+        while (
+            _thin(self.layout(way))
+            and _tightens(self._sheet, way)
+            and self.layout(way + 1).pages < self.layout(way).pages
+        ):
+            way += 1
+        return way, self.layout(way)
+
+    def _can_fit(self, way: int) -> bool:
+        fit = self._sheet.fits[way]
+        if _looks(fit) in self._tried:
+            return self.fit(way)
+        tried = self._nearest(fit)
+        if tried is None:
+            return True
+        filled = tried.layout.filled * fit.room / tried.fit.room
+        return filled <= _may_take(self._sheet, fit) * (1 + DOUBT)
+
+    def _nearest(self, fit: Fit) -> _Setting | None:
+        """Return what was tried that is most like a way."""
+        return min(
+            self._tried.values(), key=lambda tried: abs(tried.fit.room - fit.room), default=None
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class _Setting:
+    """A sheet as it was set in one way."""
+
+    fit: Fit
+    order: tuple[str, ...]
+    """Of its stories, by the names of the sections that head them."""
+    layout: Layout
+
+
+def _set_full(sheet: Sheet, fit: Fit, tried: _Setting | None) -> _Setting:
+    """Set a sheet so that no drawing leaves a page half empty: what comes after it then goes first.
+
+    Parameters
+    ----------
+    sheet, fit
+        What is set, and in which way.
+    tried
+        The sheet in another way, from which a good order is guessed.
+    """
+    if not sheet.movable:
+        return _Setting(fit, (), lay_out(page_html(sheet, fit), base=templates_folder()))
+    like = tried if tried and tried.fit.left_out == fit.left_out else None
+    order = _full_order(sheet, fit, like) if like else tuple(_stories(sheet.document))
+    found = _set(sheet, fit, order)
+    layout = found.layout
+    high = sum(piece.height for piece in layout.pieces())
+    if layout.begin() + high > COUNTED * layout.page_height * _may_take(sheet, fit):
+        return found  # whatever the order, it takes more pages than it may
+    order = _full_order(sheet, fit, found)
+    if order == found.order:
+        return found
+    other = _set(sheet, fit, order)
+    return other if other.layout.pages <= layout.pages else found
+
+
+def _set(sheet: Sheet, fit: Fit, order: tuple[str, ...]) -> _Setting:
+    stories = _stories(sheet.document)
+    sections = tuple(section for head in order for section in stories[head])
+    ordered = replace(sheet, document=replace(sheet.document, sections=sections))
+    return _Setting(fit, order, lay_out(page_html(ordered, fit), base=templates_folder()))
+
+
+def _full_order(sheet: Sheet, fit: Fit, tried: _Setting) -> tuple[str, ...]:
+    """Return the order of stories that fills the pages best, going by how high they were set."""
+    stories = _stories(sheet.document)
+    head_of = {_id(section): head for head, story in stories.items() for section in story}
+    scale = fit.room / tried.fit.room
+    pieces = [
+        replace(piece, section=head_of[piece.section], height=scale * piece.height)
+        for piece in tried.layout.pieces()
+    ]
+    places = list(stories)
+    pieces.sort(key=lambda piece: places.index(piece.section))
+    shown = {piece.section for piece in pieces}
+    order = filled_order(
+        pieces,
+        sheet.movable,
+        scale * tried.layout.begin(),
+        COUNTED * tried.layout.page_height,
+        [head for head in tried.order if head in shown],
+    )
+    return (*order, *(head for head in stories if head not in shown))
+
+
+def _stories(document: Document) -> dict[str, list[Section]]:
+    """Return the sections under each heading, by the name of the first: they stay together."""
+    stories: dict[str, list[Section]] = {}
+    for section in document.sections:
+        if section.heading or not stories:
+            stories[section.name] = []
+        stories[next(reversed(stories))].append(section)
+    return stories
+
+
+def _id(section: Section) -> str:
+    """Return the name of a section as it stands in the page."""
+    return section.name.replace(" ", "-")
+
+
+def _looks(fit: Fit) -> _Looks:
+    return fit.styles, fit.left_out
+
+
+def _may_take(sheet: Sheet, fit: Fit) -> int:
+    return fit.pages or sheet.pages
+
+
+def _thin(layout: Layout) -> bool:
+    """Tell whether the last of several pages holds but a few lines."""
+    return layout.pages > 1 and layout.last_page_filled < THIN
+
+
+def _tightens(sheet: Sheet, way: int) -> bool:
+    """Tell whether the next way leaves out no more than this one."""
+    ways = sheet.fits[way : way + 2]
+    return len(ways) > 1 and ways[0].left_out == ways[1].left_out
