@@ -6,7 +6,7 @@ import logging
 import pathlib
 import re
 import threading
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Self
 
@@ -222,23 +222,22 @@ class _Complaints(logging.Handler):
 def _finish(document: Any, pdf: Any) -> None:  # noqa: ANN401 - WeasyPrint and pydyf are untyped
     """Add to the tags what WeasyPrint 70 leaves out."""
     objects = {entry.number: entry for entry in pdf.objects if entry.number is not None}
-    _describe_headers(document, pdf, objects)
-    _number_lists(document, pdf)
+    tags = [entry for entry in pdf.objects if isinstance(entry, dict)]
+    # The only way from a tag to its HTML.
+    boxes = [box for page in document.pages for box in _boxes(page._page_box)]  # noqa: SLF001
+    _describe_headers(boxes, tags, objects)
+    _number_lists(boxes, tags)
     heights = {
         _number(reference): page.height
         for reference, page in zip(pdf.page_references, document.pages, strict=True)
     }
-    for entry in _dictionaries(pdf):
+    for entry in tags:
         if entry.get("S") == "/Figure" and "A" in entry:
             _place_figure(entry["A"], heights[_number(entry["Pg"])])
         elif entry.get("Subtype") == "/Link":
             # ISO 14289-1 does not ask for it, ISO 19005 does: a link is printed with its text.
             entry["F"] = entry.get("F", 0) | _PRINT
             _refuse_local(entry)
-
-
-def _dictionaries(pdf: Any) -> Iterator[Any]:  # noqa: ANN401
-    return (entry for entry in pdf.objects if isinstance(entry, dict))
 
 
 def _number(reference: object) -> int:
@@ -255,15 +254,16 @@ def _boxes(box: Any) -> Iterator[Any]:  # noqa: ANN401
         yield from _boxes(child)
 
 
-def _describe_headers(document: Any, pdf: Any, objects: dict[int, Any]) -> None:  # noqa: ANN401
+def _describe_headers(
+    boxes: Sequence[Any], tags: Sequence[Any], objects: Mapping[int, Any]
+) -> None:
     """Say of every header cell whether it heads a column or a row (ISO 14289-1, 7.5)."""
     stated = {
         box.mark.number: box.element.get("scope", "")
-        for page in document.pages
-        for box in _boxes(page._page_box)  # noqa: SLF001 - the only way from a tag to its HTML
+        for box in boxes
         if getattr(box, "mark", None) is not None and box.element is not None
     }
-    for entry in _dictionaries(pdf):
+    for entry in tags:
         if entry.get("S") != "/TH":
             continue
         scope = stated.get(entry.number, "")
@@ -278,7 +278,7 @@ def _describe_headers(document: Any, pdf: Any, objects: dict[int, Any]) -> None:
         entry["A"]["Scope"] = value
 
 
-def _number_lists(document: Any, pdf: Any) -> None:  # noqa: ANN401
+def _number_lists(boxes: Sequence[Any], tags: Sequence[Any]) -> None:
     """Say how the items of every list are marked (ISO 32000-1, 14.8.5.5).
 
     A list's tag does not know its HTML element. But tags are made from the boxes, one after the
@@ -286,16 +286,13 @@ def _number_lists(document: Any, pdf: Any) -> None:  # noqa: ANN401
     """
     import pydyf  # noqa: PLC0415 - comes with WeasyPrint
 
-    tags = [entry for entry in _dictionaries(pdf) if entry.get("S") == "/L"]
-    boxes = [
-        box
-        for page in document.pages
-        for box in _boxes(page._page_box)  # noqa: SLF001
-        if getattr(box, "element_tag", None) in _LISTS and not _is_line(box)
+    lists = [
+        box for box in boxes if getattr(box, "element_tag", None) in _LISTS and not _is_line(box)
     ]
-    if len(tags) != len(boxes):
-        raise RenderingError([f"{len(boxes)} lists are set, but {len(tags)} are tagged"])
-    for tag, box in zip(tags, boxes, strict=True):
+    tagged = [entry for entry in tags if entry.get("S") == "/L"]
+    if len(tagged) != len(lists):
+        raise RenderingError([f"{len(lists)} lists are set, but {len(tagged)} are tagged"])
+    for tag, box in zip(tagged, lists, strict=True):
         style = box.style["list_style_type"]
         plain = box.element_tag == "dl" or not isinstance(style, str)
         value = "/None" if plain else _NUMBERING.get(style, "/None")

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import ctypes
+import io
 import re
 import xml.etree.ElementTree as ET
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+import pikepdf
 import pypdfium2  # type: ignore[import-untyped,unused-ignore]
 import pypdfium2.raw as pdfium  # type: ignore[import-untyped,unused-ignore]
 import pytest
@@ -49,6 +51,21 @@ def missing(document: Document, content: bytes) -> set[str]:
             tight(printable(t.text)) in read for t in texts_in(document.drawing(block.name).svg)
         )
     }
+
+
+def test_every_drawing_is_told_in_full_to_whoever_hears_the_briefing(pack: BuiltPack) -> None:
+    """No fact stands in a drawing alone (PDF/UA-1 asks for a text, ISO 14289-1, 7.3)."""
+    document = committee_briefing(pack.programme)
+    with pikepdf.open(io.BytesIO(pack.files[NAME])) as pdf:
+        told = {
+            tight(str(entry["/Alt"]))
+            for entry in pdf.objects
+            if isinstance(entry, pikepdf.Dictionary) and entry.get("/S") == "/Figure"
+        }
+    printed = {tight(printable(drawing.told)) for drawing in document.drawings}
+    assert told
+    assert told <= printed
+    assert all(tight(drawing.description) in tight(drawing.told) for drawing in document.drawings)
 
 
 def test_every_drawing_of_an_example_is_printed(pack: BuiltPack) -> None:
