@@ -1,4 +1,4 @@
-"""What was issued before, worked out again, so that the next notice can follow it."""
+"""The notice before this one, worked out again so that the next notice can follow it."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Before:
-    """An earlier notice: what it said, and what people have of it."""
+    """An earlier notice: its programme and plan, and the files that people have."""
 
     programme: Programme
     plan: Plan
@@ -36,7 +36,7 @@ class Before:
 
     @cached_property
     def calendars(self) -> Mapping[str, bytes]:
-        """By the names of their files; of a plan alone, those that it would have given."""
+        """Calendars by file name; for a bare plan, the ones it would have produced."""
         if self.earlier.manifest is not None:
             return self.earlier.calendars
         from notices.documents.pack import write_documents  # noqa: PLC0415, start-up time
@@ -47,12 +47,12 @@ class Before:
 
     @property
     def is_pack(self) -> bool:
-        """False for a plan alone."""
+        """Whether a pack was found; False for a bare plan."""
         return self.earlier.manifest is not None
 
     @property
     def changed(self) -> frozenset[str]:
-        """Names of the documents that were new or changed with it, without their endings."""
+        """Names, without endings, of the documents that were new or changed in that notice."""
         manifest = self.earlier.manifest
         files = manifest.files if manifest else ()
         number = self.edition.number
@@ -60,31 +60,31 @@ class Before:
 
     @property
     def sources(self) -> tuple[str, ...]:
-        """All of it that decides what the next pack holds, byte for byte."""
+        """Inputs from the earlier notice that determine the next pack, byte for byte."""
         if self.earlier.manifest is not None:
             return (self.earlier.manifest.to_bytes().decode(),)
         return tuple(content.decode() for content in self.calendars.values())
 
     @property
     def edition(self) -> Edition:
-        """Which notice it was."""
+        """Edition of the earlier notice."""
         return self.programme.edition
 
 
 def before(path: Path, today: dt.date) -> Before:
-    """Work out an earlier pack as of its day of issue, or a plan alone.
+    """Work out an earlier pack as of its day of issue, or a bare plan.
 
     Parameters
     ----------
     path
         A plan file, or the folder of a pack.
     today
-        Date of issue of a plan that has none.
+        Day of issue for a plan that names none.
 
     Raises
     ------
     EarlierFault
-        If it is a folder and no pack.
+        If the path is a folder without a pack.
     PlanFault
         If the plan is at fault.
     """
@@ -96,21 +96,21 @@ def before(path: Path, today: dt.date) -> Before:
 
 
 def follow(programme: Programme, plan: Plan, earlier: Before) -> Programme:
-    """Return a programme that comes in place of an earlier one.
+    """Return a programme that replaces an earlier notice.
 
     Parameters
     ----------
     programme
-        The programme.
+        Programme of the new notice.
     plan
-        What it was worked out from.
+        Plan of the new notice.
     earlier
         The notice before.
 
     Raises
     ------
     EarlierFault
-        If it would be issued before the one that it replaces.
+        If the new notice would be issued before the one it replaces.
     """
     if programme.issued < earlier.edition.issued:
         raise EarlierFault(
@@ -128,7 +128,7 @@ def follow(programme: Programme, plan: Plan, earlier: Before) -> Programme:
                 "new dates for old ones",
             )
         )
-    # What was a draft was told to nobody outside: what is approved does not change it for them.
+    # Nobody outside saw a draft, so an approved notice changes nothing for them.
     told = programme.draft or not earlier.edition.draft
     return replace(
         with_more(programme, plan, found),
@@ -139,30 +139,30 @@ def follow(programme: Programme, plan: Plan, earlier: Before) -> Programme:
 
 @dataclass(frozen=True)
 class Issue:
-    """The documents of a notice, and what people have of the one before."""
+    """Documents of a notice, with the files of the one before that people have."""
 
     documents: PackDocuments
-    """Each with the notice that it belongs to."""
+    """Documents, each with its imprint."""
     published: Mapping[str, bytes]
-    """Calendars, by the names of their files."""
+    """Earlier calendars by file name."""
     standing: Mapping[str, RenderedFile]
-    """Files that stand as they are, by their names."""
+    """Unchanged files of the earlier pack by name."""
 
 
 def let_stand(documents: PackDocuments, programme: Programme, before: Before | None) -> Issue:
-    """Leave every document as it was in the earlier pack that says the same as it did there.
+    """Keep the number, date and file of each document whose content is unchanged.
 
-    It keeps its number, its date and its file, so that what hangs on a wall can go on hanging. A
-    file that somebody has changed in the earlier pack is made again, with its old number.
+    What hangs on a wall can then go on hanging. A file that somebody has edited in the earlier pack
+    is made again, with its old number.
 
     Parameters
     ----------
     documents
-        All of them, as new.
+        Documents of the new notice.
     programme
-        What they were written from.
+        Programme from which they were written.
     before
-        The earlier notice; None where this is the first.
+        Earlier notice; None if this is the first.
     """
     if before is None:
         return Issue(documents, {}, {})
@@ -194,7 +194,7 @@ def let_stand(documents: PackDocuments, programme: Programme, before: Before | N
 
 
 def notice_of(programme: Programme) -> Notice:
-    """Return what the manifest of a pack says of its place among the club's notices."""
+    """Return the manifest entry that places a pack among the club's notices."""
     edition, before = programme.edition, programme.replaces
     return Notice(
         edition.number,
@@ -206,7 +206,7 @@ def notice_of(programme: Programme) -> Notice:
 
 
 def _replaced(earlier: Earlier) -> Edition | None:
-    """Return the notice before the earlier one, as far as the later ones count on it."""
+    """Return the edition that the earlier notice replaced: only its number, date and draft are known."""
     manifest = earlier.manifest
     if manifest is None or manifest.notice.version == 1:
         return None

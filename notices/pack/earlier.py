@@ -1,4 +1,4 @@
-"""What was issued before: a pack, or a plan alone."""
+"""An earlier notice on disk: a pack, or a bare plan."""
 
 from __future__ import annotations
 
@@ -23,29 +23,29 @@ PLAN = "plan.json"
 
 @dataclass(frozen=True)
 class Earlier:
-    """An earlier plan, and where it is a pack what else is known of it."""
+    """An earlier plan, with the manifest and calendars if it lies in a pack."""
 
     plan: Path
-    """The file to load."""
+    """Plan file to load."""
     manifest: Manifest | None = None
-    """None for a plan alone."""
+    """Manifest of the pack; None for a bare plan."""
     calendars: Mapping[str, bytes] = field(default_factory=dict)
-    """The pack's calendars by the names of their files."""
+    """Calendars of the pack by file name."""
 
     def files(self) -> Mapping[str, RenderedFile]:
-        """Return the files of the pack that are as they were written, by their names."""
+        """Return the unedited files of the pack by name."""
         if self.manifest is None:
             return {}
         return {file.name: file for file in files_as_written(self.plan.parent, self.manifest)}
 
     @property
     def issued(self) -> dt.date | None:
-        """When the pack was issued; a plan alone says so itself."""
+        """Day of issue of the pack; None for a bare plan, which names its own."""
         return self.manifest.issued if self.manifest else None
 
 
 def find_earlier(path: Path) -> Earlier:
-    """Find the plan in a pack's folder, or take a file for a plan.
+    """Find the plan in a pack's folder; any other file is taken as a plan.
 
     Raises
     ------
@@ -73,20 +73,20 @@ def find_earlier(path: Path) -> Earlier:
 
 @dataclass(frozen=True)
 class Found:
-    """A pack that bears a number."""
+    """A pack that a notice number leads to."""
 
     folder: Path
     manifest: Manifest
     departs: Differences
-    """How the folder differs from what was written."""
+    """Differences between the folder and its manifest."""
     standing: tuple[str, ...]
-    """Files that bear the number though the pack is of a later notice; none where it is its own."""
+    """Files with this number in the pack of a later notice; empty if the pack itself has the number."""
 
 
 def find_number(folder: Path, number: str) -> tuple[Found, ...]:
-    """Find the packs of a number, and those with files of it, in a folder and those below it.
+    """Find packs with a notice number, or with files of that number, in a folder and its subfolders.
 
-    They come in the order of their names.
+    Returns them sorted by path.
 
     Raises
     ------

@@ -1,4 +1,4 @@
-"""Which order of sections fills the pages: a drawing that does not fit gives way to what comes after it."""
+"""The order of sections that leaves no page half empty: text may move up past a drawing that does not fit."""
 
 from __future__ import annotations
 
@@ -7,20 +7,20 @@ from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 LATEST = 3
-"""A section stands so many places later at most, or nobody would look for it there."""
+"""Most places by which a section may move back; further on, nobody would look for it."""
 
 _SMALL = 0.3**2
-"""As much as one gap of three tenths of a page: nothing moves to gain less."""
+"""Least gain for which a section moves: that of one gap of three tenths of a page."""
 
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A part of a section as it is set."""
+    """A part of a section with its height on the page."""
 
     section: str
     height: float
     whole: bool
-    """Whether it stays on one page; else it flows from one to the next."""
+    """Whether it must stay on one page; otherwise it may break across pages."""
 
 
 def filled_order(
@@ -30,25 +30,25 @@ def filled_order(
     page: float,
     now: Sequence[str],
 ) -> tuple[str, ...]:
-    """Return the order of sections that takes the fewest pages, and leaves the smallest gaps on them.
+    """Return the order of sections with the fewest pages, and among those with the smallest gaps.
 
     Parameters
     ----------
     pieces
-        What the sections are made of, in the order in which they are written.
+        Parts of the sections, in document order.
     movable
-        Sections that may stand later than they are written.
+        Names of the sections that may move back.
     begin
-        Where the first begins on its page.
+        Distance from the top of the first page to the first section.
     page
         Height of a page.
     now
-        The order that is kept where another gains little.
+        Present order, kept unless another gains enough.
 
     Returns
     -------
     tuple of str
-        Names of the sections; of orders that are as good, the one in which the least moves.
+        Names of the sections. Among equally good orders the one that moves sections least.
     """
     named: dict[str, list[Piece]] = {}
     for piece in pieces:
@@ -58,14 +58,14 @@ def filled_order(
         pages, gaps = _filled([piece for name in order for piece in named[name]], begin, page)
         return pages, round(gaps, 2)
 
-    # The first of orders that are as good is the one that moves least.
+    # Orders come with the fewest moves first, and min keeps the first of equals.
     best = min(_orders(tuple(named), movable), key=cost)
     (pages, gaps), (fewest, smallest) = cost(now), cost(best)
     return tuple(now) if pages <= fewest and gaps - smallest < _SMALL else best
 
 
 def _orders(names: tuple[str, ...], movable: Collection[str]) -> Iterator[tuple[str, ...]]:
-    """Yield every order in which movable sections stand a little later, those that move least first."""
+    """Yield every order with movable sections moved back a little, the fewest moves first."""
     moving = [name for name in names if name in movable]
     delays = sorted(itertools.product(range(LATEST + 1), repeat=len(moving)), key=sum)
     for delay in delays:
@@ -77,9 +77,9 @@ def _orders(names: tuple[str, ...], movable: Collection[str]) -> Iterator[tuple[
 
 
 def _filled(pieces: Sequence[Piece], begin: float, page: float) -> tuple[int, float]:
-    """Return how many pages are taken, and how bad the gaps are that what stays whole leaves.
+    """Return the number of pages and the sum of squared gaps, in pages, before parts that stay whole.
 
-    Gaps are squared, so that one of half a page is worse than two of a quarter.
+    Squares make one gap of half a page worse than two of a quarter.
     """
     pages, gaps, y = 1, 0.0, begin
     for piece in pieces:

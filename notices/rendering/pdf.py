@@ -1,4 +1,4 @@
-"""Pages for the wall and the counter as tagged PDF (PDF/UA-1, ISO 14289-1)."""
+"""Tagged PDF for the wall and the counter (PDF/UA-1, ISO 14289-1)."""
 
 from __future__ import annotations
 
@@ -35,7 +35,7 @@ _NUMBERING = {
 
 
 class RenderingError(RuntimeError):
-    """The pages could not be made as the template asks; lists what was wrong."""
+    """The PDF cannot be made as the template asks; carries every complaint."""
 
     def __init__(self, warnings: Sequence[str]) -> None:
         self.warnings = tuple(warnings)
@@ -52,20 +52,20 @@ class Pdf:
 
 @dataclass(frozen=True)
 class Layout:
-    """Pages that are set and not yet written."""
+    """Pages that are laid out and not yet written to a file."""
 
     document: Any
     complaints: tuple[str, ...]
-    """What WeasyPrint had to say while it set them."""
+    """WeasyPrint's warnings from the layout."""
 
     @property
     def pages(self) -> int:
-        """How many there are."""
+        """Number of pages."""
         return len(self.document.pages)
 
     @property
     def last_page_filled(self) -> float:
-        """How much of the last page is in use, from 0 to 1."""
+        """Share of the last page's height in use, from 0 to 1."""
         page = self.document.pages[-1]._page_box  # noqa: SLF001, nothing public knows it
         flow = page.children[0]
         used: float = flow.position_y + flow.margin_height() - page.content_box_y()
@@ -73,31 +73,31 @@ class Layout:
 
     @property
     def filled(self) -> float:
-        """How many pages would hold all of it, the last one being no longer than what is on it."""
+        """Length in pages, counting the last page only as far as it is filled."""
         return self.pages - 1 + self.last_page_filled
 
     @property
     def page_height(self) -> float:
-        """How much of a page may be in use [CSS pixels]."""
+        """Height of a page inside its margins [CSS pixels]."""
         return float(self.document.pages[0]._page_box.height)  # noqa: SLF001
 
     def begin(self) -> float:
-        """Where the first section begins on its page [CSS pixels]."""
+        """Distance from the top of the page to the first section [CSS pixels]."""
         page = self.document.pages[0]._page_box  # noqa: SLF001
         first = next(_sections(page), None)
         return float(first.position_y - page.content_box_y()) if first else 0.0
 
     def pieces(self) -> Iterator[Piece]:
-        """Yield what the sections are made of, in the order in which they are set.
+        """Yield the parts of the sections in the order in which they are set.
 
-        A drawing and a row of drawings stay whole, and a heading stays with what it heads.
+        A drawing and a row of drawings stay whole; a heading counts with the part below it.
         """
         for page in self.document.pages:
             for box in _sections(page._page_box):  # noqa: SLF001
                 yield from _pieces(box)
 
     def write(self) -> Pdf:
-        """Return the pages as a file.
+        """Write the pages as a PDF.
 
         Raises
         ------
@@ -176,7 +176,7 @@ def write_pdf(html: str, *, base: pathlib.Path) -> Pdf:
 
 
 class _LastFonts(threading.local):
-    """The fonts of the page that was set last: Pango's serve one thread."""
+    """Fonts of the last page laid out in this thread; Pango fonts cannot cross threads."""
 
     named: tuple[str, ...] = ()
     fonts: Any = None
@@ -186,9 +186,9 @@ _last = _LastFonts()
 
 
 def _fonts(html: str, base: pathlib.Path) -> Any:  # noqa: ANN401
-    """Return the fonts for a page, which are loaded once for all that name the same ones.
+    """Return the fonts of a page, loaded once for successive pages with the same @font-face rules.
 
-    A page that names fewer gets its own, or it would be set in what another one brought.
+    Pages with other rules get fonts of their own, or they would be set in fonts they do not name.
     """
     from weasyprint.text.fonts import FontConfiguration  # noqa: PLC0415
 
@@ -220,7 +220,7 @@ class _Complaints(logging.Handler):
 
 
 def _finish(document: Any, pdf: Any) -> None:  # noqa: ANN401 - WeasyPrint and pydyf are untyped
-    """Add to the tags what WeasyPrint 70 leaves out."""
+    """Add the tag attributes that WeasyPrint 70 leaves out."""
     objects = {entry.number: entry for entry in pdf.objects if entry.number is not None}
     tags = [entry for entry in pdf.objects if isinstance(entry, dict)]
     # The only way from a tag to its HTML.
@@ -247,7 +247,7 @@ def _number(reference: object) -> int:
 
 
 def _boxes(box: Any) -> Iterator[Any]:  # noqa: ANN401
-    """Yield a box and all in it, in the order in which WeasyPrint tags them."""
+    """Yield a box and its descendants in the order in which WeasyPrint tags them."""
     box = getattr(box, "_box", box)  # a box that was placed absolutely stands behind a stand-in
     yield box
     for child in getattr(box, "children", ()):
@@ -257,7 +257,7 @@ def _boxes(box: Any) -> Iterator[Any]:  # noqa: ANN401
 def _describe_headers(
     boxes: Sequence[Any], tags: Sequence[Any], objects: Mapping[int, Any]
 ) -> None:
-    """Say of every header cell whether it heads a column or a row (ISO 14289-1, 7.5)."""
+    """Set the Scope of every header cell to Column or Row (ISO 14289-1, 7.5)."""
     stated = {
         box.mark.number: box.element.get("scope", "")
         for box in boxes
@@ -279,10 +279,10 @@ def _describe_headers(
 
 
 def _number_lists(boxes: Sequence[Any], tags: Sequence[Any]) -> None:
-    """Say how the items of every list are marked (ISO 32000-1, 14.8.5.5).
+    """Set the ListNumbering of every list (ISO 32000-1, 14.8.5.5).
 
-    A list's tag does not know its HTML element. But tags are made from the boxes, one after the
-    other, so the n-th list tag belongs to the n-th list box.
+    A list's tag does not refer to its HTML element. But tags are made from the boxes in their
+    order, so the n-th list tag belongs to the n-th list box.
     """
     import pydyf  # noqa: PLC0415 - comes with WeasyPrint
 
@@ -306,14 +306,19 @@ def _is_line(box: Any) -> bool:  # noqa: ANN401
 
 
 def _place_figure(attributes: Any, height: float) -> None:  # noqa: ANN401
-    """Turn CSS pixels from the top into points from the bottom (ISO 32000-1 table 344)."""
+    """Convert a figure's BBox from CSS pixels below the top to points above the bottom of the page.
+
+    References
+    ----------
+    ISO 32000-1, table 344.
+    """
     left, top, right, bottom = attributes["BBox"]
     corners = (left, height - bottom, right, height - top)
     attributes["BBox"][:] = [round(corner * _POINTS_PER_PX, 2) for corner in corners]
 
 
 def _refuse_local(link: Any) -> None:  # noqa: ANN401
-    """Refuse a relative link: it has become the path of a folder on this computer."""
+    """Refuse a link that was relative: it now names a folder of this computer."""
     action = link.get("A")
     target = str(action["URI"].string) if action is not None and "URI" in action else ""
     if target.lower().startswith("file:"):

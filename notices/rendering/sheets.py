@@ -1,4 +1,4 @@
-"""Sheets of paper: set in the largest way that fits, several at once, and only where they changed."""
+"""Sheets of paper as PDF: several at once, and only those that changed."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ from notices.rendering.ways import lay_out_sheet, page_html
 PDF = "application/pdf"
 
 FEW = 3
-"""Sheets that one process sets before a second would be ready to help."""
+"""Number of sheets up to which starting more processes does not pay."""
 
 
 def write_sheets(
@@ -30,16 +30,16 @@ def write_sheets(
     known: Mapping[str, RenderedFile],
     told: Callable[[int], None] = lambda _done: None,
 ) -> tuple[RenderedFile, ...]:
-    """Set sheets as PDF.
+    """Write sheets as PDF.
 
     Parameters
     ----------
     sheets
-        In any order, which the files keep.
+        The files come back in the same order.
     known
-        Files of an earlier build by what they were made from: those are taken as they are.
+        Files of an earlier build by source digest; a matching one is used as it is.
     told
-        Hears how many sheets are done.
+        Called with the number of sheets done so far.
     """
     sources = [source(sheet) for sheet in sheets]
     found = {name: known[name] for name in sources if name in known}
@@ -59,18 +59,18 @@ def write_sheets(
 
 
 def write_sheet(sheet: Sheet) -> RenderedFile:
-    """Set one sheet in the largest way that takes no more pages than it may."""
+    """Write one sheet in the largest way that fits its pages."""
     return _write_sizes((sheet,))[0]
 
 
 def source(sheet: Sheet) -> str:
-    """Return a digest of all that decides what a sheet looks like."""
+    """Return a digest of everything that determines a sheet's PDF."""
     return hashlib.sha256("\0".join([content(sheet), makers()]).encode()).hexdigest()
 
 
 def content(sheet: Sheet) -> str:
-    """Return all that a sheet says and shows, before it is set."""
-    # The order of a set is another one in each process.
+    """Return a sheet's HTML and its ways as one text."""
+    # Sorted, since sets iterate in a different order in each process.
     ways = [(fit.styles, sorted(fit.left_out), fit.pages) for fit in sheet.fits]
     return "\0".join(
         [page_html(sheet, sheet.fits[0]), f"{ways} {sheet.pages} {sorted(sheet.movable)}"]
@@ -78,7 +78,7 @@ def content(sheet: Sheet) -> str:
 
 
 def _write_sizes(sheets: Sequence[Sheet]) -> tuple[RenderedFile, ...]:
-    """Set one document in several sizes of paper: what fits the first mostly fits the others."""
+    """Write one document in several paper sizes, which mostly fit in the same way."""
     files: list[RenderedFile] = []
     way: int | None = None
     for sheet in sheets:
@@ -88,7 +88,7 @@ def _write_sizes(sheets: Sequence[Sheet]) -> tuple[RenderedFile, ...]:
 
 
 def _sizes(sheets: Sequence[Sheet]) -> list[list[Sheet]]:
-    """Put together what stands together and is one document in several sizes of paper."""
+    """Group neighbouring sheets that are one document in several paper sizes."""
     together: list[list[Sheet]] = []
     for sheet in sheets:
         if together and _nameless(together[-1][0]) == _nameless(sheet):
@@ -99,7 +99,7 @@ def _sizes(sheets: Sequence[Sheet]) -> list[list[Sheet]]:
 
 
 def _length(job: Sequence[Sheet]) -> int:
-    """Return about how much there is to set."""
+    """Return a measure of how long a job takes."""
     return sum(len(page_html(sheet, sheet.fits[0])) for sheet in job)
 
 
@@ -108,13 +108,13 @@ def _nameless(sheet: Sheet) -> Sheet:
 
 
 def _written(sheets: Sequence[Sheet]) -> Iterator[RenderedFile]:
-    """Set sheets one after the other, or where there are many on all processors at once."""
+    """Write sheets one after the other, or on all processors where there are many."""
     jobs = _sizes(sheets)
     workers = min(len(os.sched_getaffinity(0)) if _forks() else 1, len(jobs))
     if workers < 2 or len(sheets) <= FEW:
         yield from itertools.chain.from_iterable(map(_write_sizes, jobs))
         return
-    # What all need is loaded once, before the processes part.
+    # Imported once, before forking.
     import weasyprint  # noqa: F401, PLC0415
 
     parted = multiprocessing.get_context("fork")
@@ -123,25 +123,22 @@ def _written(sheets: Sequence[Sheet]) -> Iterator[RenderedFile]:
         concurrent.futures.ProcessPoolExecutor(workers, parted, _begin, (folder,)) as pool,
     ):
         try:
-            # What takes longest begins first, so that no processor waits for it at the end.
+            # Longest first, so that no processor idles at the end.
             longest = sorted(jobs, key=_length, reverse=True)
             begun = {id(job): pool.submit(_write_sizes, job) for job in longest}
             for job in jobs:
                 yield from begun[id(job)].result()
         except BaseException:
-            pool.shutdown(cancel_futures=True)  # nobody waits for the rest
+            pool.shutdown(cancel_futures=True)
             raise
 
 
 def _begin(folder: str) -> None:
-    """Make a process end at once when somebody breaks off (Ctrl-C), and leave nothing behind.
-
-    What it has for the moment lies in a folder that the process which began it takes away.
-    """
+    """Let a worker end at once on Ctrl-C; its temporary files lie in a folder that the parent deletes."""
     signal.signal(signal.SIGINT, signal.SIG_DFL)
     tempfile.tempdir = folder
 
 
 def _forks() -> bool:
-    """Tell whether a copy of this process is safe: on Linux, and with no other thread at work."""
+    """Tell whether forking is safe: on Linux, with no other thread running."""
     return sys.platform == "linux" and threading.active_count() == 1

@@ -1,4 +1,4 @@
-"""Which way to set a sheet: the largest that fits, found with few tries, since each takes long."""
+"""The largest way in which a sheet fits its pages, found with few layouts, since each is slow."""
 
 from __future__ import annotations
 
@@ -13,24 +13,24 @@ from notices.rendering.furniture import SHEET, imprint
 from notices.rendering.pdf import Layout, lay_out
 
 COUNTED = 0.98
-"""So much of a page is counted on when parts change places: heads of tables stand on each page anew."""
+"""Share of a page counted on when sections are reordered: table heads repeat on every page."""
 
 THIN = 1 / 3
-"""So much of a last page must be in use for it to be worth a page."""
+"""Least share of a last page in use for which the page is worth printing."""
 
 FEW_LOOKS = 6
-"""Of fewer looks the largest is tried first, since it mostly holds; of more, one in the middle."""
+"""With fewer looks than this the largest is tried first, since it mostly fits; else a middle one."""
 
 DOUBT = 0.06
-"""What a guess may be off by: a way that seems too long by less is tried nonetheless."""
+"""Error allowed for in a guess: a way estimated to be too long by less is tried nonetheless."""
 
 
 _Looks = tuple[str, frozenset[str]]
-"""Styles, and what is left out."""
+"""Styles and left-out sections, which together decide the layout."""
 
 
 def page_html(sheet: Sheet, fit: Fit) -> str:
-    """Return the page of a sheet as it is set in one way."""
+    """Return the HTML of a sheet in one way of setting it."""
     document = sheet.document
     return printable(
         html.fill(
@@ -43,18 +43,18 @@ def page_html(sheet: Sheet, fit: Fit) -> str:
 
 
 def lay_out_sheet(sheet: Sheet, likely: int | None = None) -> tuple[int, Layout]:
-    """Lay out a sheet in the largest way that fits, and say which.
+    """Lay out a sheet in the largest way that fits; return the index of that way and the layout.
 
-    The room that one way takes tells about how much the others will (`Fit.room`), so the next that is
-    tried is the largest that can fit, and one that cannot is passed over. Where the last page then
-    holds but a few lines, the next closer way is taken if it saves the page.
+    The length in one way gives an estimate for the others (`Fit.room`), so each further try is the
+    largest way that can fit by that estimate. If the last page then holds only a few lines, the next
+    tighter way is taken where that saves the page.
 
     Parameters
     ----------
     sheet
-        What is laid out.
+        The sheet with its ways.
     likely
-        The way in which another size of it fits, which is taken if this one fits so too.
+        Way in which another paper size of the same document fits; tried first.
     """
     ways = _Ways(sheet)
     first, last = 0, len(sheet.fits) - 1
@@ -75,19 +75,19 @@ def lay_out_sheet(sheet: Sheet, likely: int | None = None) -> tuple[int, Layout]
 
 
 class _Ways:
-    """The ways of a sheet, each laid out once and only where somebody asks for it."""
+    """The ways of a sheet, each laid out at most once, on demand."""
 
     def __init__(self, sheet: Sheet) -> None:
         self._sheet = sheet
         self._tried: dict[_Looks, _Setting] = {}
 
     def start(self) -> int:
-        """Return the way to try first."""
+        """Return the index of the way to try first."""
         few = len({_looks(fit) for fit in self._sheet.fits}) < FEW_LOOKS
         return 0 if few else (len(self._sheet.fits) - 1) // 2
 
     def guess(self, first: int, last: int) -> int:
-        """Return the largest of some ways that can fit, going by what was tried; else the last."""
+        """Return the first way in a range that can fit by the tries so far, or the last of the range."""
         return next((way for way in range(first, last) if self._can_fit(way)), last)
 
     def layout(self, way: int) -> Layout:
@@ -102,7 +102,7 @@ class _Ways:
         return self.layout(way).pages <= _may_take(self._sheet, self._sheet.fits[way])
 
     def saving(self, way: int) -> tuple[int, Layout]:
-        """Return the next closer way where that saves a page of a few lines, else this one."""
+        """Return a way and its layout, or the next tighter one if that saves a nearly empty page."""
         while (
             _thin(self.layout(way))
             and _tightens(self._sheet, way)
@@ -122,7 +122,7 @@ class _Ways:
         return filled <= _may_take(self._sheet, fit) * (1 + DOUBT)
 
     def _nearest(self, fit: Fit) -> _Setting | None:
-        """Return what was tried that is most like a way."""
+        """Return the setting tried so far whose room is closest to that of a way."""
         return min(
             self._tried.values(), key=lambda tried: abs(tried.fit.room - fit.room), default=None
         )
@@ -130,23 +130,23 @@ class _Ways:
 
 @dataclass(frozen=True, slots=True)
 class _Setting:
-    """A sheet as it was set in one way."""
+    """A sheet laid out in one way."""
 
     fit: Fit
     order: tuple[str, ...]
-    """Of its stories, by the names of the sections that head them."""
+    """Order of the stories, by the names of their first sections."""
     layout: Layout
 
 
 def _set_full(sheet: Sheet, fit: Fit, tried: _Setting | None) -> _Setting:
-    """Set a sheet so that no drawing leaves a page half empty: what comes after it then goes first.
+    """Lay out a sheet, moving sections up past drawings that would leave a page half empty.
 
     Parameters
     ----------
     sheet, fit
-        What is set, and in which way.
+        The sheet and the way to set it.
     tried
-        The sheet in another way, from which a good order is guessed.
+        A layout in another way, from which the order is estimated.
     """
     if not sheet.movable:
         return _Setting(fit, (), lay_out(page_html(sheet, fit), base=templates_folder()))
@@ -156,7 +156,7 @@ def _set_full(sheet: Sheet, fit: Fit, tried: _Setting | None) -> _Setting:
     layout = found.layout
     high = sum(piece.height for piece in layout.pieces())
     if layout.begin() + high > COUNTED * layout.page_height * _may_take(sheet, fit):
-        return found  # whatever the order, it takes more pages than it may
+        return found  # too long in any order
     order = _full_order(sheet, fit, found)
     if order == found.order:
         return found
@@ -172,7 +172,7 @@ def _set(sheet: Sheet, fit: Fit, order: tuple[str, ...]) -> _Setting:
 
 
 def _full_order(sheet: Sheet, fit: Fit, tried: _Setting) -> tuple[str, ...]:
-    """Return the order of stories that fills the pages best, going by how high they were set."""
+    """Return the order of stories that fills the pages best, by their heights in a layout."""
     stories = _stories(sheet.document)
     head_of = {_id(section): head for head, story in stories.items() for section in story}
     scale = fit.room / tried.fit.room
@@ -194,7 +194,7 @@ def _full_order(sheet: Sheet, fit: Fit, tried: _Setting) -> tuple[str, ...]:
 
 
 def _stories(document: Document) -> dict[str, list[Section]]:
-    """Return the sections under each heading, by the name of the first: they stay together."""
+    """Group sections into stories, a heading with what follows it, by the name of the first section."""
     stories: dict[str, list[Section]] = {}
     for section in document.sections:
         if section.heading or not stories:
@@ -204,7 +204,7 @@ def _stories(document: Document) -> dict[str, list[Section]]:
 
 
 def _id(section: Section) -> str:
-    """Return the name of a section as it stands in the page."""
+    """Return the id of a section in the HTML."""
     return section.name.replace(" ", "-")
 
 
@@ -217,11 +217,11 @@ def _may_take(sheet: Sheet, fit: Fit) -> int:
 
 
 def _thin(layout: Layout) -> bool:
-    """Tell whether the last of several pages holds but a few lines."""
+    """Tell whether the last of several pages is nearly empty."""
     return layout.pages > 1 and layout.last_page_filled < THIN
 
 
 def _tightens(sheet: Sheet, way: int) -> bool:
-    """Tell whether the next way leaves out no more than this one."""
+    """Tell whether the next way leaves out the same sections as this one."""
     ways = sheet.fits[way : way + 2]
     return len(ways) > 1 and ways[0].left_out == ways[1].left_out
