@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import calendar
 import datetime as dt
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 
@@ -16,6 +16,7 @@ from notices.agronomy.growth import (
     growth_potential,
 )
 from notices.plan.model import Club, Plan
+from notices.programme.model import Input
 
 HALF_A_YEAR = 6
 
@@ -81,14 +82,16 @@ class ClubClimate:
     """Keys of the bibliography."""
 
     @cached_property
-    def inputs(self) -> Mapping[str, float | int | str | None]:
+    def inputs(self) -> tuple[Input, ...]:
         """What a growth potential is worked out from, days apart."""
-        return {
-            "grass": self.climate.grass.value,
-            "optimum_c": self.climate.optimum_c,
-            "spread_c": self.climate.grass.spread_c,
-            "monthly_means_c": ", ".join(f"{mean:g}" for mean in self.monthly_means),
-        } | self._known_days
+        means = ", ".join(f"{mean:g}" for mean in self.monthly_means)
+        return (
+            Input("grass", self.climate.grass.value),
+            Input("optimum_c", self.climate.optimum_c, "optimum", "°C"),
+            Input("spread_c", self.climate.grass.spread_c, "spread", "°C", is_difference=True),
+            Input("monthly_means_c", means, "monthly means", "°C"),
+            *self._known_days,
+        )
 
     @property
     def days(self) -> str:
@@ -98,16 +101,16 @@ class ClubClimate:
         return "the monthly means"
 
     @property
-    def _known_days(self) -> dict[str, float | int | str | None]:
+    def _known_days(self) -> tuple[Input, ...]:
         known = self.climate.known
         if not known:
-            return {}
-        return {
-            "days_named": len(known),
-            "first_day_named": min(known).isoformat(),
-            "last_day_named": max(known).isoformat(),
-            "their_temperatures": "in plan.json, course: daily_mean_temperature",
-        }
+            return ()
+        return (
+            Input("days_named", len(known)),
+            Input("first_day_named", min(known).isoformat()),
+            Input("last_day_named", max(known).isoformat()),
+            Input("their_temperatures", "in plan.json, course: daily_mean_temperature"),
+        )
 
 
 def club_climate(plan: Plan) -> ClubClimate:

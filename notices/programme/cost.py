@@ -14,10 +14,10 @@ from notices.agronomy.loads import whole_loads
 from notices.plan.model import Plan
 from notices.programme.figures.quantity import Quantity
 from notices.programme.figures.sand import COST as SAND
-from notices.programme.model import DayTimetable, Figure, Programme, Task, Visit, Work
+from notices.programme.model import DayTimetable, Figure, Input, Programme, Task, Visit, Work
 from notices.programme.public_holidays import working_day_before
 from notices.programme.sand_order import SandDay, SandOrder
-from notices.programme.slugs import ALL, slug
+from notices.programme.slugs import ALL
 
 HOURS = Quantity(
     "hours of people",
@@ -25,7 +25,9 @@ HOURS = Quantity(
     "time of each task, without the rest, × people it takes, summed over the tasks",
     ("definition", "common_practice"),
 )
-LABOUR = Quantity("cost of labour", "money", "hours of people × price of an hour", ("definition",))
+LABOUR = Quantity(
+    "cost of labour", "money", "{hours of people} × {price of an hour}", ("definition",)
+)
 HIRE = Quantity("cost of hire", "money", "as the plan has it", ("definition",))
 COST = Quantity("cost", "money", "sum of what is priced: sand, labour and hire", ("definition",))
 
@@ -45,7 +47,7 @@ def figures_of_cost(programme: Programme, plan: Plan) -> Iterator[Figure]:
     summed = [
         figure
         for quantity in (HOURS, LABOUR, HIRE)
-        for figure in _summed([one for one in own if one.quantity == quantity.name])
+        for figure in _summed(quantity, [one for one in own if one.quantity == quantity.name])
     ]
     yield from summed
     priced = [figure for figure in summed if figure.quantity != HOURS.name]
@@ -68,36 +70,36 @@ def _of_work(programme: Programme, plan: Plan, work: Work) -> Iterator[Figure]:
     if tasks:
         hours = sum(hours_of_people(day, task) for day, task in tasks)
         default = any(day.default_used for day, _ in tasks)
-        yield HOURS.of(work.id, hours, {"tasks": len(tasks)}, default_used=default)
+        yield HOURS.of(work.id, hours, [Input("tasks", len(tasks))], default_used=default)
         if plan.crew is not None and (price := plan.crew.hour_price) is not None:
-            inputs = {"hours of people": hours, "price of an hour": price}
+            inputs = [
+                Input("hours of people", hours, unit=HOURS.unit),
+                Input("price of an hour", price, unit=currency),
+            ]
             labour = replace(LABOUR, unit=currency)
             priced.append(labour.of(work.id, hours * price, inputs, default_used=default))
     hire = plan.works[work.plan_index].hire
     if hire is not None:
-        priced.append(replace(HIRE, unit=currency).of(work.id, hire, {}, default_used=False))
+        priced.append(replace(HIRE, unit=currency).of(work.id, hire, (), default_used=False))
     yield from (figure for figure in priced if figure is not sand)
     if len(priced) > 1:
         yield _cost(work.id, priced, plan)
 
 
-def _summed(works: Sequence[Figure]) -> Iterator[Figure]:
+def _summed(quantity: Quantity, works: Sequence[Figure]) -> Iterator[Figure]:
     """Yield the sum of one quantity over the works, where any has it."""
     if works:
-        yield works[0]._replace(
-            id=f"{ALL}/{slug(works[0].quantity)}/{ALL}",
-            work=ALL,
-            value=sum(figure.value or 0.0 for figure in works),
-            formula=f"sum of the {works[0].quantity} of all works",
-            inputs={figure.work: figure.value for figure in works},
+        yield replace(quantity, unit=works[0].unit).sum_of(
+            ALL,
+            {figure.work: figure.value for figure in works},
+            recipe=f"sum of the {quantity.name} of all works",
             default_used=any(figure.default_used for figure in works),
         )
 
 
 def _cost(work: str, priced: Sequence[Figure], plan: Plan) -> Figure:
-    return replace(COST, unit=plan.club.currency or COST.unit).of(
+    return replace(COST, unit=plan.club.currency or COST.unit).sum_of(
         work,
-        sum(figure.value or 0.0 for figure in priced),
         {figure.quantity: figure.value for figure in priced},
         default_used=any(figure.default_used for figure in priced),
     )

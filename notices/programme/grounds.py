@@ -6,17 +6,14 @@ Nothing here knows a climate: it says how much growth is needed, or how many day
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
 from notices.agronomy import recovery as model
 from notices.agronomy.sand import MOST_ON_THE_SURFACE_KG_M2
 from notices.operations import Opening
-from notices.programme.model import FittedRate, SandOnGreen, Work
+from notices.programme.model import FittedRate, Input, SandOnGreen, Work
 from notices.programme.sand import diameter_setting, hole_diameter_mm
-
-Inputs = Mapping[str, float | int | str | None]
 
 MOLE_SLOT_MM = 12.0
 """Width of the slot that the leg of a mole plough leaves (common practice, no published source)."""
@@ -44,9 +41,9 @@ class Growth:
 
     days: model.Range
     """Growth days needed: few where it grows fast, many where it grows slowly."""
-    formula: str
-    """How the growth days follow from the opening."""
-    inputs: Inputs
+    recipe: str
+    """How the growth days follow from the opening, as in `Figure.recipe`."""
+    inputs: tuple[Input, ...]
     source: tuple[str, ...]
     default_used: bool
     rates: model.Range | None = None
@@ -56,7 +53,7 @@ class Growth:
         """Return what closes half of the opening, by when unfilled turf putts smoothly."""
         return Growth(
             self.days.each(model.growth_days_to_half_closed),
-            f"half of {self.formula}",
+            f"half of {self.recipe}",
             self.inputs,
             self.source,
             self.default_used,
@@ -70,7 +67,7 @@ class Days:
 
     since: dt.date
     span: model.DateRange
-    formula: str
+    recipe: str
     source: tuple[str, ...]
     default_used: bool
 
@@ -222,15 +219,15 @@ def effective_opening_mm(work: Work, width_mm: float | None = None) -> float | N
             return None
 
 
-def _rated(record: FittedRate | None) -> tuple[model.Range, Inputs, tuple[str, ...]]:
+def _rated(record: FittedRate | None) -> tuple[model.Range, tuple[Input, ...], tuple[str, ...]]:
     """Return the rates to use, what a figure says of them, and their sources."""
     if record is None:
-        return model.SIDEWAYS_GROWTH_MM_PER_DAY, {}, ("recovery_model",)
-    told: Inputs = {
-        "seasons_on_record": record.seasons,
-        "fitted_rate_mm_per_day": record.rates.middle,
-        "book_rate_mm_per_day": record.book.middle,
-    }
+        return model.SIDEWAYS_GROWTH_MM_PER_DAY, (), ("recovery_model",)
+    told = (
+        Input("seasons_on_record", record.seasons),
+        Input("fitted_rate_mm_per_day", record.rates.middle, "fitted rate", "mm/day"),
+        Input("book_rate_mm_per_day", record.book.middle, "book rate", "mm/day"),
+    )
     return record.rates, told, ("recovery_model", "club_record")
 
 
@@ -240,8 +237,8 @@ def _opening(
     rates, told, sources = _rated(record)
     return Growth(
         rates.reversed(lambda rate: model.growth_days_for_opening(width_mm, rate)),
-        "opening ÷ (2 × sideways growth of an edge)",
-        {"opening_mm": width_mm, **told},
+        "{opening_mm} ÷ (2 × {sideways_growth_mm_per_day})",
+        (Input("opening_mm", width_mm, "opening", "mm"), *told),
         (*sources, *source),
         default_used,
         rates,
@@ -253,9 +250,13 @@ def _slits(work: Work, record: FittedRate | None) -> Growth:
     width, depth = work.settings.number("blade_width"), work.settings.number("depth")
     return Growth(
         rates.reversed(lambda rate: model.growth_days_for_slit(width, depth, rate)),
-        "2 × 12.7 mm ÷ (2 × sideways growth of an edge) "
-        "× the lesser of 1 and (blade width ÷ 3 mm) × (depth ÷ 19 mm)",
-        {"blade_width_mm": width, "depth_mm": depth, **told},
+        "2 × 12.7 mm ÷ (2 × {sideways_growth_mm_per_day}) "
+        "× the lesser of 1 and ({blade_width_mm} ÷ 3 mm) × ({depth_mm} ÷ 19 mm)",
+        (
+            Input("blade_width_mm", width, "blade width", "mm"),
+            Input("depth_mm", depth, "depth", "mm"),
+            *told,
+        ),
         (*sources, "landreth2007", "judgement"),
         work.settings.rests_on_default("blade_width", "depth"),
         rates,
@@ -269,7 +270,7 @@ def _by_book(weeks: tuple[int, int], what: str, *source: str) -> Growth:
     return Growth(
         by_week.each(lambda count: count * GROWTH_DAYS_IN_A_WEEK),
         f"weeks in growth by the book, for {what}, × 7 days × 0.75, the middle of good growth",
-        {"weeks_least": fast, "weeks_most": slow},
+        (Input("weeks_least", fast), Input("weeks_most", slow)),
         (*source, "pace_turf"),
         default_used=True,
     )

@@ -7,7 +7,8 @@ from collections.abc import Callable
 
 import pytest
 
-from notices.programme.model import Figure, Programme
+from notices.programme.figures.quantity import Quantity, area_of
+from notices.programme.model import Figure, Input, Programme
 from notices.references import REFERENCES
 
 ProgrammeOf = Callable[..., Programme]
@@ -231,11 +232,31 @@ def test_every_figure_says_how_and_on_whose_authority(programme_of: ProgrammeOf)
         assert found.formula, found.id
         assert found.unit, found.id
         assert found.inputs, found.id
+        assert len(found.inputs) == len(found.worked_from), found.id  # no name twice
+        assert not set("{}") & set(found.formula), found.id
         assert found.source, found.id
         assert set(found.source) <= set(REFERENCES), found.id
         assert len(set(found.source)) == len(found.source), found.id
         assert " " not in found.id
         assert "," not in found.id
+
+
+def test_a_recipe_can_only_name_what_the_figure_is_worked_out_from() -> None:
+    length = Quantity("trench length", "m", "{area_m2} ÷ {spacing_m}", ("definition",))
+    spacing = Input("spacing_m", 3.0, "spacing", "m")
+    made = length.of("work", 160.0, (area_of(480.0), spacing), default_used=False)
+    assert made.formula == "area ÷ spacing"
+    with pytest.raises(ValueError, match="area_m2"):
+        length.of("work", 160.0, (spacing,), default_used=False)
+
+
+def test_the_parts_of_a_sum_have_its_unit() -> None:
+    # 1.5 + 2.25 = 3.75
+    hours = Quantity("hours of people", "h", "sum over the works", ("definition",))
+    both = hours.sum_of("all", {"cores": 1.5, "sand": 2.25}, default_used=False)
+    assert both.value == 3.75
+    assert both.inputs == {"cores": 1.5, "sand": 2.25}
+    assert {part.unit for part in both.worked_from} == {"h"}
 
 
 def test_names_of_greens_cannot_make_two_figures_one(programme_of: ProgrammeOf) -> None:

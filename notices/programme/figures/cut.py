@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from notices.agronomy import cut
 from notices.agronomy.recovery import DateRange
 from notices.programme.figures.quantity import Quantity
-from notices.programme.model import Figure, Period
+from notices.programme.model import Figure, Input, Period
 
-AFTER = "days after the last day of work"
+AFTER, AFTER_ONE = "days after the last day of work", "day after the last day of work"
 
 
 def figures_of_cut(period: Period) -> Iterator[Figure]:
@@ -30,21 +30,22 @@ def figures_of_cut(period: Period) -> Iterator[Figure]:
                 yield Quantity(
                     f"cut lowered, step {number}, {end}",
                     AFTER,
-                    "day on which the greens putt well + number of the step × days between steps; "
+                    "day on which the greens putt well + {step} × {days_between_steps}; "
                     f"steps of {cut.STEP_MM:g} mm from the raised height to the usual one",
                     ("common_practice",),
+                    AFTER_ONE,
                 ).of(
                     work.id,
                     None if day is None else float((day - last).days),
-                    {
-                        "last_day": last.isoformat(),
-                        "putting_well": since.isoformat() if since else None,
-                        "step": number,
-                        "days_between_steps": days,
-                        "raised_mm": raised,
-                        "usual_mm": usual,
-                        "height_mm": height,
-                        "day": day.isoformat() if day else None,
-                    },
+                    (
+                        Input("last_day", last.isoformat()),
+                        Input("putting_well", since.isoformat() if since else None),
+                        Input("step", number, "number of the step"),
+                        Input("days_between_steps", days),
+                        Input("raised_mm", raised, "raised", "mm"),
+                        Input("usual_mm", usual, "usual", "mm"),
+                        Input("height_mm", height, "height", "mm"),
+                        Input("day", day.isoformat() if day else None),
+                    ),
                     default_used=True,  # how fast the cut comes down is the book's
                 )

@@ -8,12 +8,12 @@ from dataclasses import replace
 
 from notices.programme.climate import ClubClimate
 from notices.programme.figures.quantity import Quantity
-from notices.programme.model import Figure, Work
+from notices.programme.model import Figure, Input, Work
 
 GROWTH = Quantity(
     "growth potential",
     "1",
-    "exp(−½ × ((temperature − optimum) ÷ spread)²), "
+    "exp(−½ × (({temperature_c} − {optimum_c}) ÷ {spread_c})²), "
     "at most 1 for warm-season grass above its optimum",
     ("gelernter_stowell2005",),
 )
@@ -29,11 +29,11 @@ def figures_of_growth(work: Work, climate: ClubClimate) -> Iterator[Figure]:
 
 def _on(quantity: Quantity, work: Work, day: dt.date, climate: ClubClimate) -> Figure:
     known = day in climate.climate.known
-    inputs = {
-        "day": day.isoformat(),
-        "temperature_c": climate.climate.temperature_on(day),
-        **climate.inputs,
-    }
+    inputs = (
+        Input("day", day.isoformat()),
+        Input("temperature_c", climate.climate.temperature_on(day), "temperature", "°C"),
+        *climate.inputs,
+    )
     return replace(quantity, source=climate.source).of(
         work.id,
         climate.climate.growth_on(day),

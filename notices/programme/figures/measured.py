@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from statistics import fmean
 
 from notices.programme.figures.quantity import Quantity
-from notices.programme.model import Figure, Green, Measured
+from notices.programme.model import Figure, Green, Input, Measured
 from notices.programme.slugs import ALL
 
 SOURCE = ("club_measurement",)
@@ -29,12 +29,13 @@ def figures_of_measurements(
             ).of(
                 ALL,
                 days[day],
-                {
-                    "measured": day.isoformat(),
-                    **{f"reading {number}": value for number, value in enumerate(values, 1)},
-                }
-                if several
-                else {"measured": day.isoformat(), "reading": values[0]},
+                (
+                    Input("measured", day.isoformat()),
+                    *(
+                        Input(f"reading {number}" if several else "reading", value, unit=each.unit)
+                        for number, value in enumerate(values, 1)
+                    ),
+                ),
                 green=green,
                 default_used=False,
             )
@@ -43,18 +44,18 @@ def figures_of_measurements(
             yield Quantity(
                 f"{_name(each)}, change",
                 each.unit,
-                "value at last − value at first",
+                "{value at last} − {value at first}",
                 (*SOURCE, "definition"),
             ).of(
                 ALL,
                 days[last] - days[first],
-                {
-                    "value at first": days[first],
-                    "value at last": days[last],
-                    "first measured": first.isoformat(),
-                    "last measured": last.isoformat(),
-                    "works between": ", ".join(each.works_between) or None,
-                },
+                (
+                    Input("value at first", days[first], unit=each.unit),
+                    Input("value at last", days[last], unit=each.unit),
+                    Input("first measured", first.isoformat()),
+                    Input("last measured", last.isoformat()),
+                    Input("works between", ", ".join(each.works_between) or None),
+                ),
                 green=green,
                 default_used=False,
             )

@@ -7,15 +7,16 @@ from collections.abc import Iterator, Sequence
 from notices.agronomy import moles
 from notices.operations import Opening
 from notices.programme.channels import meetings
-from notices.programme.figures.quantity import Quantity
-from notices.programme.model import Figure, Work
+from notices.programme.figures.quantity import Quantity, in_mm
+from notices.programme.model import Figure, Input, Work
 from notices.programme.sand import diameter_setting, hole_diameter_mm
 
 MEET = Quantity(
     "deep holes that meet a channel",
     "percent",
-    "100 × (hole diameter + width of the channel where the hole ends) ÷ channel spacing; none where "
-    "the hole ends above the channel's top, which is channel depth − channel diameter ÷ 2",
+    "100 × ({hole_diameter_mm} + width of the channel where the hole ends) ÷ {channel_spacing_mm}; "
+    "none where the hole ends above the channel's top, which is "
+    "{channel_depth_mm} − {channel_diameter_mm} ÷ 2",
     ("definition",),
 )
 LIFE = {
@@ -24,6 +25,7 @@ LIFE = {
         "years",
         "as published for farmland, over 10 years in a stable clay of 45 %; not promised on a green",
         ("ahdb_moles",),
+        "year",
     )
     for end in ("low", "high")
 }
@@ -34,7 +36,9 @@ def figures_of_channels(works: Sequence[Work]) -> Iterator[Figure]:
     for work in works:
         if work.operation.opening is Opening.CHANNELS:
             for end, years in zip(("low", "high"), moles.LIFE_ON_FARMLAND_YEARS, strict=True):
-                yield LIFE[end].of(work.id, float(years), {"years": years}, default_used=True)
+                yield LIFE[end].of(
+                    work.id, float(years), (Input("years", years),), default_used=True
+                )
     seen: set[str] = set()
     for meeting in meetings(works):
         holes, ploughed = meeting.holes.settings, meeting.channels.settings
@@ -44,16 +48,16 @@ def figures_of_channels(works: Sequence[Work]) -> Iterator[Figure]:
         yield MEET.of(
             meeting.holes.id,
             meeting.percent,
-            {
-                "hole_diameter_mm": hole_diameter_mm(meeting.holes),
-                "hole_depth_mm": holes.number("depth"),
-                "channel_diameter_mm": ploughed.number("channel_diameter"),
-                "channel_depth_mm": ploughed.number("depth"),
-                "channel_top_mm": meeting.channel_top_mm,
-                "channel_spacing_mm": ploughed.number("spacing"),
-                "channels": meeting.channels.id,
-                "greens": len(meeting.greens),
-            },
+            (
+                in_mm("hole diameter", hole_diameter_mm(meeting.holes)),
+                in_mm("hole depth", holes.number("depth")),
+                in_mm("channel diameter", ploughed.number("channel_diameter")),
+                in_mm("channel depth", ploughed.number("depth")),
+                in_mm("channel top", meeting.channel_top_mm),
+                in_mm("channel spacing", ploughed.number("spacing")),
+                Input("channels", meeting.channels.id),
+                Input("greens", len(meeting.greens)),
+            ),
             default_used=holes.rests_on_default(diameter_setting(meeting.holes), "depth")
             or ploughed.rests_on_default("channel_diameter", "depth", "spacing"),
         )

@@ -9,12 +9,13 @@ from dataclasses import dataclass, replace
 from notices.agronomy.recovery import COLD_TO_WARM_YEAR_C, DateRange
 from notices.operations import Opening
 from notices.programme.climate import ClubClimate
-from notices.programme.figures.quantity import Inputs, Quantity
+from notices.programme.figures.quantity import Quantity
 from notices.programme.grounds import Days, Ground, Growth, Treatment
 from notices.programme.model import (
     Figure,
     FittedRate,
     Green,
+    Input,
     Period,
     Programme,
     Promise,
@@ -26,8 +27,11 @@ from notices.programme.promises import LONGEST_SPAN, rain_delay
 from notices.programme.recovery import RecoveryModel
 from notices.programme.sand import filled_by
 
-AFTER_WORK = "days after the work"
-AFTER_PERIOD = "days after the last day of work"
+AFTER_WORK, AFTER_WORK_ONE = "days after the work", "day after the work"
+AFTER_PERIOD, AFTER_PERIOD_ONE = (
+    "days after the last day of work",
+    "day after the last day of work",
+)
 
 ENDS = ("early", "expected", "late")
 """How the days of a `DateRange` are named in figures."""
@@ -37,6 +41,7 @@ BACK = {
         AFTER_WORK,
         "days from the work until the green reopens",
         ("definition", "common_practice"),
+        AFTER_WORK_ONE,
     )
     for end in ENDS
 }
@@ -109,7 +114,7 @@ class _Told:
 
     quantity: Quantity
     value: float | None
-    inputs: Inputs
+    inputs: Sequence[Input]
     default_used: bool
 
 
@@ -168,7 +173,10 @@ def _back(work: Work, recovery: Recovery) -> Iterator[_Told]:
         yield _Told(
             BACK[end],
             _days(recovery.done, day),
-            {"done": recovery.done.isoformat(), "reopens_after_days": work.reopen_days},
+            (
+                Input("done", recovery.done.isoformat()),
+                Input("reopens_after_days", work.reopen_days, "reopens after", "days"),
+            ),
             not work.reopen_given,
         )
 
@@ -178,15 +186,19 @@ def _every_end(done: dt.date, promised: _Promised, ingredients: Ingredients) -> 
     for end, day, without, at_least in zip(
         ENDS, promised.span.days, bare.days, promised.floor.days, strict=True
     ):
-        formula, inputs, source = _explained(promised.ground, end, without, ingredients.climate)
+        recipe, inputs, source = _explained(promised.ground, end, without, ingredients.climate)
         held_back = day != without
         if held_back:
-            formula += f"; not before {promised.floor_name}"
-            inputs |= {"not_before": at_least.isoformat() if at_least else None}
+            recipe += f"; not before {promised.floor_name}"
+            inputs = (*inputs, Input("not_before", at_least.isoformat() if at_least else None))
         yield _Told(
-            Quantity(f"{promised.quantity}, {end}", AFTER_WORK, formula, source),
+            Quantity(f"{promised.quantity}, {end}", AFTER_WORK, recipe, source, AFTER_WORK_ONE),
             _days(done, day),
-            {"done": done.isoformat(), "day": day.isoformat() if day else None, **inputs},
+            (
+                Input("done", done.isoformat()),
+                Input("day", day.isoformat() if day else None),
+                *inputs,
+            ),
             _assumed(promised.ground, ingredients.climate)
             or (held_back and promised.floor_assumed),
         )
@@ -194,25 +206,31 @@ def _every_end(done: dt.date, promised: _Promised, ingredients: Ingredients) -> 
 
 def _explained(
     ground: Ground, end: str, day: dt.date | None, climate: ClubClimate
-) -> tuple[str, dict[str, float | int | str | None], tuple[str, ...]]:
-    """Return formula, inputs and sources of one end of a range."""
+) -> tuple[str, tuple[Input, ...], tuple[str, ...]]:
+    """Return recipe, inputs and sources of one end of a range."""
     if isinstance(ground, Days):
-        inputs: dict[str, float | int | str | None] = {
-            "since": ground.since.isoformat(),
-            "days_since": None if day is None else (day - ground.since).days,
-        }
-        return ground.formula, inputs, ground.source
+        return (
+            ground.recipe,
+            (
+                Input("since", ground.since.isoformat()),
+                Input("days_since", None if day is None else (day - ground.since).days),
+            ),
+            ground.source,
+        )
     which = ENDS.index(end)
-    inputs = {
-        **ground.inputs,
-        "growth_days_needed": ground.days[which],
-        **climate.inputs,
-    }
+    inputs = (
+        *ground.inputs,
+        Input("growth_days_needed", ground.days[which]),
+        *climate.inputs,
+    )
     if ground.rates is not None:
         # The faster an edge grows, the earlier the opening has closed.
-        inputs["sideways_growth_mm_per_day"] = ground.rates[::-1][which]
-    formula = GROWN.format(need=ground.formula, days=climate.days, years=IN_YEARS[end])
-    return formula, inputs, (*ground.source, *climate.source)
+        rate = ground.rates[::-1][which]
+        edge = "sideways growth of an edge"
+        inputs = (*inputs, Input("sideways_growth_mm_per_day", rate, edge, "mm/day"))
+    # What the ground needs names inputs in braces too; they are left as they are.
+    recipe = GROWN.format(need=ground.recipe, days=climate.days, years=IN_YEARS[end])
+    return recipe, inputs, (*ground.source, *climate.source)
 
 
 def _assumed(ground: Ground, climate: ClubClimate) -> bool:
@@ -232,10 +250,11 @@ def figures_of_promises(period: Period, of_works: Sequence[Figure]) -> Iterator[
     """
     leading = period.opening_works or period.works
     last = max(period.days)
-    inputs: Inputs = {
-        "last_day": last.isoformat(),
-        "reserve_delay_days": rain_delay(period.days, period.reserve_dates).days,
-    }
+    delay = rain_delay(period.days, period.reserve_dates).days
+    inputs = (
+        Input("last_day", last.isoformat()),
+        Input("reserve_delay_days", delay, "reserve delay", "days"),
+    )
     for quantity, promise in (
         ("open again", period.open_again),
         ("putting well", period.putting_well),
@@ -246,25 +265,31 @@ def figures_of_promises(period: Period, of_works: Sequence[Figure]) -> Iterator[
         for end, day in (("expect by", promise.expect_by), ("at worst", promise.at_worst)):
             if rests_on:
                 formula = _formula_of_promise(quantity, end, promise)
-                yield Quantity(f"{quantity}, {end}", AFTER_PERIOD, formula, tuple(source)).of(
+                yield Quantity(
+                    f"{quantity}, {end}", AFTER_PERIOD, formula, tuple(source), AFTER_PERIOD_ONE
+                ).of(
                     leading[0].id,
                     _days(last, day),
-                    {
-                        **inputs,
-                        **_of_slowest(rests_on, "expected" if end == "expect by" else "late"),
-                        "day": day.isoformat() if day else None,
-                    },
+                    (
+                        *inputs,
+                        *_of_slowest(rests_on, "expected" if end == "expect by" else "late"),
+                        Input("day", day.isoformat() if day else None),
+                    ),
                     default_used=any(f.default_used for f in rests_on),
                 )
 
 
-def _of_slowest(figures: Sequence[Figure], end: str) -> Inputs:
-    """Return the figures of the green that comes last: when it was done and what each work adds."""
+def _of_slowest(figures: Sequence[Figure], end: str) -> Iterator[Input]:
+    """Yield the figures of the green that comes last: when it was done and what each work adds."""
     one_end = [figure for figure in figures if figure.quantity.endswith(end)]
     last = max(one_end, key=_day_of)
     own = [figure for figure in one_end if figure.green == last.green]
-    done = {f"{figure.work}, done": figure.inputs["done"] for figure in own}
-    return {"green": last.green, **done, **{figure.id: figure.value for figure in own}}
+    yield Input("green", last.green)
+    for figure in own:
+        done = f"{figure.work}, done"
+        yield Input(done, figure.inputs["done"], done)
+    for figure in own:
+        yield Input(figure.id, figure.value, figure.id)
 
 
 def _day_of(figure: Figure) -> dt.date:
@@ -303,24 +328,26 @@ def figures_of_records(
     """Yield the rate of recovery that the club's own record gives, under the first such work."""
     for operation, fitted in records.items():
         work = next(work for work in works if work.operation.name == operation)
-        inputs: dict[str, float | int | str | None] = {}
-        for number, record in enumerate(fitted.records, 1):
-            name = f"record_{number}"
-            inputs |= {
-                f"{name}_done": record.done.isoformat(),
-                f"{name}_{record.what.replace(' ', '_')}": record.seen.isoformat(),
-                f"{name}_opening_mm": record.opening_mm,
-                f"{name}_growth_days": record.growth_days,
-                f"{name}_rate_mm_per_day": record.rate_mm_per_day,
-            }
-        inputs |= {
-            "seasons_on_record": fitted.seasons,
-            "book_rate_mm_per_day": fitted.book.middle,
-            "low_mm_per_day": fitted.rates.low,
-            "high_mm_per_day": fitted.rates.high,
-            **climate.inputs,
-        }
+        inputs = (
+            *_of_records(fitted),
+            Input("seasons_on_record", fitted.seasons),
+            Input("book_rate_mm_per_day", fitted.book.middle, "book rate", "mm/day"),
+            Input("low_mm_per_day", fitted.rates.low, "low", "mm/day"),
+            Input("high_mm_per_day", fitted.rates.high, "high", "mm/day"),
+            *climate.inputs,
+        )
         sources = (*FITTED.source, *climate.source)
         yield replace(FITTED, source=sources).of(
             work.id, fitted.rates.middle, inputs, default_used=climate.default_used
         )
+
+
+def _of_records(fitted: FittedRate) -> Iterator[Input]:
+    for number, record in enumerate(fitted.records, 1):
+        name, called = f"record_{number}", f"record {number}"
+        rate = record.rate_mm_per_day
+        yield Input(f"{name}_done", record.done.isoformat())
+        yield Input(f"{name}_{record.what.replace(' ', '_')}", record.seen.isoformat())
+        yield Input(f"{name}_opening_mm", record.opening_mm, f"{called} opening", "mm")
+        yield Input(f"{name}_growth_days", record.growth_days, f"{called} growth", "days")
+        yield Input(f"{name}_rate_mm_per_day", rate, f"{called} rate", "mm/day")

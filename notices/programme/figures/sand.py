@@ -8,40 +8,41 @@ from dataclasses import dataclass, replace
 from notices.agronomy import sand
 from notices.agronomy.loads import whole_loads
 from notices.plan.model import Plan
-from notices.programme.figures.quantity import Quantity
-from notices.programme.model import Figure, Green, SandOnGreen, Work
+from notices.programme.figures.quantity import Quantity, area_of
+from notices.programme.model import Figure, Green, Input, SandOnGreen, Work
 from notices.programme.sand import diameter_setting
 from notices.programme.slugs import ALL
 
-FILLING = "volume of the open holes per area ÷ 1000 × share of the fill × (1 + waste) × area"
-FILLING_ALL = "volume of the open holes of all greens × share of the fill × (1 + waste)"
-COVERING = "rate ÷ density ÷ 1000 × number of dressings × area"
+FILLING = "{open_l_per_m2} ÷ 1000 × {share} × (1 + {waste}) × {area_m2}"
+FILLING_ALL = "{open_m3} × {share} × (1 + {waste})"
+COVERING = "{rate_kg_m2} ÷ {density_t_m3} ÷ 1000 × {dressings} × {area_m2}"
 
 SAND = Quantity("sand", "m3", FILLING, ("definition", "common_practice"))
-MASS = Quantity("mass of sand", "t", "volume × density", ("definition", "daniels2018"))
+MASS = Quantity("mass of sand", "t", "{volume_m3} × {density_t_m3}", ("definition", "daniels2018"))
 LORRIES = Quantity(
     "lorry loads",
     "lorry loads",
-    "mass of sand ÷ load of a lorry, rounded up",
+    "{mass_t} ÷ {lorry_t}, rounded up",
     ("definition", "common_practice"),
+    "lorry load",
 )
 ON_SURFACE = Quantity(
     "sand on the surface",
     "mm",
-    "depth of a dressing × number of dressings − volume of the holes still open per area, "
-    "not below 0",
+    "{dressing_mm} × {dressings} − {open_l_per_m2}, not below 0",
     ("definition",),
 )
 MASS_ON_SURFACE = Quantity(
-    "mass of sand on the surface", "kg/m2", "depth on the surface × density", ("definition",)
+    "mass of sand on the surface", "kg/m2", "{depth_mm} × {density_t_m3}", ("definition",)
 )
 NEEDED = Quantity(
     "dressings needed",
     "dressings",
-    "what all dressings bring ÷ the most of one dressing, rounded up, on the green that takes most",
+    "{brought_kg_m2} ÷ {most_kg_m2}, rounded up, on the green that takes most",
     ("definition", "uk_trade_press"),
+    "dressing",
 )
-COST = Quantity("cost of sand", "money", "mass × price per tonne", ("definition",))
+COST = Quantity("cost of sand", "money", "{mass_t} × {price_per_tonne}", ("definition",))
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,16 +128,19 @@ def figures_of_order(works: Sequence[Figure], bought: SandPrice) -> Iterator[Fig
     if works:
         volume = sum(figure.value or 0.0 for figure in works)
         assumed = any(figure.default_used for figure in works)
-        inputs = {figure.work: figure.value for figure in works}
-        formula = "sum of the sand of all works [m³]"
-        yield SAND.of(ALL, volume, inputs, formula=formula, default_used=assumed)
+        parts = {figure.work: figure.value for figure in works}
+        recipe = "sum of the sand of all works [m³]"
+        yield SAND.sum_of(ALL, parts, recipe=recipe, default_used=assumed)
         weighed = list(_weighed(ALL, "", volume, bought, default_used=assumed))
         yield from weighed
         mass = weighed[0]
         yield LORRIES.of(
             ALL,
             float(whole_loads(mass.value or 0.0, bought.lorry_t)),
-            {"mass_t": mass.value, "lorry_t": bought.lorry_t},
+            (
+                Input("mass_t", mass.value, "mass of sand", "t"),
+                Input("lorry_t", bought.lorry_t, "load of a lorry", "t"),
+            ),
             default_used=mass.default_used or not bought.lorry_given,
         )
 
@@ -156,18 +160,25 @@ def _on_surface(
         yield ON_SURFACE.of(
             work.id,
             depth,
-            {
-                "dressing_mm": need.brought_mm / len(need.shares),
-                "dressings": len(need.shares),
-                "open_l_per_m2": need.open_mm,
-            },
+            (
+                Input(
+                    "dressing_mm", need.brought_mm / len(need.shares), "depth of a dressing", "mm"
+                ),
+                Input("dressings", len(need.shares), "number of dressings"),
+                Input(
+                    "open_l_per_m2",
+                    need.open_mm,
+                    "volume of the holes still open per area",
+                    "L/m2",
+                ),
+            ),
             green=green,
             default_used=assumed,
         )
         yield MASS_ON_SURFACE.of(
             work.id,
             sand.mass_kg_per_m2(depth, bought.density_t_m3),
-            {"depth_mm": depth, "density_t_m3": bought.density_t_m3},
+            (Input("depth_mm", depth, "depth on the surface", "mm"), _density(bought)),
             green=green,
             default_used=assumed or not bought.density_given,
         )
@@ -179,7 +190,11 @@ def _needed(work: Work, needs: Sequence[SandOnGreen], bought: SandPrice) -> Figu
     return NEEDED.of(
         work.id,
         float(sand.dressings_needed(total, bought.most_kg_m2)),
-        {"green": most.green, "brought_kg_m2": total, "most_kg_m2": bought.most_kg_m2},
+        (
+            Input("green", most.green),
+            Input("brought_kg_m2", total, "what all dressings bring", "kg/m2"),
+            Input("most_kg_m2", bought.most_kg_m2, "the most of one dressing", "kg/m2"),
+        ),
         default_used=not (bought.most_given and bought.density_given)
         or (not most.fills and work.settings.rests_on_default("rate", "dressings")),
     )
@@ -204,8 +219,8 @@ def _of_visits(
     yield from made
     volume = sum(figure.value or 0.0 for figure in made)
     assumed = any(figure.default_used for figure in made)
-    formula, inputs = _summed(work, needs, greens, bought, visits)
-    yield quantity.of(work.id, volume, inputs, formula=formula, default_used=assumed)
+    recipe, inputs = _summed(work, needs, greens, bought, visits)
+    yield quantity.of(work.id, volume, inputs, recipe=recipe, default_used=assumed)
     yield from _weighed(work.id, label, volume, bought, default_used=assumed)
 
 
@@ -235,13 +250,13 @@ def _filling(
     return quantity.of(
         need.work,
         sand.fill_volume_m3(need.depth_mm * share, green.area_m2, bought.waste),
-        {
-            "open_l_per_m2": need.depth_mm,
-            "fills": ", ".join(need.fills) or None,
-            "share": share,
-            "waste": bought.waste,
-            "area_m2": green.area_m2,
-        },
+        (
+            Input("open_l_per_m2", need.depth_mm, "volume of the open holes per area", "L/m2"),
+            Input("fills", ", ".join(need.fills) or None),
+            Input("share", share, "share of the fill"),
+            Input("waste", bought.waste),
+            area_of(green.area_m2),
+        ),
         green=green,
         default_used=not (bought.waste_given and green.area_given)
         or bool(bought.assumed_holes.intersection(need.fills))
@@ -269,21 +284,23 @@ def _covering(
     return quantity.of(
         need.work,
         sand.fill_volume_m3(depth, green.area_m2, waste_fraction=0.0),
-        _rate(work, bought, visits) | {"area_m2": green.area_m2},
+        (*_rate(work, bought, visits), area_of(green.area_m2)),
         green=green,
-        formula=COVERING,
+        recipe=COVERING,
         default_used=_rate_assumed(work, bought, visits, need) or not green.area_given,
     )
 
 
-def _rate(
-    work: Work, bought: SandPrice, visits: Sequence[int]
-) -> dict[str, float | int | str | None]:
-    return {
-        "rate_kg_m2": work.settings.number("rate"),
-        "density_t_m3": bought.density_t_m3,
-        "dressings": len(visits),
-    }
+def _rate(work: Work, bought: SandPrice, visits: Sequence[int]) -> tuple[Input, ...]:
+    return (
+        Input("rate_kg_m2", work.settings.number("rate"), "rate", "kg/m2"),
+        _density(bought),
+        Input("dressings", len(visits), "number of dressings"),
+    )
+
+
+def _density(bought: SandPrice) -> Input:
+    return Input("density_t_m3", bought.density_t_m3, "density", "t/m3")
 
 
 def _rate_assumed(work: Work, bought: SandPrice, visits: Sequence[int], need: SandOnGreen) -> bool:
@@ -301,26 +318,27 @@ def _summed(
     greens: Mapping[str, Green],
     bought: SandPrice,
     visits: Sequence[int],
-) -> tuple[str, dict[str, float | int | str | None]]:
-    """Return the formula of the sum over the greens, and what goes into it."""
-    formulas: list[str] = []
-    inputs: dict[str, float | int | str | None] = {}
+) -> tuple[str, list[Input]]:
+    """Return the recipe of the sum over the greens, and what goes into it."""
+    recipes: list[str] = []
+    inputs: list[Input] = []
     if filled := [need for need in needs if _fills(work, need)]:
-        formulas.append(FILLING_ALL)
+        recipes.append(FILLING_ALL)
         opened = [need.depth_mm * greens[need.green].area_m2 / 1000 for need in filled]
         shares = [sum(need.shares[visit - 1] for visit in visits) for need in filled]
         brought = sum(each * share for each, share in zip(opened, shares, strict=True))
-        inputs |= {
-            "open_m3": sum(opened),
-            # Greens with more to fill than can be worked in at first have a smaller first share.
-            "share": brought / sum(opened) if len(set(shares)) > 1 else shares[0],
-            "waste": bought.waste,
-        }
+        # Greens with more to fill than can be worked in at first have a smaller first share.
+        share = brought / sum(opened) if len(set(shares)) > 1 else shares[0]
+        inputs += [
+            Input("open_m3", sum(opened), "volume of the open holes of all greens", "m3"),
+            Input("share", share, "share of the fill"),
+            Input("waste", bought.waste),
+        ]
     if covered := [need for need in needs if not _fills(work, need)]:
-        formulas.append(COVERING)
-        inputs |= _rate(work, bought, visits)
-        inputs["area_m2"] = sum(greens[need.green].area_m2 for need in covered)
-    return " + ".join(formulas), inputs
+        recipes.append(COVERING)
+        area = sum(greens[need.green].area_m2 for need in covered)
+        inputs += [*_rate(work, bought, visits), area_of(area)]
+    return " + ".join(recipes), inputs
 
 
 def _weighed(
@@ -332,13 +350,17 @@ def _weighed(
     yield replace(MASS, name=f"mass of sand{label}").of(
         work,
         mass,
-        {"volume_m3": volume_m3, "density_t_m3": bought.density_t_m3},
+        (Input("volume_m3", volume_m3, "volume", "m3"), _density(bought)),
         default_used=assumed,
     )
     if bought.price_per_tonne is not None and not label:
-        yield replace(COST, unit=bought.currency or COST.unit).of(
+        money = bought.currency or COST.unit
+        yield replace(COST, unit=money).of(
             work,
             mass * bought.price_per_tonne,
-            {"mass_t": mass, "price_per_tonne": bought.price_per_tonne},
+            (
+                Input("mass_t", mass, "mass", "t"),
+                Input("price_per_tonne", bought.price_per_tonne, unit=money),
+            ),
             default_used=assumed,
         )

@@ -7,71 +7,80 @@ from collections.abc import Iterator, Mapping, Sequence
 from notices.agronomy import holes, moles, slits
 from notices.agronomy.loads import TRAILER_M3, WHEELBARROW_M3, whole_loads
 from notices.operations import Opening
-from notices.programme.figures.quantity import Quantity, by_area
-from notices.programme.model import Figure, Green, Work
+from notices.programme.figures.quantity import Quantity, by_area, in_mm
+from notices.programme.model import Figure, Green, Input, Work
 from notices.programme.sand import core_diameter_mm, diameter_setting, hole_diameter_mm, passes
 
 HOLES_PER_M2 = Quantity(
     "holes per m2",
     "1/m2",
-    "1,000,000 ÷ (spacing along × spacing across) × passes",
+    "1,000,000 ÷ ({along_mm} × {across_mm}) × {passes}",
     ("definition", "woods2009"),
 )
-HOLES = Quantity("holes", "holes", f"{HOLES_PER_M2.formula} × area", HOLES_PER_M2.source)
+HOLES = Quantity(
+    "holes", "holes", f"{HOLES_PER_M2.recipe} × {{area_m2}}", HOLES_PER_M2.source, "hole"
+)
 HOLES_DISTURBED = Quantity(
     "surface disturbed",
     "percent",
-    "100 × (π × diameter² ÷ 4) ÷ (spacing along × spacing across) × passes",
+    "100 × (π × {diameter_mm}² ÷ 4) ÷ ({along_mm} × {across_mm}) × {passes}",
     ("definition", "woods2009"),
 )
 CORES_REMOVED = Quantity(
     "material removed",
     "m3",
-    "(π × core diameter² ÷ 4) ÷ (spacing along × spacing across) × depth ÷ 1000 × passes × area",
+    "(π × {core_diameter_mm}² ÷ 4) ÷ ({along_mm} × {across_mm}) × {depth_mm} ÷ 1000 × {passes} "
+    "× {area_m2}",
     ("definition", "woods2021"),
 )
 MASS_OF_CORES = Quantity(
     "mass of material removed",
     "t",
-    f"{CORES_REMOVED.formula} × dry bulk density of the root zone",
+    f"{CORES_REMOVED.recipe} × {{bulk_density_t_m3}}",
     ("definition", "woods2021"),
 )
 BARROWS = Quantity(
     "barrows of material removed",
     "wheelbarrows",
-    "volume removed ÷ 0.08 m³ of a wheelbarrow, rounded up; volume as it lay in the ground",
+    f"{{volume_m3}} ÷ {WHEELBARROW_M3:g} m³ of a wheelbarrow, rounded up; "
+    "volume as it lay in the ground",
     ("definition", "common_practice"),
+    "wheelbarrow",
 )
 TRAILERS = Quantity(
     "trailers of material removed",
     "trailer loads",
-    "volume removed ÷ 1.5 m³ of a trailer, rounded up; volume as it lay in the ground",
+    f"{{volume_m3}} ÷ {TRAILER_M3:g} m³ of a trailer, rounded up; volume as it lay in the ground",
     ("definition", "common_practice"),
+    "trailer load",
 )
 SLITS_DISTURBED = Quantity(
     "surface disturbed",
     "percent",
-    "100 × blade width ÷ blade spacing × passes",
+    "100 × {blade_width_mm} ÷ {blade_spacing_mm} × {passes}",
     ("definition", "ervin_nichols"),
 )
 SLIT_LENGTH = Quantity(
-    "slit length", "m", "area ÷ (blade spacing ÷ 1000) × passes", ("definition",)
+    "slit length", "m", "{area_m2} ÷ ({blade_spacing_mm} ÷ 1000) × {passes}", ("definition",)
 )
 SLITS_REMOVED = Quantity(
     "material removed",
     "m3",
-    "blade width ÷ blade spacing × depth ÷ 1000 × passes × area",
+    "{blade_width_mm} ÷ {blade_spacing_mm} × {depth_mm} ÷ 1000 × {passes} × {area_m2}",
     ("definition",),
 )
-CHANNEL_LENGTH = Quantity("channel length", "m", "area ÷ spacing", ("definition",))
-TRENCH_LENGTH = Quantity("trench length", "m", "area ÷ spacing", ("definition",))
+CHANNEL_LENGTH = Quantity("channel length", "m", "{area_m2} ÷ {spacing_m}", ("definition",))
+TRENCH_LENGTH = Quantity("trench length", "m", "{area_m2} ÷ {spacing_m}", ("definition",))
 TRENCHES_DISTURBED = Quantity(
-    "surface disturbed", "percent", "100 × width ÷ spacing, of the area drained", ("definition",)
+    "surface disturbed",
+    "percent",
+    "100 × {width_m} ÷ {spacing_m}, of the area drained",
+    ("definition",),
 )
 TRENCHES_REMOVED = Quantity(
-    "material removed", "m3", "width ÷ spacing × depth × area", ("definition",)
+    "material removed", "m3", "{width_m} ÷ {spacing_m} × {depth_m} × {area_m2}", ("definition",)
 )
-TURF_LAID = Quantity("turf laid", "m2", "area", ("definition",))
+TURF_LAID = Quantity("turf laid", "m2", "{area_m2}", ("definition",))
 
 
 def figures_of_surface(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
@@ -90,14 +99,14 @@ def figures_of_surface(work: Work, greens: Mapping[str, Green]) -> Iterator[Figu
                 work,
                 greens,
                 moles.channel_length_m(1.0, spacing),
-                {"spacing_m": spacing},
+                (_spacing(spacing),),
                 default_used=work.settings.rests_on_default("spacing"),
             )
         case Opening.TRENCHES:
             yield from _trenches(work, greens)
         case Opening.BARE:
             whole = work.settings.values.get("area") is None
-            yield from by_area(TURF_LAID, work, greens, 1.0, {}, default_used=whole)
+            yield from by_area(TURF_LAID, work, greens, 1.0, (), default_used=whole)
         case _:
             return
 
@@ -110,7 +119,7 @@ def _passes_given(work: Work) -> tuple[str, ...]:
 def _holes(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
     along, across = work.settings.pair("spacing")
     diameter, count = hole_diameter_mm(work), passes(work)
-    pattern = {"along_mm": along, "across_mm": across, "passes": count}
+    pattern = (*_apart(along, across), Input("passes", count))
     each = holes.holes_per_m2(along, across) * count
     assumed = work.settings.rests_on_default("spacing", *_passes_given(work))
     yield HOLES_PER_M2.of(work.id, each, pattern, default_used=assumed)
@@ -118,7 +127,7 @@ def _holes(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
     yield HOLES_DISTURBED.of(
         work.id,
         holes.surface_percent(diameter, along, across, count),
-        {"diameter_mm": diameter, **pattern},
+        (in_mm("diameter", diameter), *pattern),
         default_used=assumed or work.settings.rests_on_default(diameter_setting(work)),
     )
 
@@ -135,13 +144,12 @@ def _cores(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
     # A drill has no inside: all of its hole comes out.
     width = "inside_diameter" if "inside_diameter" in work.settings.values else "hole_diameter"
     volume = holes.volume_l_per_m2(core, depth, along, across, count)
-    inputs = {
-        "core_diameter_mm": core,
-        "depth_mm": depth,
-        "along_mm": along,
-        "across_mm": across,
-        "passes": count,
-    }
+    inputs = (
+        in_mm("core diameter", core),
+        in_mm("depth", depth),
+        *_apart(along, across),
+        Input("passes", count),
+    )
     assumed = work.settings.rests_on_default(width, "spacing", "depth", *_passes_given(work))
     removed = list(
         by_area(CORES_REMOVED, work, greens, volume / 1000, inputs, default_used=assumed)
@@ -153,7 +161,15 @@ def _cores(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
         work,
         greens,
         holes.core_mass_kg_per_m2(volume) / 1000,
-        {**inputs, "bulk_density_t_m3": holes.BULK_DENSITY_OF_CORES_T_M3},
+        (
+            *inputs,
+            Input(
+                "bulk_density_t_m3",
+                holes.BULK_DENSITY_OF_CORES_T_M3,
+                "dry bulk density of the root zone",
+                "t/m3",
+            ),
+        ),
         default_used=True,  # nobody has weighed these greens
     )
 
@@ -165,7 +181,10 @@ def _loads(removed: Sequence[Figure], greens: Mapping[str, Green]) -> Iterator[F
             yield quantity.of(
                 figure.work,
                 float(whole_loads(figure.value or 0.0, load)),
-                {"volume_m3": figure.value, "load_m3": load},
+                (
+                    Input("volume_m3", figure.value, "volume removed", "m3"),
+                    Input("load_m3", load, "load", "m3"),
+                ),
                 green=greens.get(figure.green),
                 default_used=True,  # the plan does not say what the club's barrow holds
             )
@@ -175,7 +194,8 @@ def _slits(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
     width, apart = work.settings.number("blade_width"), work.settings.number("blade_spacing")
     depth, count = work.settings.number("depth"), passes(work)
     rests = work.settings.rests_on_default
-    inputs = {"blade_width_mm": width, "blade_spacing_mm": apart, "passes": count}
+    spaced = (in_mm("blade spacing", apart), Input("passes", count))
+    inputs = (in_mm("blade width", width), *spaced)
     yield SLITS_DISTURBED.of(
         work.id,
         slits.surface_percent(width, apart, count),
@@ -187,7 +207,7 @@ def _slits(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
         work,
         greens,
         slits.length_m(1.0, apart, count),
-        {"blade_spacing_mm": apart, "passes": count},
+        spaced,
         default_used=rests("blade_spacing", "passes"),
     )
     if work.operation.removes_core:
@@ -197,7 +217,7 @@ def _slits(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
                 work,
                 greens,
                 slits.volume_l_per_m2(width, depth, apart, count) / 1000,
-                {**inputs, "depth_mm": depth},
+                (*inputs, in_mm("depth", depth)),
                 default_used=rests("blade_width", "blade_spacing", "depth", "passes"),
             )
         )
@@ -211,10 +231,11 @@ def _trenches(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
     )
     rests = work.settings.rests_on_default
     whole = work.settings.values.get("area") is None  # the whole green is taken to be drained
+    wide = Input("width_m", width, "width", "m")
     yield TRENCHES_DISTURBED.of(
         work.id,
         100 * width / apart,
-        {"width_m": width, "spacing_m": apart},
+        (wide, _spacing(apart)),
         default_used=rests("width", "spacing"),
     )
     yield from by_area(
@@ -222,7 +243,7 @@ def _trenches(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
         work,
         greens,
         1 / apart,
-        {"spacing_m": apart},
+        (_spacing(apart),),
         default_used=whole or rests("spacing"),
     )
     yield from by_area(
@@ -230,6 +251,17 @@ def _trenches(work: Work, greens: Mapping[str, Green]) -> Iterator[Figure]:
         work,
         greens,
         width / apart * depth,
-        {"width_m": width, "spacing_m": apart, "depth_m": depth},
+        (wide, _spacing(apart), Input("depth_m", depth, "depth", "m")),
         default_used=whole or rests("width", "spacing", "depth"),
     )
+
+
+def _apart(along: float, across: float) -> tuple[Input, Input]:
+    return (
+        Input("along_mm", along, "spacing along", "mm"),
+        Input("across_mm", across, "spacing across", "mm"),
+    )
+
+
+def _spacing(metres: float) -> Input:
+    return Input("spacing_m", metres, "spacing", "m")

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 
 from notices.programme.figures.quantity import Quantity
-from notices.programme.model import Figure, Green
+from notices.programme.model import Figure, Green, Input
 from notices.programme.thatch import ThroughThatch
 
 BELOW = Quantity(
     "depth below the thatch",
     "mm",
-    "depth of the holes or slits − depth of the thatch; usual are 10 to 15 mm",
+    "{depth_mm} − {thatch_mm}; usual are 10 to 15 mm",
     ("definition", "common_practice"),
 )
 
@@ -21,16 +21,16 @@ def figures_of_thatch(
 ) -> Iterator[Figure]:
     """Yield it for each work on each green whose thatch is known."""
     for each in found:
-        removes = each.work.operation.removes_core
+        removes, depth = each.work.operation.removes_core, each.work.settings.number("depth")
         yield BELOW.of(
             each.work.id,
             each.below_mm,
-            {
-                "depth_mm": each.work.settings.number("depth"),
-                "thatch_mm": each.thatch_mm,
-                "measured": each.measurement.date.isoformat(),
-                "material": "removed" if removes else "only opened",
-            },
+            (
+                Input("depth_mm", depth, "depth of the holes or slits", "mm"),
+                Input("thatch_mm", each.thatch_mm, "depth of the thatch", "mm"),
+                Input("measured", each.measurement.date.isoformat()),
+                Input("material", "removed" if removes else "only opened"),
+            ),
             green=greens[each.green],
             default_used=each.work.settings.rests_on_default("depth"),
         )

@@ -8,36 +8,36 @@ from dataclasses import replace
 from notices.agronomy import work_time
 from notices.operations import Hauling
 from notices.plan.model import Crew
-from notices.programme.figures.quantity import Quantity
-from notices.programme.model import DayTimetable, Figure, Green, Work, clock
+from notices.programme.figures.quantity import Quantity, area_of
+from notices.programme.model import DayTimetable, Figure, Green, Input, Work, clock
 from notices.programme.pace import ClubPace, clearing_of, hauling_of, pace_of
 from notices.programme.sand import passes
 from notices.programme.slugs import ALL
 
+ON_AREA = "60 × {area_m2} ÷ (1000 × {speed_km_h} × {width_m} × {efficiency}) × {passes}"
 WORK_TIME = Quantity(
     "work time",
     "minutes",
-    "60 × area ÷ (1000 × speed × width × efficiency) × passes + minutes between greens, "
-    "for one visit",
+    f"{ON_AREA} + {{minutes_between_greens}}, for one visit",
     ("iowa_pm696", "judgement"),
+    "minute",
 )
-FOR_ALL = (
-    "60 × area ÷ (1000 × speed × width × efficiency) × passes "
-    "+ minutes between greens × number of greens, for one visit to each"
-)
+FOR_ALL = f"{ON_AREA} + {{minutes_between_greens}} × {{greens}}, for one visit to each"
 CLEARING_TIME = Quantity(
     "clearing time",
     "minutes",
-    "60 × material removed ÷ (people × volume that one clears in an hour)",
+    "60 × {volume_m3} ÷ ({people} × {m3_per_person_hour})",
     ("definition", "common_practice"),
+    "minute",
 )
 HAULING_TIME = Quantity(
     "hauling time",
     "minutes",
-    "volume of sand ÷ volume of a load, rounded up to whole loads, × minutes per load",
+    "{volume_m3} ÷ {m3_per_load}, rounded up to whole loads, × {minutes_per_load}",
     ("definition", "common_practice"),
+    "minute",
 )
-HAULING_ALL = "whole loads to each green, summed over the greens, × minutes per load"
+HAULING_ALL = "whole loads to each green, summed over the greens, × {minutes_per_load}"
 LENGTH_OF_DAY = Quantity(
     "length of the day",
     "minutes",
@@ -45,6 +45,7 @@ LENGTH_OF_DAY = Quantity(
     "before it has left the green and its people are free, not before light, sand not before the "
     "dew is off, and nothing on a sanded green before the sand is dry; a rest in between counts",
     ("johnson1954", "mitten1959", "graham1969", "common_practice"),
+    "minute",
 )
 
 
@@ -56,13 +57,13 @@ def figures_of_time(
     if own is None:
         return
     pace, count = own.pace, passes(work)
-    inputs = {
-        "width_m": pace.width_m,
-        "speed_km_h": pace.speed_km_h,
-        "efficiency": pace.efficiency,
-        "minutes_between_greens": pace.minutes_between_greens,
-        "passes": count,
-    }
+    inputs = (
+        Input("width_m", pace.width_m, "width", "m"),
+        Input("speed_km_h", pace.speed_km_h, "speed", "km/h"),
+        Input("efficiency", pace.efficiency),
+        Input("minutes_between_greens", pace.minutes_between_greens),
+        Input("passes", count),
+    )
     assumed = not own.given or (
         "passes" in work.settings.values and work.settings.rests_on_default("passes")
     )
@@ -76,7 +77,7 @@ def figures_of_time(
         yield WORK_TIME.of(
             work.id,
             minutes,
-            {**inputs, "area_m2": green.area_m2},
+            (*inputs, area_of(green.area_m2)),
             green=green,
             default_used=assumed or not green.area_given,
         )
@@ -84,8 +85,12 @@ def figures_of_time(
     yield WORK_TIME.of(
         work.id,
         total,
-        {**inputs, "area_m2": sum(green.area_m2 for green in worked), "greens": len(worked)},
-        formula=FOR_ALL,
+        (
+            *inputs,
+            area_of(sum(green.area_m2 for green in worked)),
+            Input("greens", len(worked), "number of greens"),
+        ),
+        recipe=FOR_ALL,
         default_used=assumed or not all(green.area_given for green in worked),
     )
 
@@ -110,11 +115,16 @@ def figures_of_hands(
             yield CLEARING_TIME.of(
                 work.id,
                 work_time.minutes_to_clear(figure.value, hands.people, hands.m3_per_person_hour),
-                {
-                    "volume_m3": figure.value,
-                    "people": hands.people,
-                    "m3_per_person_hour": hands.m3_per_person_hour,
-                },
+                (
+                    Input("volume_m3", figure.value, "material removed", "m3"),
+                    Input("people", hands.people),
+                    Input(
+                        "m3_per_person_hour",
+                        hands.m3_per_person_hour,
+                        "volume that one clears in an hour",
+                        "m3",
+                    ),
+                ),
                 green=None if figure.green == ALL else greens[figure.green],
                 default_used=figure.default_used or not given,
             )
@@ -139,6 +149,8 @@ def _hauled(
     pace, given = hauling
     quantity = replace(HAULING_TIME, name=f"{HAULING_TIME.name}{label}")
     total = 0
+    load = Input("m3_per_load", pace.m3_per_load, "volume of a load", "m3")
+    each = Input("minutes_per_load", pace.minutes_per_load)
     for figure in brought:
         volume = figure.value or 0.0
         count = work_time.loads(volume, pace.m3_per_load)
@@ -146,24 +158,20 @@ def _hauled(
         yield quantity.of(
             work.id,
             work_time.minutes_to_haul(volume, pace.m3_per_load, pace.minutes_per_load),
-            {
-                "volume_m3": volume,
-                "m3_per_load": pace.m3_per_load,
-                "loads": count,
-                "minutes_per_load": pace.minutes_per_load,
-            },
+            (
+                Input("volume_m3", volume, "volume of sand", "m3"),
+                load,
+                Input("loads", count),
+                each,
+            ),
             green=greens[figure.green],
             default_used=figure.default_used or not given,
         )
     yield quantity.of(
         work.id,
         total * pace.minutes_per_load,
-        {
-            "m3_per_load": pace.m3_per_load,
-            "loads": total,
-            "minutes_per_load": pace.minutes_per_load,
-        },
-        formula=HAULING_ALL,
+        (load, Input("loads", total), each),
+        recipe=HAULING_ALL,
         default_used=not given or any(figure.default_used for figure in brought),
     )
 
@@ -175,17 +183,17 @@ def figures_of_days(timetables: Iterable[DayTimetable]) -> Iterator[Figure]:
         yield quantity.of(
             ALL,
             day.last_finish - day.first_start,
-            {
-                "day": day.date.isoformat(),
-                "start_minutes": day.first_start,
-                "finish_minutes": day.last_finish,
-                "start": clock(day.first_start),
-                "finish": clock(day.last_finish),
-                "rest": f"{clock(day.rest[0])} to {clock(day.rest[1])}",
-                "people": day.people,
-                "drying_minutes": day.drying,
-                "limited_by": day.limited_by.value,
-                "light": day.light or None,
-            },
+            (
+                Input("day", day.date.isoformat()),
+                Input("start_minutes", day.first_start),
+                Input("finish_minutes", day.last_finish),
+                Input("start", clock(day.first_start)),
+                Input("finish", clock(day.last_finish)),
+                Input("rest", f"{clock(day.rest[0])} to {clock(day.rest[1])}"),
+                Input("people", day.people),
+                Input("drying_minutes", day.drying),
+                Input("limited_by", day.limited_by.value),
+                Input("light", day.light or None),
+            ),
             default_used=day.default_used,
         )

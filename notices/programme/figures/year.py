@@ -6,9 +6,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from notices.operations import Opening
-from notices.programme.figures.quantity import Quantity
+from notices.programme.figures.quantity import Quantity, area_of
 from notices.programme.figures.sand import SandPrice
-from notices.programme.model import Figure, Green, SandOnGreen, Work
+from notices.programme.model import Figure, Green, Input, SandOnGreen, Work
 from notices.programme.sand import disturbed_percent, removed_depth_mm
 from notices.programme.slugs import ALL
 
@@ -108,20 +108,19 @@ def _each_and_mean(
         for green, parts in on_greens.items()
     }
     for key, parts in on_greens.items():
-        yield quantity.of(
-            ALL, sum(parts.values()), dict(parts), green=greens[key], default_used=rests[key]
-        )
+        yield quantity.sum_of(ALL, parts, green=greens[key], default_used=rests[key])
     area = sum(greens[key].area_m2 for key in on_greens)
+    sums = [sum(parts.values()) for parts in on_greens.values()]
     whole = sum(sum(parts.values()) * greens[key].area_m2 for key, parts in on_greens.items())
     yield quantity.of(
         ALL,
         whole / area,
-        {
-            "sum_times_area": whole,
-            "area_m2": area,
-            "lowest": min(sum(parts.values()) for parts in on_greens.values()),
-            "highest": max(sum(parts.values()) for parts in on_greens.values()),
-        },
-        formula=f"mean over the greens, by area, of the {quantity.formula}",
+        (
+            Input("sum_times_area", whole),
+            area_of(area),
+            Input("lowest", min(sums), unit=quantity.unit),
+            Input("highest", max(sums), unit=quantity.unit),
+        ),
+        recipe=f"mean over the greens, by area, of the {quantity.recipe}",
         default_used=any(rests.values()) or not all(greens[key].area_given for key in on_greens),
     )

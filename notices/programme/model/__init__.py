@@ -14,7 +14,7 @@ from notices.programme.model.club import (
     Sender,
 )
 from notices.programme.model.course import NINE, USUAL_PROFILE, Green, Hole, Profile, Subsoil
-from notices.programme.model.figures import Figure, Measured, Reading, SandOnGreen
+from notices.programme.model.figures import Figure, Input, Measured, Reading, SandOnGreen, Value
 from notices.programme.model.fixtures import AWAY_MATCH, Decided, Fixture
 from notices.programme.model.patterns import Layout, Pattern
 from notices.programme.model.play import (
@@ -79,6 +79,7 @@ __all__ = [
     "GreensBack",
     "Hole",
     "HolesInPlay",
+    "Input",
     "Layout",
     "Limit",
     "Mailing",
@@ -110,6 +111,7 @@ __all__ = [
     "Stretch",
     "Subsoil",
     "Task",
+    "Value",
     "Visit",
     "Work",
     "clock",

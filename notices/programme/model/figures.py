@@ -9,6 +9,27 @@ from typing import NamedTuple
 
 from notices.agronomy.sand import on_surface_mm
 
+Value = float | int | str | None
+
+
+class Input(NamedTuple):
+    """Something that a figure was worked out from."""
+
+    name: str
+    """Its key in programme.json."""
+    value: Value
+    called: str = ""
+    """What a formula calls it; empty where that is its name."""
+    unit: str = "1"
+    """Written as the unit of a figure is."""
+    is_difference: bool = False
+    """Whether it is the difference of two temperatures, and not a temperature."""
+
+    @property
+    def words(self) -> str:
+        """What a formula calls it."""
+        return self.called or self.name.replace("_", " ")
+
 
 class Figure(NamedTuple):
     """One number, traceable: how it was worked out, from what, on whose authority.
@@ -25,11 +46,26 @@ class Figure(NamedTuple):
     """A green, or "all"."""
     value: float | None
     unit: str
-    formula: str
+    unit_of_one: str
+    """The unit in the singular where it is a word, such as "hole"; else empty."""
+    recipe: str
+    """How it was worked out, in words, with the name of an input in braces where one stands."""
+    summed: bool
+    """Whether it is the sum of all its inputs; a recipe in words then names none of them."""
     source: tuple[str, ...]
     """Keys of the bibliography in notices.references."""
-    inputs: Mapping[str, float | int | str | None]
+    worked_from: tuple[Input, ...]
     default_used: bool
+
+    @property
+    def formula(self) -> str:
+        """How it was worked out, in words."""
+        return self.recipe.format_map({given.name: given.words for given in self.worked_from})
+
+    @property
+    def inputs(self) -> Mapping[str, Value]:
+        """The values that it was worked out from, by their keys in programme.json."""
+        return {given.name: given.value for given in self.worked_from}
 
 
 @dataclass(frozen=True, slots=True)
