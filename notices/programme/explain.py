@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import difflib
 import re
 import textwrap
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from notices.errors import UnknownFigure
 from notices.programme.club_units import in_inches
-from notices.programme.model import Figure, Programme
+from notices.programme.model import Figure, Input, Programme
 from notices.programme.slugs import ALL
 from notices.references import REFERENCES
 
@@ -18,74 +17,17 @@ WIDTH = 88
 MOST_NEAR = 6
 """So many other figures are offered where a name fits none or several."""
 
-UNITS = {
-    "kg_per_m2": "kg/m²",
-    "mm_per_day": "mm/day",
-    "l_per_m2": "L/m²",
-    "kg_m2": "kg/m²",
-    "t_m3": "t/m³",
-    "km_h": "km/h",
+WRITTEN = {
+    "1": "",
     "percent": "%",
-    "mm": "mm",
     "m2": "m²",
     "m3": "m³",
-    "m": "m",
-    "t": "t",
-    "c": "°C",
-    "kg": "kg",
-    "days": "days",
-    "years": "years",
+    "1/m2": "per m²",
+    "L/m2": "L/m²",
+    "kg/m2": "kg/m²",
+    "t/m3": "t/m³",
 }
-"""The unit that an input's name ends with, as it is written; longer ones first."""
-
-UNITS_OF_FIGURES = {"percent": "%", "m2": "m²", "m3": "m³", "1/m2": "per m²", "kg/m2": "kg/m²"}
-
-PHRASES: Mapping[str, tuple[str, ...]] = {
-    "along_mm": ("spacing along",),
-    "across_mm": ("spacing across",),
-    "lorry_t": ("load of a lorry",),
-    "mass_t": ("mass of sand", "mass"),
-    "share": ("share of the fill",),
-    "open_m3": ("volume of the open holes of all greens",),
-    "open_l_per_m2": (
-        "volume of the open holes per area",
-        "volume of the holes still open per area",
-    ),
-    "brought_kg_m2": ("what all dressings bring",),
-    "most_kg_m2": ("the most of one dressing",),
-    "sideways_growth_mm_per_day": ("sideways growth of an edge",),
-    "opening_mm": ("opening",),
-    "volume_m3": ("volume removed", "material removed", "volume of sand"),
-    "m3_per_person_hour": ("volume that one clears in an hour",),
-    "m3_per_load": ("volume of a load",),
-    "bulk_density_t_m3": ("dry bulk density of the root zone",),
-    "dressing_mm": ("depth of a dressing",),
-    "dressings": ("number of dressings",),
-    "depth_mm": ("depth on the surface",),
-    "step": ("number of the step",),
-}
-"""What formulas call an input otherwise than by its own name."""
-
-ONE_OF = {
-    "days": "day",
-    "dressings": "dressing",
-    "holes": "hole",
-    "lorry loads": "lorry load",
-    "minutes": "minute",
-    "trailer loads": "trailer load",
-    "wheelbarrows": "wheelbarrow",
-    "years": "year",
-}
-"""Units of figures, and one of them."""
-
-DIFFERENCES = {"spread_c"}
-"""Inputs in degrees that are no temperatures."""
-
-NOT_PUT_IN = {
-    *("growth days needed", "greens", "years", "seasons on record", "loads", "reserve delay"),
-    *("raised", "usual", "height"),
-}
-"""Inputs that stand in a formula as words, and are not reckoned with there."""
+"""Units that are written otherwise than figures have them."""
 
 
 def explain(programme: Programme, name: str) -> str:
@@ -154,17 +96,17 @@ def _lines(programme: Programme, figure: Figure) -> Iterator[str]:
     yield f"{_capital(figure.quantity)}: {result}"
     yield f"  {_scope(programme, figure)}"
     yield ""
-    yield from _part("How", f"{figure.formula}")
-    put_in = _put_in(programme, figure)
+    yield from _part("How", figure.formula)
+    put_in = _put_in(figure)
     if put_in != figure.formula:
         inches = programme.club.units == "imperial"
         yield from _part(
             f"Put in{', in the metric units of the formula' if inches else ''}", put_in
         )
     yield "With"
-    for name, value in figure.inputs.items():
+    for given in figure.worked_from:
         yield from textwrap.wrap(
-            f"{_name(programme, figure, name)}: {_in_both(programme, figure, name, value)}",
+            f"{given.words}: {_in_both(programme, given)}",
             WIDTH,
             initial_indent="  ",
             subsequent_indent="    ",
@@ -172,7 +114,7 @@ def _lines(programme: Programme, figure: Figure) -> Iterator[str]:
         )
     yield from _part("Result", result)
     if figure.value is not None:
-        yield from _part("Unrounded", f"{figure.value!r} {_unit(figure)}".rstrip())
+        yield from _part("Unrounded", f"{figure.value!r} {_written(figure.unit)}".rstrip())
     yield "Source"
     for key in figure.source:
         reference = REFERENCES[key]
@@ -213,16 +155,14 @@ def _result(programme: Programme, figure: Figure) -> str:
         return "not within the two years looked at"
     day = figure.inputs.get("day")
     until = f", that is {day}" if figure.unit.startswith("days after") and day else ""
-    unit = _unit(figure)
-    for many, one in ONE_OF.items() if figure.value == 1 else ():
-        unit = re.sub(rf"^{many}\b", one, unit)
+    unit = _written((figure.value == 1 and figure.unit_of_one) or figure.unit)
     said = f"{_rounded(figure.value)} {unit}".rstrip() + until
     own = in_inches(figure.value, unit, digits=3) if programme.club.units == "imperial" else ""
     return f"{own} ({said})" if own else said
 
 
-def _unit(figure: Figure) -> str:
-    return "" if figure.unit == "1" else UNITS_OF_FIGURES.get(figure.unit, figure.unit)
+def _written(unit: str) -> str:
+    return WRITTEN.get(unit, unit)
 
 
 def _rounded(value: float) -> str:
@@ -234,53 +174,23 @@ def _rounded(value: float) -> str:
     return f"{value:.3g}" if abs(value) >= 0.001 else f"{value:.2e}"
 
 
-def _split(name: str) -> tuple[str, str]:
-    """Part the name of an input from its unit, which is at its end or stands first in a rate."""
-    if name.startswith("m3_per_"):
-        return name.removeprefix("m3_per_"), "m³"
-    for ending, unit in UNITS.items():
-        if name.endswith(f"_{ending}"):
-            return name.removesuffix(f"_{ending}"), unit
-    return name, ""
-
-
-def _is_of_a_work(programme: Programme, name: str) -> bool:
-    """Whether an input is what a work adds, in the unit of the figure itself."""
-    return name.rsplit(" ", maxsplit=1)[-1] in {work.id for work in programme.works}
-
-
-def _name(programme: Programme, figure: Figure, name: str) -> str:
-    """Return what the formula of a figure calls an input, else the input's own name."""
-    if "/" in name or _is_of_a_work(programme, name):
-        return name
-    said = (phrase for phrase in PHRASES.get(name, ()) if phrase in figure.formula)
-    return next(said, _split(name)[0].replace("_", " "))
-
-
-def _unit_of(programme: Programme, figure: Figure, name: str) -> str:
-    if _is_of_a_work(programme, name):
-        return _unit(figure)
-    return "" if "/" in name else _split(name)[1]
-
-
-def _measured(programme: Programme, figure: Figure, name: str, value: float | str | None) -> str:
-    if value is None:
+def _measured(given: Input) -> str:
+    if given.value is None:
         return "none"
-    unit = _unit_of(programme, figure, name)
-    if isinstance(value, str):
-        return value if _is_date(value) else f"{value} {unit}".rstrip()
-    return f"{value:,.10g} {unit}".rstrip().replace("-", "−")
+    if isinstance(given.value, str):
+        return f"{given.value} {_written(given.unit)}".rstrip()
+    return f"{given.value:,.10g} {_written(given.unit)}".rstrip().replace("-", "−")
 
 
-def _in_both(programme: Programme, figure: Figure, name: str, value: float | str | None) -> str:
+def _in_both(programme: Programme, given: Input) -> str:
     """Return an input as it is put in, before it what it is in the inches of a club that has them."""
-    measured = _measured(programme, figure, name, value)
-    if programme.club.units != "imperial" or value is None or _is_date(str(value)):
+    measured = _measured(given)
+    if programme.club.units != "imperial" or given.value is None:
         return measured
-    unit = _unit_of(programme, figure, name)
-    numbers = value.split(", ") if isinstance(value, str) else [value]
+    unit = _written(given.unit)
+    numbers = given.value.split(", ") if isinstance(given.value, str) else [given.value]
     try:
-        own = [in_inches(float(one), unit, apart=name in DIFFERENCES) for one in numbers]
+        own = [in_inches(float(one), unit, apart=given.is_difference) for one in numbers]
     except ValueError:
         return measured  # words
     if not all(own):
@@ -289,34 +199,18 @@ def _in_both(programme: Programme, figure: Figure, name: str, value: float | str
     return f"{', '.join(one.partition(' ')[0] for one in own)} {said} ({measured})"
 
 
-def _is_date(value: str) -> bool:
-    try:
-        dt.date.fromisoformat(value)
-    except ValueError:
-        return False
-    return True
-
-
-def _put_in(programme: Programme, figure: Figure) -> str:
-    """Return the formula with each of its words that is an input replaced by the number."""
-    numbers = {
-        _name(programme, figure, name): _measured(programme, figure, name, value)
-        for name, value in figure.inputs.items()
-        if isinstance(value, float | int)
+def _put_in(figure: Figure) -> str:
+    """Return the formula with numbers for all inputs that stand in it, or the parts of a sum."""
+    if figure.summed:
+        return " + ".join(map(_measured, figure.worked_from)).replace("+ −", "− ")
+    said = {
+        given.name: given.words if isinstance(given.value, str | None) else _measured(given)
+        for given in figure.worked_from
     }
-    if numbers and all(_is_of_a_work(programme, name) for name in figure.inputs):
-        return " + ".join(numbers.values()).replace("+ −", "− ")
-    longest = sorted(numbers.keys() - NOT_PUT_IN, key=lambda words: (-len(words), words))
-    if not longest:
-        return figure.formula
-    either = "|".join(re.escape(words) for words in longest)
-    pattern = rf"(?<![a-z])(?<!its )({either})(?![a-z])(²?)"
-
-    def number(found: re.Match[str]) -> str:
-        value = numbers[found[1]]
-        return f"({value})²" if found[2] else value
-
-    return re.sub(pattern, number, figure.formula)
+    for name, number in said.items():
+        if f"{{{name}}}²" in figure.recipe and " " in number:
+            said[name] = f"({number})"  # the unit is squared too
+    return figure.recipe.format_map(said)
 
 
 def _capital(words: str) -> str:
