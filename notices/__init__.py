@@ -29,11 +29,11 @@ if TYPE_CHECKING:
     from notices.documents.pack import write_documents
     from notices.pack.write import write_pack
     from notices.plan.load import canonical, load_plan
-    from notices.programme.explain import explain
     from notices.programme.patterns import with_patterns
     from notices.programme.work_out import work_out
     from notices.rendering.reading_check import check_words
     from notices.rendering.whole_pack import render_pack
+    from notices.wording.explain import explain
     from notices.wording.text_check import check_texts
 
 __version__ = "0.1.0"
@@ -56,7 +56,7 @@ _HOMES = {
     "canonical": "notices.plan.load",
     "check_texts": "notices.wording.text_check",
     "check_words": "notices.rendering.reading_check",
-    "explain": "notices.programme.explain",
+    "explain": "notices.wording.explain",
     "load_plan": "notices.plan.load",
     "render_pack": "notices.rendering.whole_pack",
     "with_patterns": "notices.programme.patterns",

@@ -1,4 +1,4 @@
-"""One figure in plain text: everything of it, numbers put in, and names that almost fit."""
+"""One figure in plain text: everything of it, with the numbers put in."""
 
 from __future__ import annotations
 
@@ -15,11 +15,10 @@ import pytest
 from click.testing import CliRunner
 
 from notices.cli import main
-from notices.errors import UnknownFigure
 from notices.plan.load import load_plan
-from notices.programme.explain import explain, find_figure
 from notices.programme.model import Programme
 from notices.programme.work_out import work_out
+from notices.wording.explain import explain
 
 ProgrammeOf = Callable[..., Programme]
 
@@ -34,6 +33,18 @@ works:
     settings: {tine_diameter: 10 mm, spacing: 50 x 50 mm, depth: 50 mm, passes: 1}
   - {operation: top dressing, dates: 2026-09-01, settings: {fill: holes}}
 """
+
+
+@pytest.fixture
+def programme_of(tmp_path: Path) -> ProgrammeOf:
+    """Write a plan, load it and work it out."""
+
+    def make(text: str) -> Programme:
+        path = tmp_path / "plan.yaml"
+        path.write_text(text, encoding="utf-8")
+        return work_out(load_plan(path).plan, dt.date(2026, 1, 5))
+
+    return make
 
 
 def test_a_figure_as_worked_by_hand(programme_of: ProgrammeOf) -> None:
@@ -222,44 +233,6 @@ def test_every_figure_can_be_explained(programme_of: ProgrammeOf) -> None:
         for name, value in figure.inputs.items():
             if isinstance(value, str) and len(value) < 40:
                 assert value in text, (figure.id, name)
-
-
-@pytest.mark.parametrize(
-    ("name", "identity"),
-    [
-        ("hollow-tining-1/holes/2", "hollow-tining-1/holes/2"),
-        ("HOLES/2", "hollow-tining-1/holes/2"),
-        ("lorry loads", "all/lorry-loads/all"),
-        ("holes per m2", "hollow-tining-1/holes-per-m2/all"),
-    ],
-)
-def test_ways_to_name_a_figure(programme_of: ProgrammeOf, name: str, identity: str) -> None:
-    assert find_figure(programme_of(PLAN).figures, name).id == identity
-
-
-def test_several_figures_of_one_name_are_listed(programme_of: ProgrammeOf) -> None:
-    with pytest.raises(UnknownFigure) as caught:
-        find_figure(programme_of(PLAN).figures, "material removed")
-    assert "hollow-tining-1/material-removed/all" in str(caught.value)
-    assert "figures have this name" in str(caught.value)
-
-
-def test_a_slip_of_the_pen_is_met_with_what_is_near(programme_of: ProgrammeOf) -> None:
-    with pytest.raises(UnknownFigure, match="hollow-tining-1/holes-per-m2/all"):
-        find_figure(programme_of(PLAN).figures, "hollow-tinning-1/holes-per-m2/all")
-
-
-def test_one_green_stands_for_all_among_what_is_near(programme_of: ProgrammeOf) -> None:
-    with pytest.raises(UnknownFigure) as caught:
-        find_figure(programme_of(PLAN).figures, "holes of tining")
-    near = [line.strip().rpartition("/")[0] for line in str(caught.value).splitlines()[1:]]
-    assert len(near) == len(set(near)) > 1
-
-
-@pytest.mark.parametrize("name", ["", " ", "/", "…", "100 % of it"])
-def test_any_name_gets_an_answer(programme_of: ProgrammeOf, name: str) -> None:
-    with pytest.raises(UnknownFigure):
-        find_figure(programme_of(PLAN).figures, name)
 
 
 def test_the_command(tmp_path: Path) -> None:
