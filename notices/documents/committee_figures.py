@@ -278,14 +278,14 @@ def _titles(words: Words, ids: Collection[str]) -> str:
 
 
 def _from_and_to(words: Words, entry: CrewDays) -> str:
-    """Give first start and last finish as people are told them; and what is too long."""
+    """Return start and finish of the longest day as people are told them, and whether it is too long."""
     first, last = map(amounts.time_of_day, (entry.told_start, entry.told_finish))
     said = f"{words.language.clock(first)} to {words.language.clock(last)}"
     return f"{said}: too long" if entry.too_long_by else said
 
 
 def _light(words: Words, entry: CrewDays) -> str:
-    day = entry.days[-1]
+    day = entry.longest
     if day.light_from is None or day.light_until is None:
         return ""
     clock = words.language.clock
@@ -342,9 +342,17 @@ def _money(words: Words, figure: Figure) -> str:
 
 
 def cost_in_brief(words: Words) -> str:
-    """Say what the priced part comes to; empty where the club gave no price."""
+    """Return the sum of all that has a price, and what it covers; empty where nothing has one."""
     total = words.programme.figure("cost", ALL)
-    return sentence(_money(words, total)) if total is not None and total.value else ""
+    if total is None or not total.value:
+        return ""
+    rows = list(_costs(words))
+    covers = (
+        f"for {rows[0][0].lower()} alone. Nothing else has a price in the plan"
+        if len(rows) == 1
+        else "for all that has a price in the plan"
+    )
+    return sentence(f"{_money(words, total)}, {covers}")
 
 
 def sand_in_brief(words: Words) -> str:

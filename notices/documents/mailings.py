@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
+from notices.documents import phrases
 from notices.documents.letters import letter
 from notices.documents.member_email import member_email
 from notices.documents.model import Document, Entry, Fact, Letter, Section
@@ -11,8 +12,9 @@ from notices.programme.duties import Duty, DutyKind, duties
 from notices.programme.model import Moment, Period, Programme
 from notices.wording import circumstances
 from notices.wording.audience import Audience
-from notices.wording.blocks import Block, Paragraph, with_links
+from notices.wording.blocks import Block, Bullets, Paragraph, with_links
 from notices.wording.moments import Message, News, message
+from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
 READERS = {"member-email": Audience.MEMBERS, "visitor-notice": Audience.VISITORS}
@@ -89,7 +91,37 @@ def _dated(programme: Programme) -> Iterator[Letter]:
         period = _period(programme, duty)
         if period is not None and duty.moment is not None:
             said = message(words, period, duty.moment, reader, _news(duty, period))
-            yield letter(_document(words, duty.document, said), programme)
+            more = _those_days(words, period) if _reminds_members(duty.moment, reader) else ()
+            yield letter(_document(words, duty.document, said, more), programme)
+
+
+def _reminds_members(moment: Moment, reader: Audience) -> bool:
+    return moment is Moment.REMINDER and reader is Audience.MEMBERS
+
+
+def _those_days(words: Words, period: Period) -> Iterator[tuple[Section, list[Fact]]]:
+    """Yield sections on which green is worked on each day, and on limits to play on those days."""
+    if len(period.days) > 1 and len(period.greens) > 1:
+        table = phrases.days_table(words, period)
+        yield (
+            Section("days", (table,), "Which green on which day"),
+            list(phrases.days_facts(words, period)),
+        )
+    told, days = PeriodWords(words, period), set(period.days)
+    closed = [one for one in words.programme.closures if days & set(one.dates)]
+    limits = [one for one in words.programme.restrictions if days & set(one.dates)]
+    game = [
+        told.raised_cut(),
+        told.later_dressings(),
+        told.reserve(),
+        *(circumstances.closure(words, one) for one in closed),
+        *circumstances.without(words, limits),
+    ]
+    if game := [text for text in game if text]:
+        yield (
+            Section("your game", (Bullets.of(*game),), "What it means for your game"),
+            [Fact("your game", text) for text in game],
+        )
 
 
 def _reader(duty: Duty) -> Audience | None:
@@ -122,7 +154,11 @@ def _ending(moment: Moment) -> str:
     return moment.value.replace(" ", "-")
 
 
-def _document(words: Words, name: str, said: Message) -> Document:
+def _document(
+    words: Words, name: str, said: Message, more: Iterable[tuple[Section, list[Fact]]] = ()
+) -> Document:
+    """Write a message; further sections, with their facts, follow what the text says."""
+    added = tuple(more)
     programme = words.programme
     opening = tuple(with_links(block) for block in said.opening)
     following = tuple(with_links(block) for block in said.next)
@@ -137,9 +173,13 @@ def _document(words: Words, name: str, said: Message) -> Document:
         sections=(
             Section("opening", opening),
             Section("next", following, said.heading),
+            *(section for section, _ in added),
             Section("closing", tuple(closing)),
         ),
-        facts=tuple(Fact(said.moment.value, one.text, one.dates, one.greens) for one in said.facts),
+        facts=(
+            *(Fact(said.moment.value, one.text, one.dates, one.greens) for one in said.facts),
+            *(fact for _, facts in added for fact in facts),
+        ),
     )
 
 

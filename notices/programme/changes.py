@@ -349,7 +349,7 @@ def _is_away(period: Period) -> bool:
 def _fewest_holes(programme: Programme, period: Period) -> int | None:
     """Return how many holes the day with fewest of them leaves; None where all are open."""
     days = (programme.play[day] for day in period.days if day in programme.play)
-    return min((len(day.all_day.in_play) for day in days), default=None)
+    return min((len(programme.holes) - len(day.closed_throughout) for day in days), default=None)
 
 
 def _of_holes(key: str, was: int | None, now: int | None) -> Iterator[Change]:

@@ -28,13 +28,13 @@ class CrewDays:
 
     @property
     def told_start(self) -> float:
-        """When the first task begins, on the earliest day, as people are told it [min]."""
-        return min(day.told_start for day in self.days)
+        """When the first task of the longest day begins, as people are told it [min]."""
+        return self.longest.told_start
 
     @property
     def told_finish(self) -> float:
-        """When the last task ends, on the longest day, as people are told it [min]."""
-        return max(day.told_finish for day in self.days)
+        """When the last task of the longest day ends, as people are told it [min]."""
+        return self.longest.told_finish
 
     @property
     def hours_of_people(self) -> float:

@@ -279,7 +279,9 @@ def _opens_again(occasion: Occasion) -> str:
         return ""
     greens = set(occasion.of_day)
     back = [r.back_in_play.early for r in occasion.period.recoveries if r.green in greens]
-    they = "It opens" if len(greens) == 1 else "They open"
+    # "It" could be the temporary green that the sentence before names.
+    one = sentence(occasion.words.greens(occasion.of_day)).rstrip(".")
+    they = f"{one} opens" if len(greens) == 1 else "They open"
     if max(back) <= occasion.day:
         return f"{they} again the same day, when we have finished."
     return f"{they} again on {occasion.words.dates.day(max(back))}."

@@ -214,15 +214,18 @@ class PeriodWords:
         days = [programme.play[day] for day in self.period.days if day in programme.play]
         if not days or self._opens_the_same_day():
             return ""
-        left = {len(play.all_day.in_play) for play in days}
-        low, high, every = min(left), max(left), len(programme.holes)
+        every = len(programme.holes)
+        left = [every - len(play.closed_throughout) for play in days]
+        low, high = min(left), max(left)
         if not high:
             return "No hole is open that day." if len(days) == 1 else "No hole is open those days."
         most = " at most" if not low else ""
         count = (
             span(low, high, "or" if high == low + 1 else "to") if 0 < low < high else number(high)
         )
-        return f"That leaves {count} of the {number(every)} holes to play{most}."
+        fewer = [play.date for play in days if len(play.all_day.in_play) < low]
+        hours = f" For part of {self.words.dates.days(fewer)} it is fewer." if fewer else ""
+        return f"That leaves {count} of the {number(every)} holes to play{most}.{hours}"
 
     def _opens_the_same_day(self) -> bool:
         return {(r.back_in_play.early - r.done).days for r in self.period.recoveries} == {0}

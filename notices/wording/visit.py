@@ -41,13 +41,21 @@ _LEFT_BEHIND = (
 """What a golfer still sees of each kind of opening."""
 
 
+_PUTTS = {
+    Noticed.HARDLY: "Putts run much as usual.",
+    Noticed.A_LITTLE: "You may notice it a little when you putt.",
+    Noticed.CLEARLY: "Putts may be slower and may wander.",
+}
+"""Sentences about putts on greens that recover, by how much golfers notice the work."""
+
+
 def what_is_open(words: Words, day: dt.date) -> str:
     """Say which holes are in play and how many: all of them; all but some; or none that day."""
     play = words.programme.play.get(day)
     if play is None:
         return "All holes can be played."  # though a tee or a fairway may be closed
     temporary = play.all_day.temporary
-    throughout = _closed_throughout(play)
+    throughout = play.closed_throughout
     if set(throughout) == set(words.programme.holes):
         return "The course is closed all day."
     for_part = [hole for hole in play.all_day.closed if hole not in throughout]
@@ -70,16 +78,6 @@ def what_is_open(words: Words, day: dt.date) -> str:
         others = "hole is" if count == 1 else f"{number(count)} holes are"
         parts.append(f"the other {others} open{' all day' if for_part else ''}")
     return " ".join(sentence(part) for part in parts)
-
-
-def _closed_throughout(play: DayOfPlay) -> tuple[Hole, ...]:
-    """Return the holes that are closed from morning to evening."""
-    return tuple(
-        hole
-        for hole in play.all_day.closed
-        if hole not in play.all_day.part_of_day
-        and all(hole in hours.closed for hours in play.by_hour)
-    )
 
 
 def _closed_by_the_hour(
@@ -185,9 +183,15 @@ def _recovering(words: Words, day: dt.date, greens: Sequence[str]) -> str:
     said = [
         sentence(f"{subject} {are} recovering from our work"),
         *_left_behind(words, day, greens),
-        "Putts may be slower and may wander.",
+        _PUTTS[_noticed(words, day, greens)],
     ]
     return " ".join(said)
+
+
+def _noticed(words: Words, day: dt.date, greens: Sequence[str]) -> Noticed:
+    """Return how much golfers notice of the works from which these greens recover."""
+    works = [w for w in words.programme.works if _marked(words, w, day) & set(greens)]
+    return max((work.operation.noticed for work in works), default=Noticed.CLEARLY)
 
 
 def _subject(words: Words, greens: Sequence[str]) -> tuple[str, bool]:

@@ -6,8 +6,10 @@ import re
 
 from notices.documents.model import Letter
 from notices.programme.duties import DutyKind, duties
+from notices.programme.model import Moment
 from notices.wording.blocks import Paragraph
 from notices.wording.text_message import characters, parts
+from notices.wording.words import Words
 from tests.documents.building import BuiltPack
 
 
@@ -38,3 +40,25 @@ def test_short_messages_have_the_length_that_they_say(working_pack: BuiltPack) -
         assert count, length
         assert int(count[1].replace(",", "")) == characters(message) <= 280
         assert {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5}[count[2]] == parts(message)
+
+
+def test_a_reminder_names_the_greens_of_each_day(working_pack: BuiltPack) -> None:
+    """It is what members read three days before, when they plan their game."""
+    programme = working_pack.programme
+    words = Words(programme)
+    found = 0
+    for duty in duties(programme):
+        if duty.moment is not Moment.REMINDER or not duty.document.startswith("member-email"):
+            continue
+        (period,) = (p for p in programme.periods if duty.works[0] in {w.id for w in p.works})
+        text = " ".join(working_pack.text(f"{duty.document}.txt").split())
+        if len(period.days) > 1 and len(period.greens) > 1:
+            assert "Which green on which day" in text
+            for days, greens in words.days_of(period):
+                assert f"{words.dates.days(days)}: {words.greens(greens, short=True)}" in text
+            found += 1
+        for limit in programme.restrictions:
+            if set(limit.dates) & set(period.days):
+                assert f"No {limit.what}" in text
+    several = [p for p in programme.periods if len(p.days) > 1 and len(p.greens) > 1]
+    assert found or not several

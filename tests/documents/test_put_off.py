@@ -12,6 +12,8 @@ from notices.documents.team_sheet import team_sheet
 from notices.programme.model import Programme
 from notices.programme.rounds import rounds_on
 from notices.wording.blocks import Table
+from notices.wording.period import PeriodWords
+from notices.wording.words import Words
 from tests.wording.small_plans import plan, programme, work
 
 MOVED = dt.date(2027, 8, 16)
@@ -38,6 +40,16 @@ def made(*days: str) -> Programme:
 
 BEFORE = made("2027-08-09", "2027-08-10", "2027-08-11")
 AFTER = made("2027-08-09", "2027-08-16", "2027-08-11")
+
+
+def test_holes_shut_for_a_second_dressing_are_not_counted_as_shut_all_day() -> None:
+    """Of nine holes 4 to 6 are shut all day; 1 to 3 only for as long as they are sanded again."""
+    words = Words(AFTER)
+    main = words.main_period()
+    assert main is not None
+    said = PeriodWords(words, main).status_while_working()
+    assert "That leaves six of the nine holes to play." in said
+    assert said.endswith("For part of Monday 16 August it is fewer.")
 
 
 def work_of(entries: CalendarDocument) -> dict[str, tuple[dt.date, str]]:

@@ -257,8 +257,8 @@ BEGUN = [
     (435, "0 open, 445 closed, 480 open", "00:00 open, 07:15 closed, 08:00 open"),
     (435, "0 open, 450 closed, 480 open", "00:00 open, 07:30 closed, 08:00 open"),
     (450, "0 open, 450 closed, 480 open", "00:00 open, 07:30 closed, 08:00 open"),
-    # First light at 7:22 and a half: nobody is told of half minutes.
-    (442.5, "0 open, 442.5 closed, 480 open", "00:00 open, 07:22 closed, 08:00 open"),
+    # First light at 7:22 and a half: nobody is told of half minutes, nor of a start in the dark.
+    (442.5, "0 open, 442.5 closed, 480 open", "00:00 open, 07:23 closed, 08:00 open"),
     # What is over within the half hour ends with it.
     (435, "0 open, 435 closed, 440 open", "00:00 open, 07:15 closed, 07:30 open"),
     (435, "0 closed, 435 open", "00:00 closed, 07:30 open"),

@@ -187,6 +187,23 @@ def test_what_is_to_be_seen_on_one_green_is_not_said_of_all() -> None:
     )
 
 
+def test_what_golfers_hardly_notice_does_not_make_putts_wander() -> None:
+    """Members are told of needle tining that they will hardly notice: so are the starter's golfers."""
+    names = ("needle tining", "verticutting", "hollow tining")
+    works = [
+        work(name, "2027-06-01", greens=str(green), reopen="when finished")
+        for green, name in enumerate(names, 5)
+    ]
+    ends = (
+        "Putts run much as usual.",
+        "You may notice it a little when you putt.",
+        "Putts may be slower and may wander.",
+    )
+    for number, end in enumerate(ends, 1):  # each with those that are noticed less
+        told = words(plan(*works[:number], crew=HOUR_A_GREEN))
+        assert visit.what_the_greens_are_like(told, dt.date(2027, 6, 1)).endswith(end)
+
+
 def test_a_day_kept_for_rain_is_told() -> None:
     said = words(plan(CORES))
     assert visit.kept_free(said, dt.date(2027, 8, 12)).startswith("We keep this day free")

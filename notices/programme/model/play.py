@@ -106,6 +106,16 @@ class DayOfPlay:
     """From midnight to midnight."""
 
     @property
+    def closed_throughout(self) -> tuple[Hole, ...]:
+        """Holes that are closed from morning to evening."""
+        return tuple(
+            hole
+            for hole in self.all_day.closed
+            if hole not in self.all_day.part_of_day
+            and all(hole in hours.closed for hours in self.by_hour)
+        )
+
+    @property
     def first_start(self) -> HolesInPlay | None:
         """When at least nine holes in a row are first in play; None where they never are."""
         return next((hours for hours in self.by_hour if hours.starts), None)

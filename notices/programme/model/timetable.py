@@ -199,10 +199,11 @@ def told_from(minutes: float, earliest: float = 0.0) -> float:
     minutes
         When it begins.
     earliest
-        When work can begin that day; what begins in the half hour after it is told to the minute.
+        When work can begin that day; what begins in the half hour after it is told to the minute,
+        rounded up so that it is never told for the dark.
     """
     half_hour = HALF_HOUR * math.floor((minutes + _A_MOMENT) / HALF_HOUR)
-    return max(half_hour, float(math.floor(min(earliest, minutes) + _A_MOMENT)))
+    return max(half_hour, float(math.ceil(min(earliest, minutes) - _A_MOMENT)))
 
 
 def told_until(minutes: float) -> float:
