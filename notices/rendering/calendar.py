@@ -1,4 +1,4 @@
-"""Dated events as an iCalendar file that people subscribe to or open from an email."""
+"""An iCalendar file of dated events, to subscribe to or to open from an email."""
 
 from __future__ import annotations
 
@@ -13,10 +13,10 @@ import icalendar
 
 @dataclass(frozen=True)
 class Event:
-    """Something that lasts one or more whole days."""
+    """An event of one or more whole days."""
 
     uid: str
-    """The same for ever, whatever the dates become (RFC 7986 section 5.3)."""
+    """Identifier that never changes, even if the dates do (RFC 7986 section 5.3)."""
     summary: str
     description: str
     first: dt.date
@@ -42,32 +42,32 @@ def write_calendar(
     published: bytes = b"",
     fallen_away: str = "",
 ) -> bytes:
-    """Write the events in the order of their dates.
+    """Write the events as an iCalendar file, in date order.
 
-    An event that was published before and is the same stays as it was, to the byte. One that has
-    changed gets the next sequence number and a later stamp (RFC 5545 sections 3.8.7.2 to 3.8.7.4).
-    One that is no longer there stays in the file as cancelled: many programs would keep it.
+    A published event that has not changed stays the same to the byte. One that has changed gets the
+    next sequence number and a later stamp (RFC 5545 sections 3.8.7.2 to 3.8.7.4). One that has gone
+    stays in the file as cancelled, because many programs would keep showing it.
 
     Parameters
     ----------
     events
         At least one, in any order.
     name, description
-        Of the calendar as a whole.
+        Name and description of the calendar as a whole.
     prodid
-        What made the file, such as "-//notices//notices//EN".
+        Identifier of the program that made the file, such as "-//notices//notices//EN".
     organizer
-        Name and mail address.
+        Name and mail address of the organizer.
     stamp
-        When the file was made, in UTC; every event carries it.
+        Time at which the file was made, in UTC; new and changed events carry it.
     language
-        Language tag of all the words, such as "en-GB".
+        Language tag of all texts, such as "en-GB".
     refresh
-        How long a subscriber may wait before looking again.
+        Interval at which subscribers should fetch the file again.
     published
-        The calendar that people have already; empty where there is none.
+        Calendar file that people already have; empty if there is none.
     fallen_away
-        What stands before the name of a cancelled event, for programs that show no status.
+        Words before the name of a cancelled event, for programs that show no status.
 
     Returns
     -------
@@ -77,8 +77,8 @@ def write_calendar(
     Raises
     ------
     ValueError
-        If there is no event, a UID occurs twice, an event ends before it starts, a text that has
-        to be there is empty, or the stamp is not in UTC.
+        If there is no event, a UID occurs twice, an event ends before it starts, a required text
+        is empty, or the stamp is not in UTC.
     """
     if not events:
         raise ValueError("a calendar needs at least one event")  # RFC 5545 section 3.6
@@ -88,7 +88,7 @@ def write_calendar(
         raise ValueError("a calendar is looked at again after a second or more")
     before = _published(published)
     moment = stamp.astimezone(dt.UTC).replace(microsecond=0)
-    # No clock here: of two notices of one day, the second is a second later.
+    # No clock here: the second of two notices on one day gets a stamp one second later.
     moment = max([moment, *(_stamp(old) + _A_SECOND for old in before.values())])
     spoken = {"LANGUAGE": language}
     calendar = icalendar.Calendar()
@@ -97,8 +97,8 @@ def write_calendar(
     calendar.add("calscale", "GREGORIAN")
     # RFC 5546 section 3.2.1: published, so nobody is asked to answer. It needs ORGANIZER below.
     calendar.add("method", "PUBLISH")
-    # vText in so many words: the library takes NAME and X- properties for values of no known
-    # type, and leaves their commas unescaped.
+    # Explicit vText: the library takes NAME and X- properties for values of unknown type, and
+    # leaves their commas unescaped.
     title = _line(name, "NAME")
     calendar.add("name", icalendar.vText(title, params=spoken))  # RFC 7986 section 5.1
     calendar.add("x-wr-calname", icalendar.vText(title))  # for programs older than RFC 7986
@@ -163,7 +163,7 @@ def _since(
     moment: dt.datetime,
     spoken: dict[str, str],
 ) -> icalendar.Event:
-    """Return an event as the next of what was published, if that was another."""
+    """Return the event with its sequence raised if it differs from the published one."""
     if old is None:
         return _component(event, organizer, moment, spoken)
     sequence = _sequence(old)
@@ -174,7 +174,7 @@ def _since(
 
 
 def _cancelled(old: icalendar.Event, words: str, moment: dt.datetime) -> icalendar.Event:
-    """Return an event that is no longer planned; one that was cancelled before stays as it is."""
+    """Return a published event marked as cancelled; one already cancelled stays as it is."""
     if str(old.get("status", "")) == "CANCELLED":
         return old
     summary = str(old["summary"])
@@ -213,9 +213,9 @@ def _component(
     item.add("transp", "TRANSPARENT")  # RFC 5545 section 3.8.2.7: nobody is busy because of it
     name, address = organizer
     caller = icalendar.vCalAddress(f"mailto:{_line(address, 'ORGANIZER')}")
-    # A parameter cannot hold a double quote (RFC 5545 section 3.1), and RFC 6868's way round it
-    # is not read everywhere. A backslash means nothing there, but some readers take it for an
-    # escape, this library among them, and lose the end of the name.
+    # A parameter cannot hold a double quote (RFC 5545 section 3.1), and not every program knows
+    # the escape of RFC 6868. A backslash has no meaning in a parameter, but some programs, this
+    # library among them, take it for an escape and lose the end of the name.
     if words := _line(name, ""):
         caller.params["CN"] = words.replace('"', "'").replace("\\", "/")
     item.add("organizer", caller)
@@ -227,16 +227,16 @@ def _component(
 
 
 def _text(words: str) -> str:
-    """Return the words with single line ends and no other control character.
+    """Return the text with a bare line feed at every line end and no other control character.
 
-    RFC 5545 section 3.1 allows neither; the library writes what it is given.
+    RFC 5545 section 3.1 forbids the others, and the library does not check.
     """
     lines = words.replace("\r\n", "\n").replace("\r", "\n")
     return "".join(c for c in lines if c == "\n" or unicodedata.category(c) not in {"Cc", "Cs"})
 
 
 def _line(words: str, required: str) -> str:
-    """Return the words on one line; ``required`` names what may not be empty."""
+    """Return the text on one line; ``required`` names the property if it may not be empty."""
     text = " ".join(_text(words.replace("\t", " ")).split())
     if required and not text:
         raise ValueError(f"{required} is empty")

@@ -1,4 +1,4 @@
-"""What rendering hands on: a file that exists in memory only."""
+"""A finished file in memory, which rendering hands to the pack."""
 
 from __future__ import annotations
 
@@ -14,11 +14,11 @@ class RenderedFile:
     name: str
     """Plain file name, without folders."""
     media_type: str
-    """What it is, as IANA registers it, such as "application/pdf"."""
+    """IANA media type, such as "application/pdf"."""
     content: bytes
     source: str = ""
-    """Digest of all that it was made from, where making it again takes long."""
+    """Digest of everything it was made from; empty if it is quick to make again."""
     said: str = ""
-    """Digest of what it says, whichever notice it belongs to; empty for a record."""
+    """Digest of its content without number and date of the notice; empty for a record."""
     imprint: Imprint | None = None
-    """The notice that it belongs to; None for a record."""
+    """Imprint of the notice it belongs to; None for a record."""

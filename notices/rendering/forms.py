@@ -1,4 +1,4 @@
-"""What a document says in each form in which it comes on a screen, before it is sent or written."""
+"""Web pages, emails and plain text of documents, before they become files."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from notices.rendering.text import plain_text
 
 
 def page_html(page: Page) -> str:
-    """Return a page for a browser."""
+    """Return the HTML of a web page."""
     document = page.document
     return html.fill(
         f"web/{page.template}.html.j2", document=document, footer=footer(document, PAGE)
@@ -19,20 +19,19 @@ def page_html(page: Page) -> str:
 
 
 def text(item: PlainText) -> str:
-    """Return a document as text alone."""
+    """Return the plain text of a document."""
     return plain_text(item.document, footer(item.document, TEXT), wrapped=item.wrapped)
 
 
 def email_html(letter: Letter, pictures: Mapping[str, str]) -> str:
-    """Return an email as a page, its rules not yet in its elements.
+    """Return the HTML of an email, with its styles not yet inlined.
 
     Parameters
     ----------
     letter
-        What is sent.
+        Email to fill in.
     pictures
-        By the names of drawings and photographs, what the page calls them by; without one there
-        is no picture.
+        Content IDs by name of drawing or photograph; those without one are left out.
     """
     document = letter.document
     return html.fill(
@@ -44,5 +43,5 @@ def email_html(letter: Letter, pictures: Mapping[str, str]) -> str:
 
 
 def email_text(letter: Letter) -> str:
-    """Return an email as text alone."""
+    """Return the plain text of an email."""
     return plain_text(letter.document, footer(letter.document, EMAIL))

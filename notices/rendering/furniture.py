@@ -1,4 +1,4 @@
-"""What stands at the head and the foot of every document, whatever it is set on."""
+"""Imprint and footer of every document, on paper and on screens."""
 
 from __future__ import annotations
 
@@ -8,23 +8,23 @@ from notices.documents.model import Document
 from notices.wording.edition import day_of, number_in_words, replaced_in_words
 
 SHEET, EMAIL, PAGE, TEXT = "sheet", "email", "page", "text"
-"""What a document is set as."""
+"""Words for the kind of thing a document is, in "This sheet replaces …"."""
 
 
 @dataclass(frozen=True, slots=True)
 class ImprintWords:
-    """Of which notice a document is, in words."""
+    """Imprint of a document in words: day of issue, number, and notice replaced."""
 
     issued: str
-    """14 September 2026."""
+    """Day of issue, such as "14 September 2026"."""
     number: str
-    """Notice 20260914-2."""
+    """Number in words, such as "Notice 20260914-2"."""
     replaces: str
-    """What it comes in place of; empty where there was none."""
+    """Sentence about the notice it replaces; empty if there is none."""
 
 
 def imprint(document: Document, thing: str) -> ImprintWords:
-    """Say of which notice a document is, and which sheet, email or page it replaces."""
+    """Return the imprint in words; ``thing`` is what the document is set as, such as "sheet"."""
     of = document.imprint
     replaces = replaced_in_words(thing, of.replaces, document.language) if of.replaces else ""
     return ImprintWords(
@@ -33,7 +33,7 @@ def imprint(document: Document, thing: str) -> ImprintWords:
 
 
 def footer(document: Document, thing: str) -> str:
-    """Return the line that says whose notice it is, of when, and which."""
+    """Return the footer line: club, day of issue, notice number, and what it replaces."""
     said = imprint(document, thing)
     line = f"{document.club}. Issued {said.issued}."
     return " ".join(filter(None, (line, said.number, said.replaces)))

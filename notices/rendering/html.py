@@ -1,4 +1,4 @@
-"""Documents into HTML: one Jinja environment for page, paper and mail."""
+"""HTML of documents, from one Jinja environment for web pages, paper and mail."""
 
 from __future__ import annotations
 
@@ -54,44 +54,45 @@ def _environment() -> jinja2.Environment:
 
 
 def _svg(source: str) -> Markup:
-    """Let a drawing of ours into a page; its texts were escaped when it was drawn."""
+    """Mark one of our drawings as safe HTML; its texts were escaped when it was drawn."""
     return Markup(source)  # noqa: S704, see above
 
 
 def _svg_as_picture(source: str) -> str:
-    """Return the address of a drawing that stands beside a page, in letters that our fonts have."""
+    """Return a data: URL of a drawing, with only letters that our fonts have."""
     drawn = base64.b64encode(printable(source).encode()).decode("ascii")
     return f"data:image/svg+xml;base64,{drawn}"
 
 
 def _brief(text: str, most: int) -> str:
-    """Return words as they stand where there is room for so many letters only, whole if they fit."""
+    """Return the text cut after a whole word to at most so many letters, "…" included."""
     return textwrap.shorten(text, most, placeholder="…")
 
 
 def _css(text: str) -> Markup:
-    """Return words as they stand inside a quoted string of a style sheet (CSS Syntax 3, 4.3.5).
+    """Return the text escaped for a quoted string of a style sheet (CSS Syntax 3, 4.3.5).
 
-    Only paper has such words. Once they are escaped, nobody sees which of them no font has.
+    Only paper has such strings. Letters that no font has are replaced first, because the later
+    check cannot see them once they are escaped.
     """
     escaped = (
         sign if sign.isalnum() or sign in " .,:-" else f"\\{ord(sign):x} "
         for sign in printable(text)
     )
-    return Markup("".join(escaped))  # noqa: S704, nothing is left that markup knows
+    return Markup("".join(escaped))  # noqa: S704, no character with a meaning in HTML is left
 
 
 def fill(template: str, *, document: Document, **content: object) -> str:
-    """Fill a template with a document and what else it asks for.
+    """Fill a template with a document and further content.
 
-    Every name must be known to it and everything is escaped, whatever a plan holds.
+    An undefined name is an error, and everything is escaped, whatever a plan holds.
     """
     source = _environment().get_template(template)
     return source.render(content, document=document, look=document.look).strip() + "\n"
 
 
 def inline_styles(html: str) -> str:
-    """Move the rules of a style sheet into the elements, as Gmail's phone page asks."""
+    """Move the rules of the style sheet into the elements, because Gmail's phone page needs it."""
     inliner = css_inline.CSSInliner(
         load_remote_stylesheets=False, keep_style_tags=False, keep_at_rules=False
     )

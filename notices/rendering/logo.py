@@ -1,4 +1,4 @@
-"""The club's logo in the head of what is printed, shown and sent."""
+"""The club's logo for the head of sheets, web pages and emails."""
 
 from __future__ import annotations
 
@@ -12,16 +12,16 @@ from PIL import Image
 from notices.rendering.png import in_few_colours
 
 ON_PAGE, IN_MAIL = (150, 56), (88, 44)
-"""Pixels of a screen that a logo takes at most, its plate included: a message may be narrow."""
+"""Largest width and height of a logo, its plate included [CSS pixels]: an email may be narrow."""
 
 WIDEST = 3.5
-"""Times its height on paper; a wider one is set lower."""
+"""Largest ratio of width to height on paper; a wider logo is set lower."""
 
 _PLATE = 4
-"""Pixels of white around it: most logos are dark, and the heads that they stand on are too."""
+"""White margin around it [CSS pixels]: most logos are dark, and so is the head behind them."""
 
 _SHARP = 2
-"""Pixels of the picture for one of the screen, for fine screens."""
+"""Image pixels per CSS pixel, for high-resolution screens."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,29 +29,29 @@ class Plate:
     """A logo on a white plate, which mail programs cannot darken and Outlook cannot drop."""
 
     content: bytes
-    """A PNG."""
+    """PNG file."""
     width: int
-    """Pixels of the screen, not of the picture."""
+    """Width [CSS pixels], not pixels of the image; so too the height."""
     height: int
 
     @property
     def address(self) -> str:
-        """The picture itself as a data URL."""
+        """Data URL of the PNG."""
         return f"data:image/png;base64,{base64.b64encode(self.content).decode('ascii')}"
 
 
 def on_page(logo: str) -> Plate:
-    """Return the logo of a data URL as a page shows it."""
+    """Return the logo of a data URL at the size for web pages."""
     return _plate(logo, *ON_PAGE)
 
 
 def in_mail(logo: str) -> Plate:
-    """Return the logo of a data URL as a message shows it."""
+    """Return the logo of a data URL at the size for emails."""
     return _plate(logo, *IN_MAIL)
 
 
 def width_on_paper(logo: str) -> float:
-    """Return how wide the logo of a data URL stands on paper, in parts of the height it may have."""
+    """Return the width of the logo of a data URL on paper, as a multiple of its allowed height."""
     with _opened(logo) as picture:
         return round(min(picture.width / picture.height, WIDEST), 2)
 

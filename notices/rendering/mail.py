@@ -1,7 +1,7 @@
-"""A notice as an email file (.eml): two versions of the words, drawings, calendar attached.
+"""A notice as an email file (.eml): plain text and HTML, drawings, and a calendar attached.
 
 The standard library builds the body. The header fields at the top are written here instead,
-because they carry words that people typed: the library's folding of such fields differs between
+because they carry text that people typed: the library's folding of such fields differs between
 Python releases (the same message must give the same bytes everywhere), loses the quotes around
 a long name with a comma, and turns a long List-Unsubscribe address into encoded words.
 """
@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from email.message import EmailMessage
 
 _LINE = 76
-"""Longest line that may hold an encoded word (RFC 2047 section 2) or quoted-printable text
+"""Longest line with an encoded word (RFC 2047 section 2) or quoted-printable text
 (RFC 2045 section 6.7). The library's own SMTP policy writes 78."""
 
 _ENCODED_WORD = 75
@@ -44,32 +44,32 @@ _LONGEST_FIELD = 998  # octets of a line, RFC 5322 section 2.1.1
 
 @dataclass(frozen=True)
 class InlineImage:
-    """A drawing or photograph that the HTML shows by ``cid:``."""
+    """A drawing or photograph that the HTML refers to by ``cid:``."""
 
     content_id: str
-    """Without brackets and without "cid:", such as "course@club.example"."""
+    """Content ID without brackets and without "cid:", such as "course@club.example"."""
     filename: str
     content: bytes
-    """A PNG, or where the file name says so a JPEG."""
+    """PNG file, or a JPEG file if the file name ends in .jpg."""
 
 
 @dataclass(frozen=True)
 class Message:
-    """Everything that goes into one email."""
+    """Content and header fields of one email."""
 
     subject: str
     sender: tuple[str, str]
-    """Name and address."""
+    """Name and address of the sender."""
     to: tuple[str, str]
-    """Name and address of the club itself or of a group, never of a member."""
+    """Name and address of the club itself or of a group, never of one member."""
     reply_to: tuple[str, str] | None
     date: dt.datetime
-    """With its time zone."""
+    """Date with its time zone."""
     message_id: str
-    """With its angle brackets."""
+    """Message ID with its angle brackets."""
     list_id: str | None
     list_unsubscribe: str | None
-    """A mailto: URL, without brackets."""
+    """mailto: URL without brackets."""
     text: str
     html: str
     images: tuple[InlineImage, ...]
@@ -80,15 +80,15 @@ class Message:
 
 
 def compose(message: Message) -> bytes:
-    """Write the message as it goes over the wire.
+    """Write the message as an .eml file.
 
-    Control characters and line ends in names and in the subject become spaces, so that no header
-    field can be smuggled in. A layer that would hold a single part is left out.
+    Control characters and line ends in names and in the subject become spaces, so that nobody can
+    smuggle in a header field. A multipart layer that would hold a single part is left out.
 
     Parameters
     ----------
     message
-        What to write.
+        Message to write.
 
     Returns
     -------
@@ -98,8 +98,8 @@ def compose(message: Message) -> bytes:
     Raises
     ------
     ValueError
-        If an address, an identifier or a file name is not one, if the date has no time zone, or
-        if the calendar does not say that it is published.
+        If an address, an identifier or a file name is malformed, the date has no time zone, or
+        the calendar does not say METHOD:PUBLISH.
     """
     return _head(message) + _body(message).as_bytes(policy=_POLICY)
 
@@ -179,7 +179,7 @@ def _attach_calendar(body: EmailMessage, calendar: bytes, name: str) -> None:
     # RFC 6047 section 2.4: the parameter says what METHOD in the file says.
     if b"\r\nMETHOD:PUBLISH\r\n" not in calendar:
         raise ValueError("the calendar of a notice has to say METHOD:PUBLISH")
-    # An attachment, not one of the alternatives: there it would hide the words. Base64, because
+    # An attachment, not an alternative, which would be shown in place of the text. Base64, because
     # some mail programs rewrite the line ends of a text part.
     body.add_attachment(
         calendar,
@@ -198,7 +198,7 @@ def _checked(pattern: re.Pattern[str], value: str, what: str) -> str:
 
 
 def _one_line(words: str) -> str:
-    """Return the words with every control character and run of space as a single space."""
+    """Return the text with every run of control characters and white space as a single space."""
     return " ".join(
         "".join(" " if _breaks(character) else character for character in words).split()
     )
@@ -221,7 +221,7 @@ def _mailbox(name: str, mailbox: tuple[str, str]) -> str:
 
 
 def _phrase(words: str, column: int) -> str:
-    """Write a name: plain, in quotes, or encoded, whichever is the least that is right."""
+    """Write a name as the simplest valid form: plain, in quotes, or encoded."""
     if words.isascii() and "=?" not in words:
         quoted = '"' + re.sub(r'(["\\])', r"\\\1", words) + '"'  # RFC 5322 section 3.2.4
         plain = words if _PLAIN_WORDS.fullmatch(words) else quoted
@@ -231,18 +231,19 @@ def _phrase(words: str, column: int) -> str:
 
 
 def _text_field(name: str, words: str) -> str:
-    """Write a field of free words; what is long or not ASCII is encoded."""
+    """Write a field of free text, encoded if it is long or not ASCII."""
     column = len(name) + 2
-    # "=?" in plain words would be read as the start of an encoded word.
+    # "=?" in plain text would be read as the start of an encoded word.
     if words.isascii() and "=?" not in words and column + len(words) <= _LINE:
         return f"{name}: {words}"
     return f"{name}: {_encoded(words, column)}"
 
 
 def _encoded(words: str, column: int) -> str:
-    """Write words as a row of encoded words, each holding whole characters (RFC 2047).
+    """Write a text as a series of encoded words that split no character (RFC 2047).
 
-    "Q" with the few characters that section 5 (3) allows in a name; they are right everywhere.
+    The encoding is "Q" with only the few characters that section 5 (3) allows in a name, which are
+    valid in every field.
     """
     start, end = "=?utf-8?q?", "?="
     rows, row = [], ""
@@ -254,7 +255,7 @@ def _encoded(words: str, column: int) -> str:
             row, room = "", _ENCODED_WORD - len(start) - len(end)
         row += code
     rows.append(row)
-    # The line end and space between two encoded words are not part of the words (section 6.2).
+    # The line end and space between two encoded words are not part of the text (section 6.2).
     return "\r\n ".join(f"{start}{row}{end}" for row in rows)
 
 
@@ -271,8 +272,8 @@ def _list_id(value: str) -> str:
     if not found:
         raise ValueError(f"{value!r} is not a list identifier")
     phrase = _one_line(found["phrase"])
-    # RFC 2919 section 3: only what stands in the brackets identifies the list. A name that would
-    # have to be encoded is left out, for programs that match this field as text.
+    # RFC 2919 section 3: only the part in brackets identifies the list. A name that would have to
+    # be encoded is left out, because some programs match this field as text.
     if not phrase or not phrase.isascii() or "=?" in phrase:
         return f"List-Id: {found['id']}"
     if not _PLAIN_WORDS.fullmatch(phrase):

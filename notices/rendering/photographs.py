@@ -1,4 +1,4 @@
-"""Photographs at the size at which each medium shows them."""
+"""Photographs scaled to the size that each medium shows."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ QUALITY = 76
 
 @lru_cache(maxsize=64)  # several documents show the same photographs
 def scaled(data: str, width: int) -> bytes:
-    """Return the JPEG of a data URL, no wider than so many pixels."""
+    """Return the JPEG of a data URL, scaled down to at most ``width`` pixels."""
     content = base64.b64decode(data.partition(",")[2])
     with Image.open(io.BytesIO(content)) as picture:
         if picture.width <= width:
@@ -26,5 +26,5 @@ def scaled(data: str, width: int) -> bytes:
 
 
 def as_data(data: str, width: int) -> str:
-    """Return a data URL of a photograph, no wider than so many pixels."""
+    """Return a photograph's data URL, scaled down to at most ``width`` pixels."""
     return f"data:image/jpeg;base64,{base64.b64encode(scaled(data, width)).decode('ascii')}"

@@ -1,4 +1,4 @@
-"""Drawings as PNG for email: most mail programs show neither SVG nor data: images."""
+"""PNG files of drawings for email: most mail programs show neither SVG nor data: images."""
 
 from __future__ import annotations
 
@@ -10,23 +10,22 @@ import resvg_py
 from PIL import Image
 
 _COLOURS = 64
-"""A third of the bytes of full colour, with no visible loss in flat drawings."""
+"""Colours in the palette: a third of the bytes of full colour, without visible loss in drawings."""
 
 
 def svg_to_png(svg: str, *, width_px: int, fonts: Sequence[pathlib.Path]) -> bytes:
-    """Draw an SVG on white, in few colours, with the given fonts only.
+    """Draw an SVG as a PNG on white, in few colours, with the given fonts only.
 
-    White, because a mail program in dark mode would show dark lines on a dark page through a
-    transparent ground.
+    On a transparent ground, a mail program in dark mode would show dark lines on a dark page.
 
     Parameters
     ----------
     svg
-        The drawing. Text appears only where font-family is the name inside one of the fonts.
+        Drawing. Text appears only where font-family is the name inside one of the fonts.
     width_px
-        Width of the picture in its own pixels; the height follows.
+        Width of the PNG in its own pixels; the height follows.
     fonts
-        Font files. System fonts are never used, so that a picture is the same everywhere.
+        Font files. System fonts are never used, so that the PNG is the same everywhere.
 
     Returns
     -------
@@ -36,7 +35,7 @@ def svg_to_png(svg: str, *, width_px: int, fonts: Sequence[pathlib.Path]) -> byt
     Raises
     ------
     FileNotFoundError
-        If a font file is not there: the drawing would silently lose its text.
+        If a font file is missing: the drawing would silently lose its text.
     ValueError
         If the drawing cannot be read.
     """
@@ -46,7 +45,7 @@ def svg_to_png(svg: str, *, width_px: int, fonts: Sequence[pathlib.Path]) -> byt
     drawn = resvg_py.svg_to_bytes(
         svg_string=svg,
         width=width_px,
-        dpi=96,  # without it a size in millimetres is none
+        dpi=96,  # without it a size in millimetres is ignored
         background="#ffffff",
         skip_system_fonts=True,
         font_files=[str(font) for font in fonts],
@@ -56,12 +55,12 @@ def svg_to_png(svg: str, *, width_px: int, fonts: Sequence[pathlib.Path]) -> byt
 
 
 def in_few_colours(picture: Image.Image) -> bytes:
-    """Return a picture of flat areas as a small PNG file, without metadata."""
+    """Return a small PNG file of a picture with flat areas, without metadata."""
     # No dithering: flat areas stay flat, and the file stays small.
     flat = picture.convert("RGB").quantize(
         _COLOURS, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE
     )
     out = io.BytesIO()
-    # The last step takes twice as long for a fiftieth of the bytes.
+    # Level 9 takes twice as long to save a fiftieth of the bytes.
     flat.save(out, "PNG", compress_level=8)
     return out.getvalue()

@@ -1,7 +1,8 @@
-"""Measures how easy the documents of a pack are to read, and the club's own words in them.
+"""Findings about how easy the documents of a pack, and the club's own words in them, are to read.
 
-Each document is measured as its plain text says it, tables apart: a column of greens is no
-sentence. Members get grade 8, the committee 11; nobody a sentence of more than 25 words. What was measured is told of every document, for information.
+Each document is measured by its plain text without tables, since a column of greens is no sentence.
+The limit is grade 8 for members and grade 11 for the committee, and 25 words for any sentence. The
+measurements of every document are reported for information.
 """
 
 from __future__ import annotations
@@ -19,35 +20,35 @@ from notices.wording.glossary import unexplained_in
 from notices.wording.reading_ease import LONGEST_SENTENCE, Measure, measure, words_of
 
 LEAST_WORDS = 100
-"""A shorter document has too few sentences for an average."""
+"""Words that a document needs for an average: a shorter one has too few sentences."""
 LONGEST_AVERAGE = 18.0
 HARDEST_FOR_MEMBERS = 8.0
 HARDEST_FOR_COMMITTEE = 11.0
 
 LEAST_OF_SENTENCE = 8
-"""A shorter sentence is hard by a single word, and no help to whoever looks for the hard one."""
+"""Words that a sentence needs to be the hardest: one long word makes a shorter one hard."""
 
 SHOWN = 14
-"""Words by which a sentence is found again."""
+"""Words of a sentence that a finding quotes, enough to find it again."""
 
 _COMMITTEE = "committee"
 
 OwnWords = tuple[tuple[str | int, ...], str]
-"""The way through the plan to words of the club's own, and the words."""
+"""Path through the plan to a text that the club wrote, and the text."""
 
 
 def check_words(documents: PackDocuments, own: Sequence[OwnWords] = ()) -> Iterator[Finding]:
-    """Yield what is hard to read, in the club's own words and in each document.
+    """Yield findings about hard reading, in the club's own words and in each document.
 
     Parameters
     ----------
     documents
-        What a pack holds.
+        Documents of the pack.
     own
-        What of it the club wrote itself; what is found there has its place in the plan.
+        Texts in it that the club wrote itself; findings about them point into the plan.
     """
     language = documents.index.document.language
-    # The forms of one document, large and small, say the same: each text is measured once.
+    # Large and small sheets of one document have the same text, which is measured once.
     by_text = {_text_of(document): document for document in reversed([*documents.documents])}
     whole = "\n\n".join(by_text)
     told: set[str] = set()
@@ -161,7 +162,7 @@ def _text_of(document: Document) -> str:
 
 
 def _one_by_one(block: Block) -> Block:
-    """Return a block of which each line is measured by itself; nothing of a table."""
+    """Return a block with a bullet for each key fact; a table or picture becomes empty."""
     match block:
         case Table() | Picture():
             return Bullets(())
@@ -172,7 +173,7 @@ def _one_by_one(block: Block) -> Block:
 
 
 def _without_marks(text: str) -> str:
-    """Return Markdown without its signs, and its placeholders as a word each."""
+    """Return Markdown without its marks, with the word "it" for each placeholder."""
     text = re.sub(r"\{%.*?%\}|\{#.*?#\}", "", text, flags=re.DOTALL)
     text = re.sub(r"\{\{.*?\}\}", "it", text, flags=re.DOTALL)
     text = re.sub(r"(?m)^(?:#+ .*|[a-z]+: .*)$", "\n", text)

@@ -1,7 +1,7 @@
-"""What each file says, whichever notice it belongs to: known by a digest of its words and pictures.
+"""Digests of what files say to a reader, apart from the notice they belong to.
 
-Two files of one digest differ in the number of the notice, its date and what it replaces, and in
-nothing else that anybody reads or sees.
+Two files with the same digest have the same words and pictures, and differ at most in the number
+and date of the notice and in the notice it replaces.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ from notices.rendering import forms, sheets
 
 
 def said_by(items: Iterable[Item]) -> dict[str, str]:
-    """Return a digest of what each file says, by its name."""
+    """Return digests of what the files say, by file name."""
     blank = [with_imprint(item, BLANK) for item in items]
     calendars = {item.name: repr(item) for item in blank if isinstance(item, CalendarDocument)}
     return {
@@ -36,7 +36,7 @@ def said_by(items: Iterable[Item]) -> dict[str, str]:
 
 
 def _content(item: Item, calendars: dict[str, str]) -> str:
-    """Return all that decides what a reader of an item gets, before it is set."""
+    """Return everything that determines what a reader of an item gets, before layout."""
     match item:
         case Sheet():
             return sheets.content(item)
@@ -56,7 +56,7 @@ def _of_letter(letter: Letter, calendars: dict[str, str]) -> str:
     pictures = [letter.document.logo, *(drawing.svg for drawing in letter.document.drawings)]
     photos = [photo.data for photo in letter.document.photos]
     words = [forms.email_html(letter, {}), forms.email_text(letter)]
-    # The calendar travels with the email, whose reader has to get the new one.
+    # The calendar is attached to the email, so a new calendar makes a new email.
     calendar = calendars[letter.calendar] if letter.calendar else ""
     return "\0".join([repr((envelope, listed)), *words, *pictures, *photos, calendar])
 

@@ -1,4 +1,4 @@
-"""Documents as plain text, written for reading and not as a copy of the page."""
+"""Plain text of documents, arranged for reading and not as a copy of the page."""
 
 from __future__ import annotations
 
@@ -21,17 +21,17 @@ from notices.wording.blocks import (
 )
 
 WIDTH = 72
-"""Columns; longer lines are broken by mail programs at awkward places."""
+"""Columns of a line; mail programs break longer lines at awkward places."""
 
 ENDLESS = 100_000
-"""More columns than any paragraph has letters."""
+"""Columns of a line that is never broken: more than any paragraph has letters."""
 
 
 def plain_text(document: Document, footer: str, *, wrapped: bool = True) -> str:
     """Return a document as plain text.
 
-    Every line of a list ends as a sentence, so that it is read as one. Where lines are not broken,
-    a paragraph is one line, to be copied as it is.
+    Every row of a table ends with a full stop, so that it reads as a sentence. Unless ``wrapped``,
+    each paragraph is one line, to be copied as it is.
     """
     width = WIDTH if wrapped else ENDLESS
     lines = [document.club, *_underlined(document.title, "=")]
@@ -75,7 +75,7 @@ def _lines(block: Block, width: int) -> Iterator[str]:  # noqa: C901, PLR0912, a
         case Photo(caption=caption):
             yield from _wrap(caption, width)
         case Picture():
-            # Whatever a picture shows stands in words beside it.
+            # The words beside a picture say what it shows.
             return
 
 
@@ -87,7 +87,7 @@ def _unfolded(block: Folded, width: int) -> Iterator[str]:
 
 
 def _in_one_line(cells: Sequence[str]) -> str:
-    """Join the cells of a row; one that holds whole sentences stands apart from those before it."""
+    """Join the cells of a row by commas; a cell that is a whole sentence follows a full stop."""
     line = ""
     for cell in filter(None, cells):
         if line:
@@ -111,7 +111,7 @@ def _wrap(text: str, width: int, first: str = "", rest: str = "") -> list[str]:
         width,
         initial_indent=first,
         subsequent_indent=rest,
-        # An address that is cut cannot be followed.
+        # A link that is cut cannot be followed.
         break_long_words=False,
         break_on_hyphens=False,
     )

@@ -1,4 +1,4 @@
-"""All files of a pack, from its documents."""
+"""All files of a pack, rendered from its documents."""
 
 from __future__ import annotations
 
@@ -34,7 +34,7 @@ from notices.rendering.sheets import write_sheet, write_sheets
 
 PRODID = "-//Notices//Course calendar//EN"
 PHOTO_WIDTH = 1000
-"""Pixels in a message: sharp on a phone, and not too heavy for one."""
+"""Width of a photograph in an email [pixels]: sharp on a phone, and not too heavy for one."""
 
 CALENDAR_REFRESH = dt.timedelta(hours=12)
 
@@ -46,20 +46,20 @@ def render_pack(
     published: Mapping[str, bytes] | None = None,
     standing: Mapping[str, RenderedFile] | None = None,
 ) -> tuple[RenderedFile, ...]:
-    """Render every file of a pack but its manifest.
+    """Render every file of a pack except the manifest.
 
     Parameters
     ----------
     documents
-        What to render.
+        Documents to render.
     told
-        Hears how many of how many sheets are done, for whoever waits.
+        Called with the number of sheets done and the number of sheets, to show progress.
     known
-        Files of an earlier build, by their source; what would come out the same is taken from it.
+        Files of an earlier build by source digest, reused if they would come out the same.
     published
-        Calendars that people have already, by the names of their files.
+        Calendars that people already have, by file name.
     standing
-        Files of the notice before that stand as they are, by their names.
+        Unchanged files of the notice before, by file name.
     """
     items = tuple(documents.items)
     kept = standing or {}
@@ -83,7 +83,7 @@ def render_pack(
 
 
 def _marked(files: Iterable[RenderedFile], items: Sequence[Item]) -> list[RenderedFile]:
-    """Say of each file what it says and which notice it belongs to, for the next notice."""
+    """Return the files with content digest and imprint, by which the next notice compares them."""
     said = said_by(items)
     imprints = {name: imprint_of(item) for item in items for name in file_names(item)}
     return [replace(file, said=said[file.name], imprint=imprints[file.name]) for file in files]
@@ -92,7 +92,7 @@ def _marked(files: Iterable[RenderedFile], items: Sequence[Item]) -> list[Render
 def render_calendars(
     documents: PackDocuments, published: Mapping[str, bytes]
 ) -> dict[str, RenderedFile]:
-    """Render the calendars of a pack, each as the next of the one that was published."""
+    """Render the calendars of a pack by name, each as a revision of the published one."""
     return {
         item.name: _calendar(item, published.get(f"{item.name}.ics", b""))
         for item in documents.items
@@ -101,7 +101,7 @@ def render_calendars(
 
 
 def render_item(item: Item, calendars: Mapping[str, RenderedFile]) -> tuple[RenderedFile, ...]:
-    """Render one item; the calendars are there already, since letters carry them."""
+    """Render the files of one item; calendars are rendered before, since emails carry them."""
     match item:
         case Letter(calendar=name):
             return _email(item, calendars[name].content if name else None)
@@ -154,7 +154,7 @@ def _email(letter: Letter, calendar: bytes | None) -> tuple[RenderedFile, ...]:
     )
     return (
         RenderedFile(f"{document.name}.eml", "message/rfc822", mail.compose(message)),
-        # A mailing service cannot take pictures that travel inside a message.
+        # For mailing services, which cannot take images that travel inside a message.
         RenderedFile(
             f"{document.name}.html",
             "text/html",
@@ -165,10 +165,10 @@ def _email(letter: Letter, calendar: bytes | None) -> tuple[RenderedFile, ...]:
 
 
 def _pictures(document: Document) -> dict[str, bytes]:
-    """Return what a message shows, by the names of the files: the one in its head first."""
+    """Return the images of an email by file name, the logo in its head first."""
     pictures = {"logo.png": in_mail(document.logo).content} if document.logo else {}
     pictures |= {
-        # Twice the size at which it is shown, for fine screens.
+        # Twice the size at which it is shown, for high-resolution screens.
         f"{drawing.name}.png": svg_to_png(
             drawing.svg, width_px=round(2 * drawing.width), fonts=font_files()
         )
@@ -211,7 +211,7 @@ def _calendar(document: CalendarDocument, published: bytes = b"") -> RenderedFil
 
 
 def _record(name: str, data: Mapping[str, object]) -> RenderedFile:
-    """Return a record as JSON: a plan indented, thousands of figures one to a line."""
+    """Return a record as a JSON file: a plan indented, a list of figures one to a line."""
     text = _by_line(data) if "figures" in data else _json(data, indent=1)
     return RenderedFile(name, "application/json", f"{text}\n".encode())
 
@@ -231,5 +231,5 @@ def _by_line(data: Mapping[str, object]) -> str:
 
 
 def _json(data: object, indent: int | None = None) -> str:
-    # Escapes beyond the basic plane cannot be read back as YAML: letters stay letters.
+    # Not escaped: YAML cannot read back escapes of letters beyond the basic plane.
     return json.dumps(data, ensure_ascii=False, indent=indent, allow_nan=False)
