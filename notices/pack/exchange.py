@@ -1,4 +1,4 @@
-"""Put one folder in another's place, so that whoever looks sees the old or the new one, whole."""
+"""Put one folder in another's place, so that everyone sees the whole old or the whole new one."""
 
 from __future__ import annotations
 
@@ -12,21 +12,21 @@ from pathlib import Path
 _AT_FDCWD = -100
 _RENAME_EXCHANGE = 2  # linux/fs.h
 _NOT_HERE = {errno.ENOSYS, errno.EINVAL, errno.ENOTSUP}
-"""An older kernel, or a file system (NFS, FAT by way of FUSE) that cannot do it."""
+"""Errors of an older kernel, or of a file system (NFS, FAT by way of FUSE), that cannot do it."""
 
 
 def exchange(one: Path, other: Path) -> bool:
-    """Swap the names of two folders in a single step, where the system can.
+    """Swap the names of two folders in a single step, if the system can.
 
     Returns
     -------
     bool
-        False if this system or file system has no such step; then nothing has happened.
+        False if this system or file system has no such step; nothing has changed then.
 
     Raises
     ------
     OSError
-        If it has, and refused.
+        If the system has such a step, and refused it.
     """
     if sys.platform != "linux":
         return False
@@ -64,7 +64,7 @@ def replace_in_two_steps(new: Path, target: Path, parked: Path) -> None:
     except BaseException:
         parked.rename(target)
         raise
-    # Only a whole folder may bear the third name: what is about to be deleted gives it up first.
-    # If it cannot, the pack is in place all the same, and the next run clears up.
+    # Only a whole folder may bear the third name, so the old folder gives it up before it is
+    # deleted. If the renaming fails, the pack is in place all the same, and the next run clears up.
     with contextlib.suppress(OSError):
         parked.rename(new)

@@ -1,4 +1,4 @@
-"""The list of a pack's own files, by which a later build knows what it may replace."""
+"""The manifest of a pack: its own files, by which a later build knows what it may replace."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ _UNSAFE = re.compile(r'[/\\<>:"|?*\x00-\x1f\x7f]')
 _DEVICES = re.compile(r"(con|prn|aux|nul|com[0-9]|lpt[0-9])(\..*)?", re.IGNORECASE)
 
 _FURNITURE = {".DS_Store", "Thumbs.db", "desktop.ini"}
-"""What file managers leave in every folder that is looked at: nobody's work, may go."""
+"""Files that file managers leave in every folder; nobody's work, so they may be deleted."""
 
 
 @dataclass(frozen=True)
@@ -34,19 +34,19 @@ class Entry:
     bytes: int
     media_type: str
     source: str = ""
-    """Digest of what it was made from, where making it again takes long."""
+    """Digest of everything it was made from; empty if it is quick to make again."""
     said: str = ""
-    """Digest of what it says, whichever notice it belongs to; empty for a record."""
+    """Digest of its content without number and date of the notice; empty for a record."""
     imprint: Imprint | None = None
-    """The notice that last changed it, which is printed on it; None for a record."""
+    """Imprint printed on it, of the notice that last changed it; None for a record."""
 
     @property
     def number(self) -> str:
-        """Of the notice that is printed on it; empty for a record."""
+        """Number of the notice printed on it; empty for a record."""
         return self.imprint.edition.number if self.imprint else ""
 
     def to_json(self) -> dict[str, object]:
-        """Return it as it is written, without what is empty."""
+        """Return the entry as JSON, without empty values."""
         record: dict[str, object] = {
             "name": self.name,
             "sha256": self.sha256,
@@ -66,7 +66,7 @@ class Entry:
 
     @classmethod
     def from_json(cls, record: Mapping[str, Any]) -> Self:
-        """Read what `to_json` wrote; raises ValueError, KeyError or TypeError where it did not."""
+        """Read what `to_json` wrote; raises ValueError, KeyError or TypeError for anything else."""
         number = str(record.get("notice", ""))
         return cls(
             check_name(str(record["name"])),
@@ -81,38 +81,38 @@ class Entry:
 
 @dataclass(frozen=True)
 class Notice:
-    """Which of a club's notices a pack is."""
+    """Place of a pack among the notices of its club."""
 
     number: str = ""
-    """As it is printed on each document."""
+    """Number as printed on each document."""
     version: int = 1
-    """How many notices there have been with this one."""
+    """Count of notices so far, this one included."""
     replaces: str = ""
-    """Number of the notice in whose place it comes; empty for the first."""
+    """Number of the notice it replaces; empty for the first."""
     begun: str = ""
-    """When the first of them was issued."""
+    """Day of issue of the first notice."""
     after_draft: bool = False
-    """Whether that which it replaces was to be approved."""
+    """Whether the notice it replaces was a draft."""
 
 
 UNNUMBERED = Notice()
-"""Of a pack that is nobody's notice, such as one for a try."""
+"""Notice of a pack that is issued to nobody, such as a trial."""
 
 
 @dataclass(frozen=True)
 class Manifest:
-    """What a pack holds, in the order of the names; the manifest itself is not in it."""
+    """List of a pack's files, sorted by name, without the manifest itself."""
 
     version: str
-    """Of the program."""
+    """Version of the program."""
     issued: dt.date
     files: tuple[Entry, ...]
     made_from: str = ""
-    """Digest of the plan, the day and all that made the pack out of them."""
+    """Digest of the plan, the day of issue, and the program and libraries that made the pack."""
     notice: Notice = UNNUMBERED
 
     def to_bytes(self) -> bytes:
-        """Return the manifest as the JSON that is written."""
+        """Return the manifest as a JSON file."""
         record = {
             "made_by": _MADE_BY,
             "version": self.version,
@@ -126,7 +126,7 @@ class Manifest:
 
 @dataclass(frozen=True)
 class Differences:
-    """How a folder departs from its manifest; each part holds sorted names."""
+    """Differences between a folder and its manifest, as sorted names."""
 
     missing: tuple[str, ...]
     changed: tuple[str, ...]
@@ -134,17 +134,17 @@ class Differences:
 
     @property
     def any(self) -> bool:
-        """Whether there is any at all."""
+        """Whether the folder differs at all."""
         return bool(self.missing or self.changed or self.unlisted)
 
 
 def check_name(name: str) -> str:
-    """Return the name if every file system takes it as a plain file name.
+    """Return the name if it is a plain file name on every file system.
 
     Raises
     ------
     ValueError
-        If it has a separator in it, is hidden, or means something else to some system.
+        If it contains a separator, is hidden, or has a special meaning on some system.
     """
     if (
         not name
@@ -166,13 +166,13 @@ def build_manifest(
     made_from: str = "",
     notice: Notice = UNNUMBERED,
 ) -> Manifest:
-    """List the files.
+    """Return the manifest of the files.
 
     Raises
     ------
     ValueError
-        If a name is unsafe, is that of the manifest, or occurs twice (large and small letters
-        are the same to many file systems).
+        If a name is unsafe, is that of the manifest, or occurs twice (many file systems ignore
+        case).
     """
     seen = {MANIFEST.casefold()}
     for file in files:
@@ -200,7 +200,7 @@ def read_manifest(content: bytes) -> Manifest:
     Raises
     ------
     ValueError
-        If it is not a manifest of ours.
+        If it is not a manifest of Notices.
     """
     try:
         record = json.loads(content)
@@ -223,7 +223,7 @@ def read_manifest(content: bytes) -> Manifest:
 
 
 def files_as_written(folder: Path, manifest: Manifest) -> Iterator[RenderedFile]:
-    """Yield the files of a pack that nobody has worked on since.
+    """Yield the files of a pack that nobody has changed since.
 
     Raises
     ------
@@ -245,7 +245,7 @@ def files_as_written(folder: Path, manifest: Manifest) -> Iterator[RenderedFile]
 
 
 def compare_folder(folder: Path, manifest: Manifest) -> Differences:
-    """Compare what lies in a folder with its manifest, byte by byte."""
+    """Compare the files in a folder with its manifest, byte by byte."""
     listed = {entry.name: entry for entry in manifest.files}
     present = {path.name: path for path in folder.iterdir()}
     changed = (
@@ -261,7 +261,7 @@ def compare_folder(folder: Path, manifest: Manifest) -> Differences:
 
 
 def is_empty(folder: Path) -> bool:
-    """Tell whether nobody has put anything into the folder."""
+    """Tell whether the folder holds nothing but what file managers leave."""
     return all(path.name in _FURNITURE for path in folder.iterdir())
 
 

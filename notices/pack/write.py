@@ -1,10 +1,10 @@
-"""Write a pack whole or not at all.
+"""Write a pack to disk, whole or not at all.
 
 Everything is written into a folder beside the target, which then changes places with it. Two
 names beside the target are ours, and mean something to the next run if this one is killed:
 
-    .NAME.notices-new    being written or being deleted: always rubbish
-    .NAME.notices-old    the old pack, whole, while there is no target
+        .NAME.notices-new    a folder being written or deleted: always rubbish
+        .NAME.notices-old    the whole old pack, while there is no target
 """
 
 from __future__ import annotations
@@ -36,18 +36,18 @@ from notices.pack.manifest import (
 from notices.rendering.files import RenderedFile
 
 _NAMED = 5
-"""How many files a message names before it counts the rest."""
+"""Files that a message names before it counts the rest."""
 
 
 @dataclass(frozen=True)
 class PackReport:
-    """What became of a folder; each part holds sorted names."""
+    """Changes that `write_pack` made to a folder, as sorted names."""
 
     target: Path
     written: tuple[str, ...]
-    """Every file of the pack, or nothing if every byte was there already."""
+    """Every file of the pack, or none if every byte was there already."""
     changed: tuple[str, ...]
-    """Those that are new or differ from before; empty only if nothing was touched."""
+    """Files that are new or differ from before; empty only if nothing was touched."""
     removed: tuple[str, ...]
     """Files of the earlier pack that this one no longer has."""
 
@@ -66,28 +66,28 @@ def write_pack(
     Parameters
     ----------
     files
-        Without the manifest, in any order.
+        Files of the pack without the manifest, in any order.
     target
-        Folder to write: a new one, an empty one, or a pack that this program wrote and nobody
-        has worked on since.
+        Folder to write: a new or empty one, or a pack that this program wrote and nobody has
+        changed since.
     version
-        Of this program, for the manifest.
+        Version of this program, for the manifest.
     issued
-        Date of issue, for the manifest.
+        Day of issue, for the manifest.
     made_from
-        Digest of all that the pack was made from, for `is_current`.
+        Digest of everything the pack was made from, for `is_current`.
     notice
-        Which of the club's notices it is, for the manifest.
+        Place of the pack among the club's notices, for the manifest.
 
     Returns
     -------
     PackReport
-        What is different now.
+        Changes to the folder.
 
     Raises
     ------
     PackFault
-        If the folder cannot be written or holds anybody else's work. It is as it was before.
+        If the folder cannot be written or holds somebody else's work. It is left as it was.
     ValueError
         If a file name is unsafe or occurs twice.
     """
@@ -113,14 +113,14 @@ def write_pack(
 
 
 def made_from(plan: Mapping[str, object], issued: dt.date, *others: str) -> str:
-    """Return a digest of all that decides what a pack holds, byte for byte."""
+    """Return a digest of everything that determines the bytes of a pack."""
     text = json.dumps(plan, ensure_ascii=False, sort_keys=True)
     parts = [text, issued.isoformat(), makers(), *others]
     return hashlib.sha256("\0".join(parts).encode()).hexdigest()
 
 
 def is_current(target: Path, made_from: str) -> bool:
-    """Tell whether a folder holds, untouched, the very pack that would be made from this."""
+    """Tell whether a folder holds the pack with this digest, untouched."""
     try:
         manifest = read_manifest((target / MANIFEST).read_bytes())
         return manifest.made_from == made_from and not compare_folder(target, manifest).any
@@ -129,10 +129,10 @@ def is_current(target: Path, made_from: str) -> bool:
 
 
 def known_files(target: Path) -> dict[str, RenderedFile]:
-    """Return the files of an earlier pack that need not be made again, by what they are made from.
+    """Return the files of an earlier pack that can be reused, by source digest.
 
-    A folder that holds no pack has none, nor has one that cannot be read: whether it may be
-    written is told when it is written.
+    There are none if the folder holds no pack or cannot be read: `write_pack` reports later whether
+    it may be written.
     """
     try:
         manifest = read_manifest((target / MANIFEST).read_bytes())
@@ -143,7 +143,7 @@ def known_files(target: Path) -> dict[str, RenderedFile]:
 
 @dataclass(frozen=True)
 class _Place:
-    """The target and the two names beside it, all on one file system."""
+    """Paths of the target and of the two names beside it, all on one file system."""
 
     target: Path
     new: Path
@@ -155,12 +155,12 @@ class _Place:
 
     @classmethod
     def at(cls, target: Path) -> _Place:
-        # A link is followed: renaming works on what it leads to, and leaves the link.
+        # A link is followed, so that its target is renamed and the link stays.
         real = target.resolve()
         if not real.name:
             raise PackFault(f"{target} is a whole disk; name a folder on it")
         if real == Path.cwd():
-            # Changing places would leave the person in a folder that is deleted.
+            # The exchange would leave the person in a folder that is deleted.
             raise PackFault(f"{target} is the folder that you are in; name another one")
         if not real.parent.is_dir():
             raise PackFault(
@@ -173,23 +173,29 @@ class _Place:
         )
 
     def restore(self) -> None:
-        """Put back the old pack, if a run died between the two steps."""
+        """Put back the old pack if a run died between the two steps."""
         if self.parked.is_dir() and not self.target.exists():
             self.parked.rename(self.target)
             settle(self.parent)
 
     def clear(self) -> None:
-        """Delete what earlier runs left. Only once the target is known to be a pack or free."""
+        """Delete what earlier runs left; only once the target is known to be a pack or free."""
         for path in (self.new, self.parked):
             if path.is_dir() and not path.is_symlink():
                 if path == self.parked:
-                    # Rubbish takes the name of rubbish before it stops being whole.
+                    # It takes the name for rubbish while it is still whole.
                     path = path.rename(self.new)  # noqa: PLW2901
                 shutil.rmtree(path)
 
 
 def _what_is_there(place: Path, asked: Path) -> dict[str, bytes] | None:
-    """Return the files of the pack that is to be replaced, or refuse to replace it."""
+    """Return the files of the pack to replace, or None if there is no folder.
+
+    Raises
+    ------
+    PackFault
+        If the folder holds somebody else's work.
+    """
     if not place.exists():
         return None
     if not place.is_dir():
@@ -219,14 +225,14 @@ def _what_is_there(place: Path, asked: Path) -> dict[str, bytes] | None:
 
 def _replace(place: _Place, pack: dict[str, bytes], old: dict[str, bytes] | None) -> None:
     try:
-        # Not tempfile: its folders are closed to everyone else. This one is as umask says.
+        # Not tempfile, whose folders are closed to everyone else: umask decides here.
         place.new.mkdir()
         if old is not None:
             shutil.copymode(place.target, place.new)
         for name, content in pack.items():
             _write(place.new / name, content)
             if old is not None and old.get(name) == content:
-                # A program that copies what is newer leaves the unchanged files alone.
+                # An unchanged file keeps its time, so that programs that copy newer files skip it.
                 shutil.copystat(place.target / name, place.new / name)
         settle(place.new)
         with too_late_to_stop():
@@ -234,13 +240,13 @@ def _replace(place: _Place, pack: dict[str, bytes], old: dict[str, bytes] | None
                 place.new.rename(place.target)
             elif not exchange.exchange(place.new, place.target):
                 exchange.replace_in_two_steps(place.new, place.target, place.parked)
-            # The pack is in place; that this cannot be hastened to the disk undoes nothing.
+            # The pack is in place even if its name cannot be flushed to the disk.
             with contextlib.suppress(OSError):
                 settle(place.parent)
             shutil.rmtree(place.new, ignore_errors=True)  # the old pack
     finally:
-        # On the way out of a failure the new one. If one cannot be deleted now, the next run
-        # tries again; the pack itself is in order.
+        # After a failure this is the new pack. If it cannot be deleted now, the next run tries
+        # again.
         shutil.rmtree(place.new, ignore_errors=True)
 
 
@@ -253,7 +259,7 @@ def _write(path: Path, content: bytes) -> None:
 
 @contextlib.contextmanager
 def _alone(folder: Path) -> Iterator[None]:
-    """Wait for any other build beside us: it would take our unfinished folder for rubbish.
+    """Keep other builds out meanwhile: they would take our unfinished folder for rubbish.
 
     The lock is on the folder itself: it leaves no file, and ends with the process.
     """
