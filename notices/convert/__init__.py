@@ -1,1 +1,1 @@
-"""A plan written anew: as YAML, or as a workbook that a person fills in."""
+"""Conversion of a plan into YAML, or into a workbook that a person fills in."""

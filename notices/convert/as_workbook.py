@@ -1,4 +1,4 @@
-"""A plan as a workbook: a sheet for each part, filled with what the plan says."""
+"""A plan as a workbook, with a sheet for each part of the plan."""
 
 from __future__ import annotations
 
@@ -37,9 +37,9 @@ from notices.plan.workbook_layout import (
 TITLE_ROW, LINE_ROW, HELP_ROW, HEADING_ROW = 1, 2, 3, 4
 FIRST_ROW = HEADING_ROW + 1
 EMPTY_ROWS = 100
-"""Rows on the sheet of works that show what belongs to the operation chosen there."""
+"""Empty rows on the sheet of works that react to the operation chosen in them."""
 ROWS_ON_PAPER = 10
-"""Empty rows that are printed, for whoever fills them in by hand first."""
+"""Empty rows that are printed, for people who fill them in by hand first."""
 
 _GREEN_KEYS = {"green", "greens", "also"}
 
@@ -48,7 +48,7 @@ Plan = Mapping[str, Any]
 
 @dataclass(frozen=True, slots=True)
 class _Row:
-    """A row of a list: its item, and whether it only shows how it is done."""
+    """A row of a list: its item, and whether it is only an example."""
 
     item: Mapping[str, Any]
     example: bool = False
@@ -60,9 +60,9 @@ def plan_as_workbook(plan: Plan, examples: Plan | None = None) -> bytes:
     Parameters
     ----------
     plan
-        May be empty, for a workbook to be filled in.
+        Plan in canonical form; empty for a workbook to be filled in.
     examples
-        Another plan, whose rows are shown, marked, and not read.
+        Plan whose rows are shown as marked examples, which the reader skips.
     """
     book = Workbook()
     book.remove(book.active) if book.active else None
@@ -110,7 +110,7 @@ def _greens_by_day(plan: Plan, first_work: int) -> Iterator[Mapping[str, Any]]:
 
 
 def _called(index: int, names: Sequence[Named], row: int) -> str | int:
-    """Return the plainest name by which a work is found, or else its row."""
+    """Return the plainest name that identifies a work, or else its row."""
     for name in (names[index].operation, names[index].id):
         try:
             if name and work_called(name, names, "") == index:
@@ -171,7 +171,7 @@ def _write_list(worksheet: Worksheet, sheet: Sheet, rows: Sequence[_Row]) -> Non
 
 
 def _value(item: Mapping[str, Any], column: Column) -> object:
-    """Return what a cell of this column holds of an item."""
+    """Return the value of an item for a cell of this column."""
     value = _at(item, column.way)
     if value is None or isinstance(value, Mapping):
         return None  # greens by day have a sheet of their own

@@ -1,4 +1,4 @@
-"""A plan as YAML, with the values that need no quotes without them, as people type them."""
+"""A plan as YAML, with quotes only around values that need them, as people type it."""
 
 from __future__ import annotations
 
@@ -12,16 +12,16 @@ WIDEST = 100
 
 
 class _Dumper(yaml.SafeDumper):
-    """Quotes what our own reader would take for something else than text, and nothing more."""
+    """A dumper that quotes only texts that our own reader would take for something else."""
 
     yaml_implicit_resolvers: dict[str, Any] = {}  # noqa: RUF012, PyYAML's own name and type
 
     def ignore_aliases(self, data: Any) -> bool:  # noqa: ANN401, ARG002, whatever stands in a plan
-        """Write everything out: the reader takes no aliases."""
+        """Return True: everything is written out, because the reader takes no aliases."""
         return True
 
     def increase_indent(self, flow: bool = False, indentless: bool = False) -> None:  # noqa: ARG002
-        """Set the items of a list further in than its key, whatever PyYAML would have."""
+        """Indent the items of a list further than its key, which PyYAML does not do by default."""
         super().increase_indent(flow, indentless=False)
 
 
@@ -44,13 +44,13 @@ def _text(dumper: _Dumper, text: str) -> yaml.ScalarNode:
 
 
 def _number(dumper: _Dumper, number: float) -> yaml.ScalarNode:
-    """Write a number as the reader knows it; one that it would not know is text to it."""
+    """Write a number as a float if the reader would read it as one, else as text."""
     kind = "float" if _FLOAT.match(repr(number)) else "str"
     return dumper.represent_scalar(f"tag:yaml.org,2002:{kind}", repr(number))
 
 
 def _block(dumper: _Dumper, block: Mapping[str, Any]) -> yaml.MappingNode:
-    """Write a short block of single values on one line, as the examples have it."""
+    """Write a short block of single values on one line, as in the examples."""
     node = dumper.represent_mapping("tag:yaml.org,2002:map", block.items())
     single = not any(isinstance(value, dict | list) for value in block.values())
     letters = sum(len(f"{key}: {value}, ") for key, value in block.items())

@@ -1,4 +1,4 @@
-"""From a plan in one kind of file to the same plan in another."""
+"""Conversion of a plan from one kind of file to another."""
 
 from __future__ import annotations
 
@@ -15,18 +15,18 @@ YAML, WORKBOOK = (".yaml", ".yml"), ".xlsx"
 
 
 def convert_plan(plan: Path, other: Path) -> None:
-    """Write a plan into another file: YAML or a workbook, as its name ends.
+    """Write a plan into another file, YAML or a workbook by its suffix.
 
-    The new file holds the plan in canonical form, and so stands by itself: fixtures of a calendar,
-    temperatures of a table and texts of the club's own are written out. Logo and photographs are
-    written beside it.
+    The new file holds the plan in canonical form and needs no other but its pictures: fixtures of
+    a calendar, temperatures of a table and the club's own texts are written out. Logo and
+    photographs are written beside it.
 
     Raises
     ------
     PlanFault
-        When the plan cannot be read.
+        If the plan cannot be read.
     FolderFault
-        When the other file is there already, or cannot be written.
+        If the other file is there already, or cannot be written.
     """
     suffix = other.suffix.lower()
     if suffix not in (*YAML, WORKBOOK):
@@ -45,14 +45,14 @@ def convert_plan(plan: Path, other: Path) -> None:
 
 
 def pictures_apart(data: dict[str, Any], stem: str) -> dict[str, bytes]:
-    """Name files for the pictures of a plan instead of holding them: nobody reads those in a plan.
+    """Move the pictures out of a plan, where nobody can read them, and return them by file name.
 
     Parameters
     ----------
     data
-        The plan in canonical form; the names take the place of the pictures.
+        Plan in canonical form; the file names take the place of its pictures.
     stem
-        What the names start with.
+        First part of the file names.
     """
     held = [(data["club"], "logo", f"{stem}-logo.png")] if "logo" in data["club"] else []
     for number, photograph in enumerate(data.get("photographs", ()), 1):
@@ -64,7 +64,7 @@ def pictures_apart(data: dict[str, Any], stem: str) -> dict[str, bytes]:
 
 
 def _holds(path: Path, content: bytes) -> bool:
-    """Tell whether a file is there with just this in it, as after turning a plan back again."""
+    """Tell whether a file already has this content, as after a conversion there and back."""
     try:
         return path.stat().st_size == len(content) and path.read_bytes() == content
     except (OSError, ValueError):
@@ -83,7 +83,7 @@ def _write_new(path: Path, content: bytes) -> None:
 
 
 def as_file(data: Mapping[str, Any], suffix: str) -> bytes:
-    """Return a plan in canonical form as the bytes of a file of this kind."""
+    """Return the bytes of a plan file, of the kind that the suffix names."""
     if suffix == WORKBOOK:
         from notices.convert.as_workbook import plan_as_workbook  # noqa: PLC0415, start-up time
 

@@ -1,4 +1,4 @@
-"""A zip that is the same whenever it is written: with no clock in it."""
+"""Zip files without times, so that the same content always gives the same bytes."""
 
 from __future__ import annotations
 
@@ -7,14 +7,14 @@ import re
 import zipfile
 
 TIME = (1980, 1, 1, 0, 0, 0)
-"""The earliest that a zip can say."""
+"""Earliest time that a zip can hold."""
 _STAMP = re.compile(rb"(<dcterms:(?:created|modified)[^>]*>)[^<]*")
 
 
 def with_fixed_times(data: bytes) -> bytes:
-    """Return a workbook whose zip and properties say no time at all.
+    """Return a workbook with a fixed time in its zip entries and properties.
 
-    A library that writes workbooks notes the moment of saving in both.
+    The library that writes workbooks puts the time of saving into both.
     """
     stream = io.BytesIO()
     with zipfile.ZipFile(io.BytesIO(data)) as old, zipfile.ZipFile(stream, "w") as new:

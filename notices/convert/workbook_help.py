@@ -1,4 +1,4 @@
-"""What a workbook says about itself: a line under each heading, and the sheet that comes first."""
+"""Help inside a workbook: a line for each heading, and a first sheet with instructions."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ Save it as .xlsx or .ods, then run: notices check, with the name of this file.""
 
 
 def help_of(sheet: Sheet, column: Column) -> str:
-    """Return the line of help that goes with a heading."""
+    """Return the line of help for a heading."""
     says = column.says
     if not says and column is not MARK:
         way = (*sheet.way, *column.way)
@@ -36,5 +36,5 @@ def help_of(sheet: Sheet, column: Column) -> str:
 
 
 def read_me(worksheet: Worksheet) -> None:
-    """Write the sheet that comes first."""
+    """Write the first sheet, with instructions."""
     look.read_me(worksheet, "A plan for Notices", _LINES, [(one.name, one.line) for one in SHEETS])

@@ -1,4 +1,4 @@
-"""The hidden sheet behind a workbook: operations to choose from, and the settings of each."""
+"""A hidden sheet in a workbook: operations to choose from, and the settings of each."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ from notices.plan.workbook_layout import (
 
 
 def add_lists(book: Workbook, works: Worksheet, first_row: int, last_row: int) -> None:
-    """Add the sheet, and on the sheet of works what depends on the chosen operation."""
+    """Add the hidden sheet, and let the sheet of works react to the operation chosen in a row."""
     lists = book.create_sheet(LISTS)
     lists.sheet_state = "hidden"
     settings = all_settings()
@@ -44,7 +44,7 @@ def add_lists(book: Workbook, works: Worksheet, first_row: int, last_row: int) -
 
 
 def _hint(operation: Operation) -> str:
-    """Name the settings of a kind of work, each with what it is when left out."""
+    """Return the names of an operation's settings, each with its default."""
     named = [
         f"{heading_of_setting(setting.name)}"
         + (f" {write_value(setting.kind, setting.default)}" if setting.default is not None else "")

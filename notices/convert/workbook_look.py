@@ -1,4 +1,4 @@
-"""How a workbook looks: calm, readable in black and white, and ready to be typed into."""
+"""Look of a workbook: calm, readable in black and white, and ready to be typed into."""
 
 from __future__ import annotations
 
@@ -42,24 +42,24 @@ _FORMATS = {
     Takes.NUMBER: _NUMBER,
     Takes.HINT: _NUMBER,
 }
-"""Everything else is kept as typed, or 1-9 would become a day in September."""
+"""Number formats; all other cells keep what is typed, or 1-9 would become a day in September."""
 
 _USUAL_WIDTH = 16
 _COLUMNS_ON_PAPER = 14
 _LINE_HEIGHT = 12.5
 LAST_ROW = 1000
-"""As far down as lists are offered; a plan has no more rows than this in one list."""
+"""Last row in which lists are offered; a plan has no more rows than this in one list."""
 _ESCAPED = re.compile("_(?=x[0-9A-Fa-f]{4}_)")
 
 
 def name(book: Workbook) -> None:
-    """Say whose work the file is; what it says of time is taken out later."""
+    """Set author and title of the file; `with_fixed_times` takes out the times later."""
     book.properties.creator = "Notices"
     book.properties.title = "Plan of work on golf greens"
 
 
 def write(worksheet: Worksheet, row: int, column: int, value: object) -> None:
-    """Put a value into a cell; a text stays text, whatever it begins with."""
+    """Write a value into a cell; a text stays text, whatever it begins with."""
     cell = worksheet.cell(row, column)
     if isinstance(value, str):
         # ECMA-376 part 1, 22.9.2.19: _x0041_ would be read as A.
@@ -68,13 +68,13 @@ def write(worksheet: Worksheet, row: int, column: int, value: object) -> None:
     elif isinstance(value, int | float | dt.date | dt.time):
         shape = cell.number_format
         cell.value = value
-        cell.number_format = shape  # a date would bring a format of its own
+        cell.number_format = shape  # assigning a date sets a format
     cell.font = _PLAIN
     cell.alignment = _TYPED
 
 
 def title(worksheet: Worksheet, sheet: Sheet) -> None:
-    """Write what a sheet is called and what it is for."""
+    """Write the name of a sheet and its purpose, and set up the page."""
     for row, text, font in ((1, sheet.name, _TITLE), (2, sheet.line, _PLAIN)):
         write(worksheet, row, 1, text)
         cell = worksheet.cell(row, 1)
@@ -88,7 +88,7 @@ def title(worksheet: Worksheet, sheet: Sheet) -> None:
 
 
 def form(worksheet: Worksheet, row: int) -> None:
-    """Set the widths of a form, and say what its columns are."""
+    """Set the column widths of a form, and write its column headings."""
     for letter, width in zip("ABCD", (34, 40, 62, 40), strict=True):
         worksheet.column_dimensions[letter].width = width
     for column, text in ((2, "Yours"), (3, "What it is"), (4, "Example")):
@@ -98,14 +98,14 @@ def form(worksheet: Worksheet, row: int) -> None:
 
 
 def section(worksheet: Worksheet, row: int, text: str) -> None:
-    """Write the title above some lines of a form."""
+    """Write the title of a section of a form."""
     write(worksheet, row, 1, text)
     worksheet.cell(row, 1).font = _BOLD
     worksheet.cell(row, 1).alignment = _BESIDE
 
 
 def line(worksheet: Worksheet, row: int, column: Column, says: str, longest: int) -> None:
-    """Write a line of a form but for its value, which has so many letters."""
+    """Write a line of a form without its value, high enough for ``longest`` letters."""
     for number, text, font in ((1, column.heading, _PLAIN), (3, says, _SMALL)):
         write(worksheet, row, number, text)
         worksheet.cell(row, number).font = font
@@ -119,7 +119,7 @@ def line(worksheet: Worksheet, row: int, column: Column, says: str, longest: int
 
 
 def ready(worksheet: Worksheet, row: int, column: int, described: Column) -> None:
-    """Make a cell ready for what it takes."""
+    """Set number format, font and alignment of a cell by the kind of value that it takes."""
     cell = worksheet.cell(row, column)
     cell.number_format = _FORMATS.get(described.takes, _AS_TYPED)
     cell.font, cell.alignment = _PLAIN, _TYPED
@@ -144,7 +144,7 @@ def heading(
 
 
 def column_of(worksheet: Worksheet, number: int, column: Column, first: int) -> None:
-    """Make a column ready to be typed into, however far down."""
+    """Format a whole column by the kind of value that it takes."""
     letter = get_column_letter(number)
     whole = worksheet.column_dimensions[letter]
     whole.number_format = _FORMATS.get(column.takes, _AS_TYPED)
@@ -153,7 +153,7 @@ def column_of(worksheet: Worksheet, number: int, column: Column, first: int) -> 
 
 
 def list_of(worksheet: Worksheet, help_row: int, heading_row: int, last: int, columns: int) -> None:
-    """Keep the headings in sight, on the screen and on paper."""
+    """Keep the headings of a list in sight, on the screen and on paper."""
     worksheet.freeze_panes = f"C{heading_row + 1}"
     worksheet.page_setup.fitToWidth = math.ceil(columns / _COLUMNS_ON_PAPER)
     worksheet.print_title_cols = "A:B"
@@ -162,14 +162,14 @@ def list_of(worksheet: Worksheet, help_row: int, heading_row: int, last: int, co
 
 
 def example(worksheet: Worksheet, row: int, column: int) -> None:
-    """Show that a cell does not count."""
+    """Mark a cell as part of an example."""
     worksheet.cell(row, column).font = _SHOWN
 
 
 def hints(
     worksheet: Worksheet, column: int, first: int, last: int, formula: Callable[[int], str]
 ) -> None:
-    """Show in each row what goes with it."""
+    """Write a formula that shows a hint into each row."""
     for row in range(first, last + 1):
         cell = worksheet.cell(row, column)
         cell.value = formula(row)
@@ -188,7 +188,7 @@ def read_me(
     lines: Sequence[str],
     sheets: Sequence[tuple[str, str]],
 ) -> None:
-    """Write a sheet of sentences, and below them the other sheets with links to each."""
+    """Write a sheet of sentences, and below them links to the other sheets."""
     worksheet.sheet_view.showGridLines = False
     worksheet.column_dimensions["A"].width = 24
     worksheet.column_dimensions["B"].width = 96
@@ -211,7 +211,7 @@ def read_me(
 
 
 def _offer(worksheet: Worksheet, column: Column, cells_of: str) -> None:
-    """Let a person choose from a list where there is one, and warn of what is no date."""
+    """Offer the choices of a column if it has any, and warn of an entry that should be a date."""
     rule: DataValidation | None = None
     if column.choices:
         typed = ",".join(column.choices)
