@@ -1,4 +1,4 @@
-"""The catalogue of kinds of work: terms, settings, what each does to the surface."""
+"""The catalogue of kinds of work: trade terms, settings, and effects on the surface."""
 
 from notices.operations.catalogue import CATALOGUE, CLEARING_CORES, HAULING_SAND
 from notices.operations.model import (

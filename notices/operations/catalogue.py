@@ -1,10 +1,10 @@
 """The catalogue: one entry per kind of work, in the usual order of a renovation.
 
-Default settings and paces are common practice, no published source, unless a line
+Default settings and paces are common practice, without a published source, unless a line
 says otherwise. A figure that rests on one is marked ``default_used``.
 
-To add a kind of work: an entry here, and a text of the same name in
-``templates/LANGUAGE/operations/``. DEVELOPERS.md walks through one.
+To add a kind of work, add an entry here and a text of the same name in
+``templates/LANGUAGE/operations/``. DEVELOPERS.md walks through an example.
 """
 
 from __future__ import annotations
@@ -26,7 +26,7 @@ from notices.operations.model import (
 )
 
 CLEARING_CORES = Clearing(people=2, m3_per_person_hour=1.0)
-"""A green of 480 m² with cores of 1.3 m³ in about 40 minutes for two (common practice)."""
+"""Two people clear 1.3 m³ of cores, a green of 480 m², in about 40 minutes (common practice)."""
 
 HAULING_SAND = Hauling(people=1, m3_per_load=1.0, minutes_per_load=15)
 """A trailer of about a tonne and a half, from a heap on the course (common practice)."""
@@ -190,8 +190,8 @@ _ENTRIES = (
         noticed=Noticed.CLEARLY,
         settings=(
             *_tines(13.0, 50.0, 75.0, deepest=150),
-            # Without it the core is taken to be as wide as the hole, which overstates what
-            # leaves the green; the figure says so.
+            # Without it the core is taken to be as wide as the hole, which overstates the material
+            # that leaves the green; the figure says so.
             Setting("inside_diameter", Kind.LENGTH, None, low=2, high=40),
         ),
         pace=Pace(0.8, 1.2, 0.6, people=1, minutes_between_greens=8),

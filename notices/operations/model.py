@@ -1,4 +1,4 @@
-"""What the catalogue says about one kind of work."""
+"""Data types of the catalogue of kinds of work."""
 
 from __future__ import annotations
 
@@ -7,19 +7,19 @@ from dataclasses import dataclass
 
 
 class Kind(enum.Enum):
-    """What a setting measures; decides how it is typed and in which unit it is kept."""
+    """Quantity that a setting measures; decides how it is typed and in which unit it is kept."""
 
     LENGTH = "length"  # millimetres
     SPACING = "spacing"  # (along, across) in millimetres
     AREA = "area"  # square metres
     RATE = "rate"  # kilograms per square metre
     COUNT = "count"  # whole number
-    WORDS = "words"  # free words of the club's own
+    WORDS = "words"  # free text by the club
     FILL = "fill"  # the word "holes"
 
 
 class Opening(enum.Enum):
-    """What a work does to the turf; decides which formulas apply to it."""
+    """Kind of opening that a work makes in the turf; decides which formulas apply to it."""
 
     NONE = "none"
     HOLES = "holes"
@@ -31,7 +31,7 @@ class Opening(enum.Enum):
 
 
 class Noticed(enum.IntEnum):
-    """How much a golfer notices the work afterwards."""
+    """Degree to which a golfer notices the work afterwards."""
 
     HARDLY = 1
     A_LITTLE = 2
@@ -39,7 +39,7 @@ class Noticed(enum.IntEnum):
 
 
 class Weather(enum.Enum):
-    """What the weather must be for a kind of work (common practice); notices say it in words."""
+    """Weather that a kind of work needs (common practice); notices put it into words."""
 
     NO_FROST = "no frost or thaw"
     GROUND_NOT_WET = "not while the top 100 mm of the ground is wet"
@@ -49,7 +49,7 @@ class Weather(enum.Enum):
 
 
 class WhileWorking(enum.StrEnum):
-    """What a green is to golfers on a day when the work is done on it."""
+    """State of a green for golfers on a day when the work is done on it."""
 
     OPEN = "open"
     TEMPORARY = "temporary green"
@@ -63,8 +63,8 @@ SettingValue = float | int | str | tuple[float, float]
 class Setting:
     """One thing that a person may set for a kind of work.
 
-    ``low`` and ``high`` are the sane limits, in the unit of the kind; a value
-    outside is taken for a slip of the pen and refused.
+    ``low`` and ``high`` are the sane limits, in the unit of the kind; a value outside them is
+    refused as a typing error.
     """
 
     name: str
@@ -76,9 +76,9 @@ class Setting:
 
 @dataclass(frozen=True, slots=True)
 class Pace:
-    """How fast a small team gets over a green with the usual machine.
+    """Pace of a small team on a green with the usual machine.
 
-    Common practice, no published source; the plan's ``crew.machines`` overrides it.
+    Common practice, without a published source; the plan's ``crew.machines`` overrides it.
     """
 
     width_m: float
@@ -92,37 +92,37 @@ TEXT_SECTIONS = (
     *("what we do", "why", "why now", "if we do not"),
     *("what you will see", "your game", "how long"),
 )
-"""What the text on each kind of work answers, under headings of these names in this order."""
+"""Headings, in this order, of the text on each kind of work."""
 
 OPTIONAL_SECTIONS = ("why now", "if we do not")
-"""What a club's own text on a kind of work may leave unanswered."""
+"""Headings that a club's own text on a kind of work may leave out."""
 
 REQUIRED_SECTIONS = tuple(name for name in TEXT_SECTIONS if name not in OPTIONAL_SECTIONS)
 
 
 @dataclass(frozen=True, slots=True)
 class Clearing:
-    """How fast people take off what a machine has lifted, with shovels, boards and a blower.
+    """Pace at which people clear what a machine has lifted, with shovels, boards and a blower.
 
-    Common practice, no published source; the plan's ``crew.clearing_cores`` overrides it.
+    Common practice, without a published source; the plan's ``crew.clearing_cores`` overrides it.
     """
 
     people: int
     m3_per_person_hour: float
-    """Volume as it lay in the ground."""
+    """Volume cleared, as it lay in the ground."""
 
 
 @dataclass(frozen=True, slots=True)
 class Hauling:
-    """How fast sand gets from the heap to the green.
+    """Pace at which sand gets from the heap to the green.
 
-    Common practice, no published source; the plan's ``crew.hauling_sand`` overrides it.
+    Common practice, without a published source; the plan's ``crew.hauling_sand`` overrides it.
     """
 
     people: int
     m3_per_load: float
     minutes_per_load: float
-    """Loading, there and back."""
+    """Time to load, drive there and come back."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,32 +131,32 @@ class Operation:
 
     name: str
     order: int
-    """Usual place in a full renovation; works of one day are told in this order."""
+    """Rank in a full renovation; documents name the works of one day in this order."""
     opening: Opening
     noticed: Noticed
     settings: tuple[Setting, ...] = ()
     pace: Pace | None = None
     clearing: Clearing | None = None
-    """Work by hand that follows the machine on each green; None where its people do it."""
+    """Work by hand that follows the machine on each green; None if the machine's crew does it."""
     hauling: Hauling | None = None
-    """Work that goes before the machine, beside each green."""
+    """Work beside each green before the machine starts."""
     while_working: WhileWorking = WhileWorking.CLOSED
     reopen_days: int = 1
-    """Days from the work to the green's return to play: 0 when finished, 1 next morning."""
+    """Days until the green returns to play: 0 as soon as it is finished, 1 the next morning."""
     filled: bool = False
-    """Whether sand goes down these openings, so that a dressing counts their volume."""
+    """Whether a dressing fills these openings, so that its sand includes their volume."""
     removes_core: bool = False
     """Whether material leaves the green."""
     enters_ground: bool = False
     """Whether buried pipes and cables must be located and marked first."""
     weather: tuple[Weather, ...] = (Weather.NO_FROST,)
-    """What stops it."""
+    """Weather that it needs."""
     text: str = ""
-    """The club's own text, in Markdown; empty for kinds of work that have one in templates."""
+    """The club's own text in Markdown; empty for kinds of work with a text in templates."""
 
     @property
     def slug(self) -> str:
-        """Name as it stands in file names, identities and calendars."""
+        """Name as used in file names, IDs and calendars."""
         return self.name.replace(" ", "-")
 
     def setting(self, name: str) -> Setting | None:
