@@ -1,4 +1,4 @@
-"""Files written whole or not at all, and what the system says about it in words."""
+"""Write files whole or not at all, and put the system's errors into words."""
 
 from __future__ import annotations
 
@@ -13,30 +13,30 @@ from pathlib import Path
 from notices.errors import NoticesError
 
 BACKUP = ".bak"
-"""What the name of a file as it was before ends in."""
+"""Suffix of the copy of a file as it was before."""
 
 
 def replace_file(path: Path, before: bytes, after: bytes, fault: type[NoticesError]) -> Path:
-    """Put new content in the place of a file's, and keep the old beside it.
+    """Replace the content of a file, and keep the old content in a copy beside it.
 
-    Whoever looks sees the old or the new file whole, even if this run is killed on the way; what
-    it then leaves is a file with a name of ours, which the next run writes anew.
+    Everyone sees the whole old or the whole new file, even if this run is killed midway. It may
+    then leave a file with a name of ours, which the next run overwrites.
 
     Parameters
     ----------
     path
-        The file; a link is followed.
+        File to replace; a link is followed.
     before
-        What was read from it. If it holds something else by now, somebody is at work on it.
+        Content that was read from it. If it has changed since, somebody is at work on it.
     after
-        What it is to hold.
+        New content.
     fault
-        Raised if it cannot be done; the file is then as it was.
+        Error to raise if it cannot be done; the file is then as it was.
 
     Returns
     -------
     Path
-        The copy of the file as it was.
+        Copy of the file as it was.
     """
     with faults_in_words(path, fault, "save the file in another folder"):
         real = path.resolve()
@@ -46,14 +46,14 @@ def replace_file(path: Path, before: bytes, after: bytes, fault: type[NoticesErr
         with too_late_to_stop():
             _write_beside(real, backup, before)
             _write_beside(real, real, after)
-        # Both files are in place; that this cannot be hastened to the disk undoes nothing.
+        # Both files are in place even if their names cannot be flushed to the disk.
         with contextlib.suppress(OSError):
             settle(real.parent)
     return path.with_name(backup.name)
 
 
 def _write_beside(like: Path, target: Path, content: bytes) -> None:
-    """Write a file with the permissions of another under a name of ours, then rename it."""
+    """Write a file under a name of ours, with the permissions of another, then rename it."""
     new = target.with_name(f".{target.name}.notices-new")
     try:
         with new.open("wb") as stream:
@@ -70,13 +70,13 @@ def _write_beside(like: Path, target: Path, content: bytes) -> None:
 
 @contextlib.contextmanager
 def too_late_to_stop() -> Iterator[None]:
-    """Finish what takes a moment, even if somebody breaks off just now (Ctrl-C).
+    """Ignore Ctrl-C for the moment that the last step takes.
 
-    So whoever is told that nothing was written can rely on it.
+    A person who is told that nothing was written can then rely on it.
     """
     try:
         before = signal.signal(signal.SIGINT, signal.SIG_IGN)
-    except ValueError:  # only the main thread hears of it
+    except ValueError:  # only the main thread can set a signal
         yield
         return
     try:
@@ -86,7 +86,7 @@ def too_late_to_stop() -> Iterator[None]:
 
 
 def settle(folder: Path) -> None:
-    """See to it that the names in a folder outlive a power cut (POSIX fsync on a folder)."""
+    """Flush the names in a folder to the disk, to outlive a power cut (POSIX fsync on a folder)."""
     if os.name == "nt":  # there a folder cannot be opened
         return
     handle = os.open(folder, os.O_RDONLY)
@@ -101,16 +101,16 @@ def settle(folder: Path) -> None:
 
 @contextlib.contextmanager
 def faults_in_words(target: Path, fault: type[NoticesError], otherwise: str) -> Iterator[None]:
-    """Turn what the system says into a sentence with a remedy.
+    """Turn an error of the system into a sentence with a remedy.
 
     Parameters
     ----------
     target
-        What is written, as the person named it.
+        File or folder that is written, as the person named it.
     fault
-        What to raise.
+        Error to raise.
     otherwise
-        What the person can do instead.
+        Something that the person can do instead, as the end of a sentence.
     """
     try:
         yield

@@ -1,4 +1,4 @@
-"""The line of a file in which something stands, with a caret below the spot."""
+"""The line of a file that a finding is about, with a caret below the spot."""
 
 from __future__ import annotations
 
@@ -6,30 +6,30 @@ import unicodedata
 from collections.abc import Sequence
 
 WIDEST = 72
-"""Columns of a line that are shown; a longer one is cut around the spot."""
+"""Columns of a line that are shown; a longer line is cut around the spot."""
 TAB_STOP = 4
 _CUT = "…"
 _HIDDEN = "·"
 
 
 def excerpt(line: str, column: int, widest: int = WIDEST) -> tuple[str, str]:
-    """Return the line as it is to be shown, and the line with the caret to go below it.
+    """Return the line as shown on a terminal, and the line with the caret below it.
 
     Parameters
     ----------
     line
-        As it stands in the file, without its end.
+        Line of the file, without its line end.
     column
-        Of the spot, in characters from 1; behind the end it stands for the end.
+        Column of the spot, in characters from 1; beyond the end it means the end.
     widest
-        How many columns of a terminal the line may take.
+        Columns of a terminal that the line may take.
 
     Returns
     -------
     tuple of str
-        Tabs are written out as spaces, and what a terminal would obey is shown as a dot.
+        Both lines. Tabs become spaces, and control characters become dots.
     """
-    # Whoever writes a megabyte into one line waits for a look around the spot only.
+    # Only the part around the spot is looked at: a line may be a megabyte long.
     first = max(0, column - 1 - 2 * widest)
     shown = _cells(line[first : column - 1 + 2 * widest])
     spot = min(max(column - 1 - first, 0), len(shown))
@@ -41,7 +41,7 @@ def excerpt(line: str, column: int, widest: int = WIDEST) -> tuple[str, str]:
 
 
 def _cells(text: str) -> list[str]:
-    """Return what is shown for each character."""
+    """Return the text shown for each character."""
     cells: list[str] = []
     at = 0
     for character in text:
@@ -57,7 +57,7 @@ def _cells(text: str) -> list[str]:
 
 
 def _width(cells: Sequence[str]) -> int:
-    """Return how many columns of a terminal the cells take."""
+    """Return the number of columns of a terminal that the cells take."""
     return sum(_columns(character) for cell in cells for character in cell)
 
 
@@ -68,7 +68,7 @@ def _columns(character: str) -> int:
 
 
 def _window(cells: Sequence[str], spot: int, widest: int) -> tuple[int, int]:
-    """Return the first cell to show and the one after the last, so that the spot is among them."""
+    """Return the index of the first cell to show, and the one after the last, around the spot."""
     if _width(cells) <= widest:
         return 0, len(cells)
     room = widest - 2  # for the two signs of cutting

@@ -1,4 +1,4 @@
-"""What the program has to say about a plan: one record for faults, doubts and remarks alike."""
+"""Findings about a plan: one record for faults, doubts and remarks alike."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 
 
 class Weight(enum.StrEnum):
-    """How much a finding matters. Only the first stops a build."""
+    """Weight of a finding. Only the first stops a build."""
 
     CANNOT_BUILD = "cannot be built"
     THINK_AGAIN = "think again"
@@ -17,17 +17,17 @@ class Weight(enum.StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """Where in a file something stands; lines and columns count from 1."""
+    """A spot in a file; lines and columns count from 1."""
 
     file: str
     line: int | None = None
     column: int | None = None
     text: str = field(default="", repr=False, compare=False)
-    """The line itself, as it stands in the file; of a sheet its row, cell by cell."""
+    """The line itself; in a workbook the row, cell by cell."""
     sheet: str = ""
-    """Sheet of a workbook: line and column are then those of a cell in it."""
+    """Sheet of a workbook, in which line and column are those of a cell; empty in other files."""
     mark: int | None = field(default=None, repr=False, compare=False)
-    """Where in the text the spot is, if that is not at the column."""
+    """Position of the spot in the text, if it differs from the column."""
 
     @property
     def cell(self) -> str:
@@ -63,19 +63,19 @@ class Finding:
     """Short name in kebab case, by which a club can accept the finding."""
     weight: Weight
     message: str
-    """What is the matter, as one sentence without a full stop at the end."""
+    """Description of the problem, as one sentence without a full stop at the end."""
     suggestion: str = ""
-    """What would be right, as one sentence without a full stop at the end."""
+    """Remedy, as one sentence without a full stop at the end."""
     path: tuple[str | int, ...] = ()
-    """Way through the plan to the spot, such as ("works", 0, "dates")."""
+    """Path through the plan to the spot, such as ("works", 0, "dates")."""
     place: Place | None = None
     work: str = ""
-    """Identity of the work, where the finding is about one."""
+    """ID of the work that the finding is about; empty if it is about none."""
     greens: tuple[str, ...] = ()
     dates: tuple[dt.date, ...] = ()
 
     def at(self, place: Place | None) -> Finding:
-        """Return the same finding with its place in the file filled in."""
+        """Return the finding with its place in the file filled in."""
         return replace(self, place=place)
 
     def __str__(self) -> str:
@@ -84,5 +84,5 @@ class Finding:
 
 
 def ended(sentence: str) -> str:
-    """Set the full stop, unless the sentence has an end of its own, such as a question mark."""
+    """Return the sentence with a full stop, unless it already ends in a mark such as "?"."""
     return sentence if sentence.endswith((".", "?", "!", "…")) else f"{sentence}."

@@ -1,7 +1,7 @@
-"""What our sheets can print: our fonts hold the letters of Europe's languages in Latin script.
+"""Characters that our fonts can print: those of Europe's languages in Latin script.
 
-A sign that they lack would be taken from whatever fonts a computer has, so that the same plan gave
-other bytes elsewhere, or would stop the build where it has none.
+A character that they lack would be taken from whatever fonts a computer has, and the same plan
+would give other bytes elsewhere; on a computer without one it would stop the build.
 """
 
 from __future__ import annotations
@@ -16,22 +16,22 @@ _PRINTED = (
     "\u2013\u2014\u2018-\u201a\u201c-\u201e\u2020\u2022\u2026\u2032\u2033\u2039\u203a\u2044"
     "\u20ac\u2122\u2212"
 )
-"""A test looks each of them up in each of the fonts."""
+"""Characters that our fonts have, as regular-expression ranges; a test checks each in each font."""
 
 _NOT_PRINTED = re.compile(f"[^{_PRINTED}]")
 
 
 def printable(text: str) -> str:
-    """Return a text in signs that our fonts have.
+    """Return a text with only characters that our fonts have.
 
-    A letter loses an accent that they lack, a letter of another script becomes a question mark,
-    and what is no letter, such as an emoji, is left out.
+    A letter loses an accent that they lack, a letter of another script becomes a question mark, and
+    other characters, such as emoji, are left out.
     """
     return _NOT_PRINTED.sub(lambda sign: _instead_of(sign[0]), unicodedata.normalize("NFC", text))
 
 
 def not_printed(text: str) -> tuple[str, ...]:
-    """Return the signs of a text for which something else is printed, each once."""
+    """Return the characters of a text that `printable` replaces or leaves out, each once."""
     signs = unicodedata.normalize("NFC", text)
     return tuple(dict.fromkeys(_NOT_PRINTED.findall(signs)))
 

@@ -1,4 +1,4 @@
-"""The look of all that we print, send and show: one palette for paper, mail and page.
+"""The look of a pack: one palette for paper, mail and web pages.
 
 References
 ----------
@@ -14,12 +14,12 @@ LEAST_CONTRAST = 4.5
 """WCAG 2.2, success criterion 1.4.3."""
 
 _STEP = 0.03
-"""By how much of the way to black or white a colour is moved at a time, until it can be read."""
+"""Share of the way to black or white by which a colour moves at a time until it is readable."""
 
 
 @dataclass(frozen=True, slots=True)
 class Look:
-    """The few colours of a pack; contrast is tested, and meaning never rests on a colour."""
+    """Colours of a pack; their contrast is tested, and no meaning rests on colour alone."""
 
     ink: str = "#1b2b2b"
     """Text and lines."""
@@ -27,42 +27,42 @@ class Look:
     """Lesser text; 6:1 on paper and more than 4.5:1 on sand."""
     paper: str = "#ffffff"
     sand: str = "#f3ead6"
-    """Ground of what matters most; prints as a light grey."""
+    """Background of what matters most; prints as a light grey."""
     ground: str = "#ece6d8"
-    """Ground around the sheet on a screen."""
+    """Background around the sheet on a screen."""
     line: str = "#d9ccae"
     """Lines between rows."""
     accent: str = "#7a4a1e"
     """Headings and links."""
     rule: str = "#b98a4a"
-    """Lines that set parts off; carries no meaning."""
+    """Lines between parts; carries no meaning."""
     head: str = "#1b2b2b"
-    """Ground of the head of a page or message."""
+    """Background of the head of a page or email."""
     on_head: str = "#e6d8b8"
     """Lesser text on the head; the title there is white."""
     accent_in_the_dark: str = "#e3bf86"
-    """Headings and links on a screen that is set to dark."""
+    """Headings and links in dark mode."""
     warn: str = "#8c1d18"
-    """DRAFT, always beside the word."""
+    """Colour that marks a draft, always beside the word DRAFT."""
 
 
 HOUSE = Look()
-"""Our own look, where a club sets none."""
+"""Our own look, for a club that sets no colour."""
 
 DARK_GROUND = "#26312f"
-"""The lightest ground on which text stands on a screen that is set to dark."""
+"""Lightest background of text in dark mode."""
 
 
 def look_of(colour: str) -> Look:
-    """Return the look of a club that has a colour of its own.
+    """Return the look of a club with a colour of its own.
 
-    The colour stands on the head of pages and mails, in lines and, as a tint, behind what matters
-    most. Where text is set in it or on it, it is darkened until it can be read, see `is_darkened`.
+    The colour appears in the head of pages and emails, in lines and, as a tint, behind what matters
+    most. Where text is set in it or on it, it is darkened until readable, see `is_darkened`.
 
     Parameters
     ----------
     colour
-        Such as "#1b4d3e".
+        Colour of the club, such as "#1b4d3e".
     """
     sand, ground = _mixed(HOUSE.paper, colour, 0.1), _mixed("#f0eeea", colour, 0.07)
     on_head = _mixed(HOUSE.paper, colour, 0.12)
@@ -79,7 +79,7 @@ def look_of(colour: str) -> Look:
 
 
 def is_darkened(colour: str) -> bool:
-    """Tell whether text in a colour cannot be read as it is, so that a darker one is used."""
+    """Tell whether text in a colour would be hard to read, so that a darker one is used."""
     return look_of(colour).accent != colour
 
 
@@ -106,7 +106,7 @@ def _until(colour: str, towards: str, others: tuple[str, ...]) -> str:
 
 
 def _mixed(one: str, other: str, share: float) -> str:
-    """Return a colour that has a share of another in it."""
+    """Return a mixture of two colours, with a share from 0 to 1 of the other."""
     mixed = (
         round(a + (b - a) * min(share, 1.0))
         for a, b in zip(_parts(one), _parts(other), strict=True)

@@ -1,6 +1,6 @@
-"""What is at work when a pack is made: our own code, the templates, and the libraries that set it.
+"""A digest of everything that makes a pack: our own code, the templates, and the libraries.
 
-Where none of it has changed, the same content gives the same bytes and need not be set again.
+If none of it has changed, the same content gives the same bytes and need not be rendered again.
 """
 
 from __future__ import annotations
@@ -26,15 +26,15 @@ _LIBRARIES = (
     "tinycss2",
     "weasyprint",
 )
-"""Distributions whose version decides what a file of a pack looks like."""
+"""Distributions whose version affects the files of a pack."""
 
 
 @cache
 def makers() -> str:
-    """Return a digest of all that makes a pack out of a plan.
+    """Return a digest of the code, templates and libraries that turn a plan into a pack.
 
-    Our own code is read and not only our version: whoever works on it must not be shown what it
-    made before.
+    It covers our code and not only our version, so that whoever works on the code never gets files
+    that an earlier state of it made.
     """
     digest = hashlib.sha256()
     code = sorted(Path(__file__).parent.rglob("*.py"))

@@ -1,4 +1,4 @@
-"""Where templates and examples are: in the checkout at top level, in the wheel in the package."""
+"""Paths of templates and examples: at the top of a checkout, or inside the installed package."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ def templates_folder() -> Path:
     Raises
     ------
     FileNotFoundError
-        When the installation is broken.
+        If the installation is broken.
     """
     return _folder("templates", holding="fonts")
 
@@ -25,7 +25,7 @@ def examples_folder() -> Path:
     Raises
     ------
     FileNotFoundError
-        When the installation is broken.
+        If the installation is broken.
     """
     return _folder("examples", holding="tansy-down")
 
@@ -36,7 +36,7 @@ def example_names() -> tuple[str, ...]:
 
 
 def font_files() -> tuple[Path, ...]:
-    """Return the fonts that print and pictures are set in."""
+    """Return the font files for sheets and drawings."""
     return tuple(sorted((templates_folder() / "fonts").glob("*.ttf")))
 
 

@@ -1,4 +1,4 @@
-"""What is shown on a terminal: findings with the lines they are about, and how far a build is."""
+"""Terminal output: findings with the lines they are about, and the progress of a build."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from click._termui_impl import ProgressBar
 
 WAIT = 1.0
-"""Seconds for which nobody wants to see a progress bar."""
+"""Seconds before a progress bar appears."""
 
 _COLOURS = {
     Weight.CANNOT_BUILD: "red",
@@ -28,12 +28,12 @@ _COLOURS = {
 
 
 def wants_no_colour() -> bool:
-    """Tell whether the person has asked for plain letters (https://no-color.org)."""
+    """Tell whether the person has asked for output without colours (https://no-color.org)."""
     return bool(os.environ.get("NO_COLOR")) or os.environ.get("TERM") == "dumb"
 
 
 def show_findings(findings: Sequence[Finding], *, lines: bool = True, err: bool = False) -> None:
-    """Write findings, the weightiest first, each with its place and what would be right."""
+    """Print findings, the weightiest first, each with its place and its suggestion."""
     for number, weight in enumerate(kind for kind in Weight if _of(kind, findings)):
         if number and lines:
             click.echo(err=err)
@@ -50,12 +50,12 @@ def _of(weight: Weight, findings: Sequence[Finding]) -> list[Finding]:
 
 
 def in_one_line(finding: Finding) -> str:
-    """Return a finding as other programs read it: file, line, column, and what is to be said."""
+    """Return a finding in one line for other programs: file, line, column and message."""
     return f"{finding}{_code(finding)}"
 
 
 def in_lines(finding: Finding) -> str:
-    """Return a finding with the line that it is about, and below it what would be right."""
+    """Return a finding in several lines: message, the line it is about, and suggestion."""
     if not finding.place:
         return in_one_line(finding)
     place = click.style(f"{finding.place}:", bold=True)
@@ -67,7 +67,7 @@ def in_lines(finding: Finding) -> str:
 
 
 def _code(finding: Finding) -> str:
-    # The code is what a club accepts a finding by; a fault cannot be accepted.
+    # A club accepts a finding by its code; a fault cannot be accepted.
     return "" if finding.weight is Weight.CANNOT_BUILD else f" ({finding.code})"
 
 
@@ -83,9 +83,9 @@ def _line(place: Place, weight: Weight) -> Iterator[str]:
 
 @contextlib.contextmanager
 def progress(label: str) -> Iterator[Callable[[int, int], None]]:
-    """Give a function to tell how much is done; a bar appears when it takes long.
+    """Yield a function to report how much of how much is done; a bar appears if it takes long.
 
-    Only on a terminal, and on standard error, so that nothing of it lands in a file.
+    The bar is drawn only on a terminal, and on standard error, so that it never lands in a file.
     """
     started = time.monotonic()
     with contextlib.ExitStack() as stack:
