@@ -1,8 +1,8 @@
-"""The pieces of a chart as SVG: boxes, lines, hatching, marks with their key, and the sheet.
+"""Pieces of a chart as SVG: boxes, lines, hatching, marks with their key, and the drawing itself.
 
-They stand on `notices.drawings.svg`. Textures are drawn line by line, not filled with a
-``<pattern>``: so they look the same in a page, in print and in a picture, and a page with several
-drawings needs no names for them.
+They build on `notices.drawings.svg`. Hatching is drawn line by line and not with a ``<pattern>``,
+so that it looks the same on a web page, in print and in a PNG, and several drawings on one page
+need no ids for patterns.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ from notices.drawings.palette import LINE, LOAM, PAPER, QUIET
 from notices.drawings.svg import Point, Rect, number, text
 
 KEY_SIZE, KEY_LINE = 12.0, 19.0
-"""Size of the letters of a key, and height of a line of it."""
+"""Font size and line height of a key."""
 
 
 def box(
@@ -31,7 +31,7 @@ def box(
     thick: float = 1.0,
     dashes: str = "",
 ) -> str:
-    """A rectangle."""
+    """Draw a rectangle."""
     return svg.rect(
         Rect(x, y, max(width, 0.0), max(height, 0.0)),
         fill=fill,
@@ -49,7 +49,7 @@ def line(
     thick: float = 1.0,
     dashes: str = "",
 ) -> str:
-    """A straight line."""
+    """Draw a straight line."""
     return svg.path(svg.polyline([(x1, y1), (x2, y2)]), **_stroke(stroke, thick, dashes))
 
 
@@ -61,7 +61,7 @@ def shape(
     thick: float = 1.0,
     closed: bool = True,
 ) -> str:
-    """Points joined by straight lines."""
+    """Draw a polygon, or an open line through the points."""
     way = svg.polyline(points) + ("Z" if closed else "")
     return svg.path(way, fill=fill, **_stroke(stroke, thick))
 
@@ -69,7 +69,7 @@ def shape(
 def pill(
     place: tuple[float, float, float, float], fill: str, stroke: str, *, left: bool, right: bool
 ) -> str:
-    """A bar with round ends; an end that goes on beyond the sheet is left open."""
+    """Draw a bar with round ends; an end that goes on beyond the drawing is square and open."""
     x, y, width, height = place
     reach = min(height / 2, width / 2)
     begin, end = x + reach * left, x + width - reach * right
@@ -87,7 +87,7 @@ def pill(
 def hatching(
     x: float, y: float, width: float, height: float, *, step: float = 5.0, stroke: str = QUIET
 ) -> str:
-    """Slanting lines that fill a rectangle."""
+    """Draw slanting lines that fill a rectangle."""
     lines = []
     reach = step / 2
     while reach < width + height:
@@ -99,7 +99,7 @@ def hatching(
 
 
 def flag(x: float, foot: float, *, filled: bool, colour: str) -> str:
-    """A flag on its stick, 14 high; filled for a competition, else hollow."""
+    """Draw a flag on its stick, 14 units high, filled or hollow."""
     return line(x, foot - 14, x, foot, stroke=colour, thick=1.4) + shape(
         [(x, foot - 13.5), (x + 9, foot - 10.5), (x, foot - 7.5)],
         fill=colour if filled else PAPER,
@@ -109,20 +109,20 @@ def flag(x: float, foot: float, *, filled: bool, colour: str) -> str:
 
 
 def fixture_flag(x: float, foot: float, kind: object) -> str:
-    """A flag for a fixture: filled and brown for a competition, else hollow and grey."""
+    """Draw a flag for a fixture: filled and brown for a competition, else hollow and grey."""
     filled = kind == "competition"
     return flag(x, foot, filled=filled, colour=LOAM if filled else QUIET)
 
 
 def explained_flags(kinds: Collection[object], fixture: str) -> Iterator[Explained]:
-    """Yield what the flags of fixtures mean, by the club's word for one, as far as there are such."""
+    """Yield key entries for those flags that are drawn, with the club's word for a fixture."""
     for kind, said in (("competition", "competition"), ("", f"another {fixture.lower()}")):
         if any((each == "competition") is (kind == "competition") for each in kinds):
             yield Explained(fixture_flag(1, 15, kind), 12.0, said)
 
 
 def diamond(x: float, y: float, reach: float, *, fill: str, stroke: str) -> str:
-    """A square on its corner."""
+    """Draw a square on its corner."""
     return shape(
         [(x, y - reach), (x + reach, y), (x, y + reach), (x - reach, y)],
         fill=fill,
@@ -136,13 +136,13 @@ class Explained:
     """A mark with its meaning, for the key below a chart."""
 
     marks: str
-    """Drawn from 0 to `wide`, and from 0 to 18 downward."""
+    """SVG of the mark, from 0 to `wide` across and from 0 to 18 down."""
     wide: float
     words: str
 
 
 def key(entries: Iterable[Explained], y: float, right: float) -> tuple[list[str], float]:
-    """Return what marks mean, line by line, and where the lines end."""
+    """Return the parts of a key, with its lines broken at ``right``, and the y at which it ends."""
     parts: list[str] = []
     x = 0.0
     for entry in entries:
@@ -165,7 +165,7 @@ def drawing(
     parts: Iterable[str],
     caption: str = "",
 ) -> Drawing:
-    """Put the pieces on a sheet; a caption is what to say below it."""
+    """Return a drawing made of SVG parts; the caption is printed below it."""
     width, height = size
     drawn = svg.document(width, height, title, "".join(parts), description=description)
     return Drawing(name, title, description, drawn, width, height, caption)

@@ -1,4 +1,4 @@
-"""A close-up below a section, of what is too thin to be seen in it; its scale is said in words."""
+"""A close-up below a section of things that are too thin to see in it, with its scale in words."""
 
 from __future__ import annotations
 
@@ -29,22 +29,22 @@ from notices.wording import below_ground as say
 from notices.wording.words import Words
 
 _THIN, _SHALLOW, _FILM = 3.0, 8.0, 3.0
-"""What is narrower, less deep, or a thinner film of sand, cannot be seen as it is."""
+"""Least width, depth and thickness of sand that can be seen in the section [units]."""
 _PLAIN = 26.0
-"""How wide a drain or a channel is to be, so that one sees what it is made of."""
+"""Width at which one sees the parts of a drain or a channel [units]."""
 _SEEN = 2.4
-"""So many times as large as the least that is seen a close-up shows it."""
+"""Size of things in a close-up, as a multiple of the least that can be seen."""
 _TALL, _LARGEST = 170.0, 40.0
-"""Height of a close-up and its scale at most."""
+"""Largest height [units] and scale [units/mm] of a close-up."""
 _NAMES = 118.0
-"""Room for the names of the parts of a drain."""
+"""Width for the names of the parts of a drain [units]."""
 _TIMES = (2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50)
-"""How many times as large a close-up may be: numbers that one says."""
+"""Magnifications of a close-up: round numbers."""
 
 
 @dataclass(frozen=True, slots=True)
 class _Window:
-    """What part of the panel after the work is shown, in millimetres, and how many times as large."""
+    """The part of the panel after the work that is shown [mm], and its magnification."""
 
     left: float
     width: float
@@ -54,12 +54,12 @@ class _Window:
 
 @dataclass(frozen=True, slots=True)
 class CloseUp:
-    """A close-up, and where it ends."""
+    """A close-up, with the y at which it ends."""
 
     content: str
     bottom: float
     said: str
-    """What it shows, for those who do not see it."""
+    """Description for people who cannot see it."""
 
 
 def close_up(
@@ -71,22 +71,22 @@ def close_up(
     sand: Sand | None = None,
     names: Mapping[str, str] = MappingProxyType({}),
 ) -> CloseUp | None:
-    """Draw enlarged what is too thin to be seen; None where all is seen as it is.
+    """Draw an enlargement of things too thin to see; None if everything can be seen without it.
 
     Parameters
     ----------
     words
-        How the programme is put into words.
+        Wording of the programme.
     frame, placed
-        The section, and where openings fall in it.
+        Geometry of the section, and the openings in it.
     columns
-        How its parts stand side by side.
+        Widths of the parts of the section.
     top
-        Where the close-up may begin.
+        y at which the close-up may begin.
     sand
-        What dressings leave on the surface.
+        Sand that dressings leave on the surface.
     names
-        What stands beside the close-up for each work, by its id; none where that is clear.
+        Labels beside the close-up by ID of the work; empty if it is clear without them.
     """
     whole = len(placed) == 1 and placed[0].cut.kind in FEW
     room = columns.width - RULER - 1 - (columns.labels + 14 if names else 0)
@@ -127,11 +127,11 @@ def close_up(
     return CloseUp("".join(content), low, say.close_up(window.times))
 
 
-# What it shows
+# Choice of the window
 
 
 def _on_the_whole(frame: Frame, placed: Placed, columns: Columns) -> _Window | None:
-    """Return a window on one whole drain or channel, where it is small in the picture."""
+    """Return a window on one whole drain or channel; None if it is large enough in the section."""
     cut = placed.cut
     if max(cut.width, cut.channel) * frame.scale >= _PLAIN:
         return None
@@ -147,7 +147,7 @@ def _on_the_whole(frame: Frame, placed: Placed, columns: Columns) -> _Window | N
 def _on_the_top(
     frame: Frame, placed: Sequence[Placed], sand: Sand | None, room: float
 ) -> _Window | None:
-    """Return a window on the top of the ground, in which all is seen that is too thin without it."""
+    """Return a window on the top of the ground with the thin things in it; None without any."""
     thin = [each for each in placed if _is_thin(frame, each)]
     film = _film(frame, sand)
     needed = [_SEEN * _FILM / film] if film else []
@@ -169,7 +169,7 @@ def _on_the_top(
 
 
 def _left(frame: Frame, thin: Sequence[Placed], width: float) -> float:
-    """Return where a window begins that has openings of as many works as can be."""
+    """Return the left edge of the window that shows openings of the most works [mm]."""
     most = frame.after.width / frame.scale - width
     found = [
         (*span, number) for number, each in enumerate(thin) for span in spans(each.cut, each.places)
@@ -189,17 +189,17 @@ def _is_thin(frame: Frame, placed: Placed) -> bool:
 
 
 def _film(frame: Frame, sand: Sand | None) -> float:
-    """Return how deep sand lies on the surface where it is too thin to be seen, else 0 [mm]."""
+    """Return the depth of sand on the surface if it is too thin to see, else 0 [mm]."""
     deep = sand.on_surface if sand else 0.0
     return deep if say.LEAST_FILM_MM <= deep < _FILM / frame.scale else 0.0
 
 
 def _said(times: float) -> int | None:
-    """Return the largest number of times that one says and that is no larger."""
+    """Return the largest round magnification up to a limit; None if there is none."""
     return max((nice for nice in _TIMES if nice <= times), default=None)
 
 
-# How it is drawn
+# Drawing
 
 
 def _root_zone(words: Words, placed: Sequence[Placed]) -> float | None:
@@ -207,7 +207,7 @@ def _root_zone(words: Words, placed: Sequence[Placed]) -> float | None:
 
 
 def layer_of_sand(panel: Rect, high: float) -> str:
-    """Draw sand that lies on the surface, as high as that."""
+    """Draw a layer of sand on the surface; nothing if its height is 0."""
     if not high:
         return ""
     layer = Rect(panel.x, panel.y - high, panel.width, high)
@@ -215,7 +215,7 @@ def layer_of_sand(panel: Rect, high: float) -> str:
 
 
 def _mark(frame: Frame, window: _Window) -> str:
-    """Draw a frame around what the close-up shows."""
+    """Draw a frame in the section around the part that the close-up shows."""
     left, right = (frame.across(window.left + part * window.width) for part in (0, 1))
     top, low = frame.surface - 9, frame.down(window.depth)
     box = Rect(left, top, max(right - left, 6.0), low - top)
@@ -232,7 +232,7 @@ def _thin_things(
     names: Mapping[str, str],
     columns: Columns,
 ) -> list[Label]:
-    """Name what is too thin without the close-up, from top to bottom."""
+    """Return labels for the things too thin to see in the section, from top to bottom."""
     panel, room = near.after, columns.labels
     found = []
     if sand is not None and _film(frame, sand) and sand.work.id in names:
@@ -248,7 +248,7 @@ def _thin_things(
 
 
 def _parts(words: Words, near: Frame, placed: Placed, columns: Columns) -> list[Label]:
-    """Name what a drain or a channel is made of, from top to bottom."""
+    """Return labels for the parts of a drain or a channel, from top to bottom."""
     cut, x = placed.cut, near.across(placed.places[0].middle)
     room = columns.width - near.after.right - 15
     aside = 0.3 * max(cut.width, cut.channel) * near.scale

@@ -1,4 +1,4 @@
-"""How the parts of a section stand side by side, on a page and on a telephone."""
+"""Widths of the parts of a section side by side, on a page and on a telephone."""
 
 from __future__ import annotations
 
@@ -10,50 +10,50 @@ from notices.drawings.sizes import BESIDE, Sizes
 from notices.drawings.svg import document, text
 
 HEAD = 17.0
-"""Size of the words above the panels."""
+"""Font size of the words above the panels."""
 RULER = 40.0
 """Width of the ruler on the left."""
 
 
 @dataclass(frozen=True, slots=True)
 class Columns:
-    """How wide the parts of a section are."""
+    """Widths of the parts of a section."""
 
     width: float
-    """Width of the whole."""
+    """Width of the whole drawing."""
     before: float
-    """The panel before the work."""
+    """Width of the panel before the work."""
     measure: float
-    """One work: room between the panels, where its depth is written."""
+    """Width between the panels of a section of one work, for its depth."""
     labels: float
-    """Several works: room beside the panels for what is said of them."""
+    """Width beside the panels of a section of several works, for their labels."""
     numbered: bool = False
-    """Whether there are only numbers beside the panels, and a key below them."""
+    """Whether the labels are numbers, with a key below the panels."""
     deepest: float = 380.0
-    """Several works: how high the deepest of them may be drawn."""
+    """Largest height of the deepest opening in a section of several works."""
 
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """What is drawn in a section."""
+    """The SVG of a section with its height, scale and description."""
 
     content: str
     height: float
     scale: float
     """Units of the drawing to a millimetre."""
     said: str = ""
-    """What the words on it leave out, for those who do not see it."""
+    """Further description for people who cannot see it."""
 
 
 _ON_PAGE = Columns(480.0, before=84.0, measure=92.0, labels=134.0)
 _ON_PHONE = Columns(328.0, before=72.0, measure=80.0, labels=16.0, numbered=True)
-"""Each in the size of its letters: half of a page is enough, and a telephone has no more."""
+"""Columns wide enough for their letters: part of a page will do, and a telephone has no more."""
 _BESIDE = replace(_ON_PHONE, deepest=240.0)
-"""As narrow as a telephone, and lower, since a page has a bottom."""
+"""Columns as narrow as on a telephone, and less high, since a page has a bottom."""
 
 
 def columns_for(sizes: Sizes) -> Columns:
-    """Return the columns that suit where a drawing is to be seen."""
+    """Return the columns for a size of drawing."""
     if sizes is BESIDE:
         return _BESIDE
     return _ON_PAGE if sizes.width >= _ON_PAGE.width else _ON_PHONE
@@ -62,7 +62,7 @@ def columns_for(sizes: Sizes) -> Columns:
 def framed(
     picture: Picture, columns: Columns, name: str, title: str, description: str, caption: str
 ) -> Drawing:
-    """Make a drawing of what is drawn: as wide as its columns, with its scale and what it shows."""
+    """Wrap a picture's SVG in a Drawing with its scale, title, description and caption."""
     svg = document(
         columns.width,
         picture.height,
@@ -75,7 +75,7 @@ def framed(
 
 
 def heads(frame: Frame) -> str:
-    """Write above each panel which it is."""
+    """Return the words "Before" and "After" above the panels."""
     return text("Before", (frame.before.x, HEAD), HEAD, bold=True) + text(
         "After", (frame.after.x, HEAD), HEAD, bold=True
     )

@@ -1,4 +1,4 @@
-"""The charts that a committee looks at, in the order in which it asks."""
+"""Charts for the committee, in the order of its questions."""
 
 from __future__ import annotations
 
@@ -13,9 +13,10 @@ from notices.wording.words import Words
 
 
 def committee_charts(words: Words) -> tuple[Drawing, ...]:
-    """Return what there is to draw: recovery, hours, sand, the year, forecast and record.
+    """Return the charts that have something to show.
 
-    The course day by day is not among them: see `notices.drawings.course_days`.
+    They are recovery, hours, sand, the year, and forecast and record. The course day by day is not
+    among them: see `notices.drawings.course_days`.
     """
     recoveries = [recovery_chart(words, period) for period in words.programme.periods]
     found = (

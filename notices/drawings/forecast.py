@@ -1,4 +1,4 @@
-"""Forecast and record: how long greens were to take, season by season, and how long they took."""
+"""Forecast and record: how long greens should have taken each season, and how long they took."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ SIZE, SMALL = 13.0, 12.0
 LEFT = 232.0
 ROW = 26.0
 TWELVE_WEEKS = 84
-"""Beyond so many days nobody counts in days."""
+"""Longest time counted in days; a longer one is counted in weeks."""
 
 _SEEN = {"putting smoothly": "putting well"}
 
@@ -41,7 +41,7 @@ _DAYS, _WEEKS = _Span("days", 1), _Span("weeks", 7)
 
 @dataclass(frozen=True, slots=True)
 class _Season:
-    """What one row shows, in days after the work."""
+    """One row of the chart, in days after the work."""
 
     outcome: Outcome
     name: str
@@ -52,7 +52,7 @@ class _Season:
 
     @property
     def high(self) -> int | None:
-        """None where the forecast had no latest day."""
+        """Latest day of the forecast, counted from the work; None if it had none."""
         late = self.outcome.forecast.late
         return None if late is None else (late - self.outcome.done).days
 
@@ -66,7 +66,7 @@ class _Season:
 
 
 def forecast_and_record(words: Words, seen: Sequence[Outcome]) -> Drawing | None:
-    """Draw each season's forecast as a bar and what came of it as a mark; None without any."""
+    """Draw each season's forecast as a bar and its outcome as a mark; None without outcomes."""
     seasons = [_Season(one, _name(words, one)) for one in seen]
     if not seasons:
         return None
@@ -115,7 +115,7 @@ def _row(season: _Season, told: str, span: _Span, amounts: Amounts, y: float) ->
 
 
 def _said(season: _Season, span: _Span) -> str:
-    """Say the forecast, what came of it, and how far off it was."""
+    """Return the forecast, the outcome and the error in words."""
     low, took = (round(span.of(days)) for days in (season.low, season.took))
     high = "or more" if season.high is None else f"to {span.of(season.high):.0f}"
     off = off_by(season.outcome) if season.outcome.days_off else "as forecast"

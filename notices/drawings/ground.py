@@ -1,4 +1,4 @@
-"""The ground of a section: its layers, and what works open in it, all to one scale."""
+"""The ground of a section: its layers and the openings in it, all to one scale."""
 
 from __future__ import annotations
 
@@ -18,45 +18,45 @@ from notices.programme.openings import Cut, Sand
 from notices.wording.below_ground import SUBSOIL
 
 LARGEST = 12.0
-"""Largest scale of a section: beyond it a picture shows no more [units/mm]."""
+"""Largest scale of a section; a larger one would show no more [units/mm]."""
 MOST = 60
-"""How many openings of a kind are drawn at most; only lines closer than a picture shows are more."""
+"""Most openings of a kind that are drawn; only lines too close to tell apart exceed it."""
 FEW = frozenset({Opening.CHANNELS, Opening.TRENCHES})
-"""What lies so far apart that several works together show only one of it."""
+"""Openings so far apart that a section of several works shows only one of each."""
 BROKEN, STRIP = 12.0, 54.0
-"""Height of the broken edge, and of the ground below it that is not to scale."""
+"""Heights of the broken edge, and of the ground below it, which is not to scale."""
 
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """Where things stand in a section."""
+    """Geometry of a section: its two panels and its scale."""
 
     before: Rect
     after: Rect
     scale: float
     """Units of the drawing to a millimetre."""
     left: float = 0.0
-    """How far from the left edge of the whole the panel after the work begins [mm]."""
+    """Distance from the left edge of the ground to that of the panel after the work [mm]."""
     near: bool = False
-    """Whether it is a close-up of another."""
+    """Whether it is a close-up of another section."""
 
     @property
     def surface(self) -> float:
-        """Where the surface is."""
+        """Vertical position of the surface."""
         return self.after.y
 
     def down(self, mm: float) -> float:
-        """Return where a depth is."""
+        """Return the vertical position of a depth."""
         return self.surface + mm * self.scale
 
     def across(self, mm: float) -> float:
-        """Return where a distance from the left edge is, after the work."""
+        """Return the x, in the panel after the work, of a distance from the left edge."""
         return self.after.x + (mm - self.left) * self.scale
 
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """Openings of one work, and where they fall in the panel after the work."""
+    """Openings of one work, with their places in the panel after the work."""
 
     cut: Cut
     places: tuple[Place, ...]
@@ -71,7 +71,7 @@ def ground(
 ) -> str:
     """Draw the layers and the turf of both panels, and then the openings in the second.
 
-    Worn is where no grass is left before the work.
+    ``worn`` lists the stretches without grass before the work.
     """
     root_zone = depth_of_root_zone(profile, placed)
     parts = []
@@ -89,7 +89,7 @@ def ground(
 
 
 def bare(frame: Frame, placed: Sequence[Placed]) -> list[tuple[float, float]]:
-    """Return from where to where no grass stands after the work."""
+    """Return the stretches without grass after the work, as left and right x."""
     return [
         (
             frame.across(place.middle - each.cut.width / 2),
@@ -102,7 +102,7 @@ def bare(frame: Frame, placed: Sequence[Placed]) -> list[tuple[float, float]]:
 
 
 def depth_of_root_zone(profile: Profile, placed: Sequence[Placed]) -> float | None:
-    """Return to which depth the root zone is drawn: channels lie in the clay below it [mm]."""
+    """Return the depth to which the root zone is drawn: above channels, which lie in clay [mm]."""
     if profile.root_zone_mm is None:
         return None
     tops = [each.cut.depth - each.cut.channel for each in placed if each.cut.channel]
@@ -116,7 +116,7 @@ def layers(
     root_zone: float | None,
     name: str = "panel",
 ) -> str:
-    """Draw what lies below the turf in one panel."""
+    """Draw the layers below the turf in one panel."""
     thatch = min(profile.thatch_mm * scale, panel.height)
     roots = min(root_zone * scale if root_zone is not None else thatch, panel.height)
     parts = [textures.thatch(Rect(panel.x, panel.y, panel.width, thatch))]
@@ -131,7 +131,7 @@ def layers(
 
 
 def layer_names(frame: Frame, profile: Profile, root_zone: float | None) -> str:
-    """Write the names of the layers into the panel before the work, where they are high enough."""
+    """Return the names of layers high enough for them, in the panel before the work."""
     panel, parts = frame.before, []
     for name, top, low in _layers_seen(frame, profile, root_zone):
         if low - top >= _NAMED:
@@ -143,7 +143,7 @@ def layer_names(frame: Frame, profile: Profile, root_zone: float | None) -> str:
 
 
 _NAMED = 26.0
-"""How high a layer must be to bear its name."""
+"""Least height of a layer that has its name written in it."""
 
 
 def key_of_layers(
@@ -155,9 +155,10 @@ def key_of_layers(
     labelled: Collection[str] = (),
     drained: bool = False,
 ) -> tuple[str, float]:
-    """Say which layer is which where it is too thin to bear its name; return how high that is, too.
+    """Return a key of the layers too thin for their names, and its height.
 
-    Labelled are layers that have a name elsewhere. Around a drain there is what lies lowest.
+    Layers in ``labelled`` have their names elsewhere. ``drained`` adds the lowest layer, which is
+    drawn around a drain.
     """
     draw: dict[str, Callable[[Rect], str]] = {
         THATCH: textures.thatch,
@@ -190,7 +191,7 @@ def _below(profile: Profile) -> str:
 def _layers_seen(
     frame: Frame, profile: Profile, root_zone: float | None
 ) -> Iterator[tuple[str, float, float]]:
-    """Yield the name of each layer in a panel, and from where to where it goes down."""
+    """Yield the name of each layer in a panel, with its top and bottom."""
     named = [(THATCH, profile.thatch_mm)]
     if root_zone is not None:
         named.append((ROOT_ZONE, root_zone))
@@ -198,13 +199,13 @@ def _layers_seen(
     top = 0.0
     for name, mm in named:
         low = min(mm * frame.scale, frame.before.height)
-        if low > top:  # a close-up may show what is a hair here
+        if low > top:  # however thin: a close-up may show it
             yield name, top, low
         top = max(top, low)
 
 
 def opened(frame: Frame, placed: Placed) -> str:
-    """Draw the openings of one work; the group says which work that is."""
+    """Draw the openings of one work, in a group with its ID."""
     cut = placed.cut
     content = "".join(_opening(frame, cut, place) for place in placed.places)
     of = {"data_near" if frame.near else "data_work": cut.work.id}
@@ -212,7 +213,7 @@ def opened(frame: Frame, placed: Placed) -> str:
 
 
 def _opening(frame: Frame, cut: Cut, place: Place) -> str:
-    """Draw one opening, as much of it as lies in the panel."""
+    """Draw the part of an opening that lies in the panel."""
     x, wide = frame.across(place.middle), cut.width * frame.scale
     line: dict[str, Any] = {"stroke": INK, "stroke_width": min(1.0, wide / 5)}
     name = "near-{}" if frame.near else "{}"
@@ -242,7 +243,7 @@ def _opening(frame: Frame, cut: Cut, place: Place) -> str:
 
 
 def within(box: Rect, panel: Rect) -> Rect | None:
-    """Return as much of a box as lies in a panel; None where that is nothing."""
+    """Return the part of a box that lies in a panel; None if there is none."""
     left, top = max(box.x, panel.x), max(box.y, panel.y)
     right, bottom = min(box.right, panel.right), min(box.bottom, panel.bottom)
     return Rect(left, top, right - left, bottom - top) if right > left and bottom > top else None
@@ -260,17 +261,17 @@ def _stone_and_pipe(frame: Frame, cut: Cut, hole: Rect) -> str:
 
 
 def depth_over_stone(cut: Cut) -> float:
-    """Return how deep turf and root zone lie above the stone of a trench, as is usual [mm]."""
+    """Return the usual depth of turf and root zone above the stone of a trench [mm]."""
     return min(100.0, cut.depth / 3)
 
 
 def pipe_radius(frame: Frame, cut: Cut) -> float:
-    """Return how large the pipe in a trench is drawn; the plan does not say how large it is."""
+    """Return the radius of the pipe in a trench, guessed because the plan does not give it."""
     return min(0.3 * cut.width, 0.1 * cut.depth) * frame.scale
 
 
 def below_the_break(frame: Frame, profile: Profile, drain: Point) -> str:
-    """Draw a drain below a broken edge: how deep it lies is not known."""
+    """Draw a drain below a broken edge, because its depth is not known."""
     y = frame.after.bottom
     parts = []
     for panel in (frame.before, frame.after):

@@ -1,7 +1,7 @@
-"""A close-up of the grass before and after work that opens nothing: how high it is, how deep sand lies.
+"""A close-up of the grass before and after work that opens nothing, with its height and the sand.
 
-The grass is as high as it is mown, the sand as deep as what does not fall into holes, both to
-scale; ``data-scale`` on the root is units of the drawing to a millimetre.
+The grass is as high as it is mown, the sand as deep as the part that does not fall into holes,
+both to scale; ``data-scale`` on the root is units of the drawing to a millimetre.
 """
 
 from __future__ import annotations
@@ -23,12 +23,12 @@ from notices.wording.words import Words
 
 _APART = 14.0
 _TALL, _GROUND = 120.0, 60.0
-"""Height of grass or sand at most, and of the ground below it."""
+"""Largest height of grass or sand, and height of the ground below it."""
 _SHOWN = {
     "metric": (5.0, 8.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0),
     "imperial": tuple(MM_PER_INCH * part for part in (0.25, 0.5, 0.75, 1.0, 1.5, 2.0, 3.0, 4.0)),
 }
-"""How much of a green a picture may show: lengths that one says [mm]."""
+"""Widths of green that a picture may show: round numbers [mm]."""
 
 
 def in_the_grass(
@@ -39,18 +39,18 @@ def in_the_grass(
     Parameters
     ----------
     words
-        How the programme is put into words.
+        Wording of the programme.
     work
         A dressing, or a change of the height of cut.
     name
-        Name of the drawing, without what its size adds.
+        Name of the drawing without the suffix of its size.
     sizes
-        Where it is to be seen.
+        Size of the drawing.
 
     Returns
     -------
     Drawing or None
-        None where the grass is as high as before and no sand lies in it.
+        None if the grass is as high as before and no sand lies in it.
     """
     programme, columns = words.programme, columns_for(sizes)
     before, after = heights_of_cut([work], programme)

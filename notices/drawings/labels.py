@@ -1,4 +1,4 @@
-"""Labels in a column beside a picture, each with a line to what it names."""
+"""Labels in a column beside a picture, each with a line to the thing it names."""
 
 from __future__ import annotations
 
@@ -10,9 +10,9 @@ from notices.drawings.palette import INK, PAPER, QUIET
 from notices.drawings.svg import LINE, Point, Rect, circle, lines, path, polyline, text
 
 NAME, DETAIL = 15.0, 14.0
-"""Sizes of a name and of what is said below it."""
+"""Font sizes of a name and of the details below it."""
 GAP = 9.0
-"""Least distance of two labels."""
+"""Least distance between two labels."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,13 +23,13 @@ class Label:
     details: tuple[str, ...]
     target: Point
     of: str = ""
-    """Id of the work that it names, if it does."""
+    """ID of the work that it names; empty if it names none."""
 
     @classmethod
     def fitted(
         cls, name: str, details: Sequence[str], target: Point, room: float, of: str = ""
     ) -> Label:
-        """Break a name and its details into lines no wider than their room."""
+        """Return a label with name and details broken into lines no wider than ``room``."""
         broken = [
             line for detail in details for line in lettering.lines_of(detail, room, DETAIL, most=2)
         ]
@@ -38,17 +38,17 @@ class Label:
 
 
 def height_of(label: Label) -> float:
-    """Return how high a label is, with the room to the next."""
+    """Return the height of a label, with the gap to the next."""
     return LINE * (len(label.name) * NAME + len(label.details) * DETAIL) + GAP
 
 
 def numbered(labels: Sequence[Label]) -> list[Label]:
-    """Return numbers in place of the labels, where there is no room for words beside a picture."""
+    """Return the labels with numbers in place of words, for pictures without room beside them."""
     return [replace(label, name=(str(n),), details=()) for n, label in enumerate(labels, 1)]
 
 
 def draw_key(labels: Sequence[Label], box: Rect) -> tuple[str, float]:
-    """Say in a box what each number stands for; return where that ends, too."""
+    """Return the key of the numbered labels, set in a box, and the y at which it ends."""
     parts, y = [], box.y
     for place, label in enumerate(labels, 1):
         told = ": ".join(filter(None, [" ".join(label.name), ", ".join(label.details)]))
@@ -60,11 +60,11 @@ def draw_key(labels: Sequence[Label], box: Rect) -> tuple[str, float]:
 
 
 _NUMBER = 20.0
-"""Room for a number in a key."""
+"""Width for a number in a key."""
 
 
 def draw_labels(labels: Sequence[Label], *, x: float, top: float, bottom: float) -> str:
-    """Draw labels, in the order of their targets from top to bottom, each as near as can be."""
+    """Draw labels, in the order of their targets from the top, each near its target if possible."""
     parts = []
     for label, y in zip(labels, _tops(labels, top, bottom), strict=True):
         foot = y + NAME
@@ -80,7 +80,7 @@ def draw_labels(labels: Sequence[Label], *, x: float, top: float, bottom: float)
 
 
 def _tops(labels: Sequence[Label], top: float, bottom: float) -> list[float]:
-    """Return where each label begins: none on another, none beyond an end."""
+    """Return the top of each label, so that none overlaps another or passes an end."""
     tops: list[float] = []
     least = top
     for label in labels:

@@ -1,4 +1,4 @@
-"""A section through new turf, laid on the root zone in place of worn turf."""
+"""A section through new turf, laid in place of worn turf."""
 
 from __future__ import annotations
 
@@ -17,24 +17,24 @@ from notices.wording import below_ground as say
 from notices.wording.words import Words
 
 _SHOWN, _DEEP = 140.0, 90.0
-"""How much of the green is seen after the work, across and down [mm]."""
+"""Width and depth of green shown after the work [mm]."""
 _TUFT, _BARE = 9.0, 14.0
-"""Worn turf: grass and bare ground by turns."""
+"""Widths of grass and of bare ground, by turns, in worn turf."""
 
 
 def laid_turf(words: Words, work: Work, name: str = "turf", sizes: Sizes = PAGE) -> Drawing:
-    """Draw worn turf, and new turf in its place with the seam of two pieces.
+    """Draw worn turf, and new turf in its place with the seam between two pieces.
 
     Parameters
     ----------
     words
-        How the programme is put into words.
+        Wording of the programme.
     work
-        The work that lays it.
+        Work that lays the turf.
     name
-        Name of the drawing, without what its size adds.
+        Name of the drawing without the suffix of its size.
     sizes
-        Where it is to be seen.
+        Size of the drawing.
     """
     columns, profile = columns_for(sizes), words.programme.profile
     left = RULER + columns.before + columns.measure
@@ -64,7 +64,7 @@ def laid_turf(words: Words, work: Work, name: str = "turf", sizes: Sizes = PAGE)
 
 
 def _worn(panel: Rect) -> list[tuple[float, float]]:
-    """Return where no grass is left in worn turf."""
+    """Return the bare stretches of worn turf, as left and right x."""
     found, x = [], panel.x + _TUFT
     while x < panel.right:
         found.append((x, min(x + _BARE, panel.right)))
@@ -90,7 +90,7 @@ def _pieces(frame: Frame) -> str:
 
 
 def _thickness(frame: Frame, words: Words) -> str:
-    """Draw an arrow as long as the turf is thick, and write below it how thick that is."""
+    """Draw an arrow as long as the turf is thick, with the thickness in words below it."""
     x, low = frame.before.right + 14, frame.down(TURF_MM)
     room = frame.after.x - x - 10
     told = [*lettering.lines_of("typically", room, NAME)]

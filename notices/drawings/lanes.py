@@ -1,4 +1,4 @@
-"""Labels beside their marks: to the right where there is room, else to the left, never over others."""
+"""Labels beside their marks: right if there is room, else left, and never over another."""
 
 from __future__ import annotations
 
@@ -9,46 +9,46 @@ from notices.drawings.lettering import fitted, width_of
 from notices.drawings.svg import Anchor
 
 APART = 5.0
-"""From a mark to its label, and from a label to the next mark."""
+"""Distance from a mark to its label, and from a label to the next mark."""
 
 _Stretch = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True)
 class Marked:
-    """A mark from one place to another, with the words that belong to it."""
+    """A mark from one x to another, with its label."""
 
     left: float
     right: float
     words: str
     kind: object = None
-    """What the mark is; the drawing knows how it looks."""
+    """Kind of mark, by which the drawing chooses its look."""
 
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """A mark in its lane, and where its words stand."""
+    """A mark in its lane, with the position of its label."""
 
     mark: Marked
     lane: int
     lane_of_words: int
-    """The next one where there is no room for the words on either side of the mark."""
+    """Lane of the label: the next one if there is no room on either side of the mark."""
     x: float
     anchor: Anchor
     words: str
 
 
 def in_lanes(marks: Iterable[Marked], left: float, right: float, size: float) -> list[Placed]:
-    """Lay marks and their words out, each in the first lane in which there is room for both.
+    """Place marks with their labels, each in the first lane with room for both.
 
     Parameters
     ----------
     marks
-        From left to right.
+        Marks from left to right.
     left, right
-        Between which words may stand.
+        Limits between which labels may stand.
     size
-        Size of the letters.
+        Font size.
     """
     taken: list[list[_Stretch]] = []
     placed = []
@@ -73,12 +73,12 @@ def in_lanes(marks: Iterable[Marked], left: float, right: float, size: float) ->
 
 
 def lanes_of(placed: Sequence[Placed]) -> int:
-    """Return how many lanes are used."""
+    """Return the number of lanes used."""
     return max((own.lane_of_words + 1 for own in placed), default=0)
 
 
 def beside(mark: Marked, left: float, right: float, size: float) -> tuple[float, Anchor, str]:
-    """Return where the words of one mark stand, and as much of them as there is room for."""
+    """Return x, anchor and words of a mark's label, cut short if there is too little room."""
     wide = width_of(mark.words, size)
     after, before = right - mark.right - APART, mark.left - APART - left
     if wide <= after or (wide > before and after >= before):
@@ -87,7 +87,7 @@ def beside(mark: Marked, left: float, right: float, size: float) -> tuple[float,
 
 
 def _first_free(taken: Sequence[Sequence[_Stretch]], spans: Sequence[_Stretch]) -> int:
-    """Return the first lane from which on each stretch finds its own lane free."""
+    """Return the first lane from which one free lane for each stretch follows the other."""
     lane = 0
     while not all(
         number >= len(taken)

@@ -1,6 +1,6 @@
-"""How wide letters are, so that words in a drawing stay in their place.
+"""Widths of letters, so that words in a drawing stay in their place.
 
-The widths are those of our own fonts; a test holds them together.
+The widths are those of our own fonts; a test compares them.
 """
 
 from __future__ import annotations
@@ -11,18 +11,18 @@ from collections.abc import Mapping
 from html import unescape
 
 ABOVE, BELOW = 0.75, 0.22
-"""How far letters reach above their line and below it, in parts of their size."""
+"""Reach of letters above and below their baseline, as shares of their size."""
 
 UNKNOWN = 1000
-"""Width of a sign that is not in the tables."""
+"""Width of a character that is not in the tables."""
 
 _SIGNS = (
     " !\"#$%&'()*+,-./0123456789:;<=>?@ABCDEFGHIJKLMNOPQRSTUVWXYZ[\\]^_`abcdefghijklmnopqrstuvwxyz{|}~"
     "\xa0£€×÷°²³·½¼¾ßæÆøØðþıł–—‘’“”…−"
 )
-"""Letters with accents are as wide as those without, and need no entry."""
+"""Characters in the tables; letters with accents need no entry, being as wide as those without."""
 
-# Widths in thousandths of the size, sign by sign.
+# Widths in thousandths of the size, character by character.
 _REGULAR = (
     "200 289 426 497 497 824 609 249 303 303 418 497 249 311 249 350 497 497 497 497 497 497 "
     "497 497 497 497 249 249 497 497 497 425 847 543 588 571 615 527 494 617 652 263 479 579 "
@@ -46,7 +46,7 @@ _WIDTHS = {
 
 
 def width_of(text: str, size: float, *, bold: bool = False) -> float:
-    """Return how wide a text is; kerning, which only draws letters together, is left out."""
+    """Return the width of a text without kerning, which only makes it narrower."""
     widths = _WIDTHS[bold]
     return size / 1000 * sum(widths.get(sign) or _bare(sign, widths) for sign in text)
 
@@ -60,9 +60,9 @@ _FONT_SIZE = re.compile(r' font-size="([\d.]+)"')
 
 
 def held(svg: str) -> str:
-    """Return a drawing whose words keep their widths in whatever font a screen has for them.
+    """Return a drawing whose words keep their widths in any font that a screen has.
 
-    A page carries no fonts, and those of telephones run wider than ours.
+    A web page carries no fonts, and those of telephones run wider than ours.
     """
     return _TEXT.sub(_held, svg)
 
@@ -78,12 +78,12 @@ def _held(found: re.Match[str]) -> str:
 
 
 def unbroken(text: str) -> str:
-    """Keep each number in one line with what is counted."""
+    """Return the text with a no-break space after each number, before its unit or noun."""
     return re.sub(r"(?<=[\d½¼¾]) (?=\S)", "\N{NO-BREAK SPACE}", text)
 
 
 def fitted(text: str, room: float, size: float, *, bold: bool = False) -> str:
-    """Return the text, cut short with an ellipsis where it is wider than its room."""
+    """Return the text, cut short with an ellipsis if it is wider than ``room``."""
     if width_of(text, size, bold=bold) <= room:
         return text
     while text and width_of(f"{text}…", size, bold=bold) > room:

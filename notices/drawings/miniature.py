@@ -1,4 +1,4 @@
-"""Sketches of what is read on a screen: which parts it has, not what they say."""
+"""Sketches of documents for screens, which show their parts but not their words."""
 
 from __future__ import annotations
 
@@ -24,11 +24,11 @@ WIDTH, HEIGHT, MARGIN = 84, 119, 8
 
 HEAD, LINE = 16, 4.5
 WORDS_A_LINE = 60
-"""Letters for which one line of the sketch stands."""
+"""Letters that one line of the sketch stands for."""
 
 
 def miniature(title: str, blocks: Sequence[Sequence[Block]]) -> str:
-    """Sketch a document: its head, and a line for every line or so of each of its blocks."""
+    """Sketch a document: its head, and roughly a line for every line of its blocks."""
     parts = [
         rect(Rect(0, 0, WIDTH, HEAD), fill=INK),
         _line(6, min(1.0, len(title) / 40), PAPER, 3),
@@ -59,7 +59,7 @@ def calendar_miniature(days: Collection[dt.date]) -> str:
 
 
 def _lines(block: Block) -> list[tuple[float, str]]:
-    """Return the lines of a block: how much of the width each takes, and its colour."""
+    """Return the lines of a block, each as its share of the width and its colour."""
     lines: list[tuple[float, str]] = []
     match block:
         case Paragraph(runs):

@@ -1,4 +1,4 @@
-"""A drawing: SVG with a title and a text that says what it shows."""
+"""A drawing: SVG with a title and a description."""
 
 from __future__ import annotations
 
@@ -12,16 +12,16 @@ class Drawing:
     name: str
     title: str
     description: str
-    """What it shows, for those who do not see it: no fact may stand in the drawing alone."""
+    """Text for people who cannot see it, with every fact that the drawing shows."""
     svg: str
     width: float
     height: float
     """Size in the units of the SVG's view box; one unit is one CSS pixel."""
     caption: str = ""
-    """What to say below it to those who do see it; empty where it speaks for itself."""
+    """Text below it for people who can see it; empty if the drawing speaks for itself."""
 
     @property
     def told(self) -> str:
-        """What stands for it where it is read aloud."""
+        """Title and description, to be read aloud in place of the drawing."""
         same = self.description in ("", self.title)
         return self.title if same else f"{self.title}. {self.description}"

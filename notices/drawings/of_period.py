@@ -1,4 +1,4 @@
-"""All drawings of what a period does to the greens."""
+"""All drawings of a period's effects on the greens."""
 
 from __future__ import annotations
 
@@ -16,22 +16,22 @@ from notices.programme.openings import Moment, cuts
 from notices.wording.words import Words
 
 HALF = 0.5
-"""Size of the square at later moments: there is less to see."""
+"""Scale of the square at later moments, when there is less to see."""
 
 
 def drawings_of(words: Words, period: Period, sizes: Sizes = PAGE) -> tuple[Drawing, ...]:
-    """Return every drawing of a period; names tell those of several periods apart.
+    """Return every drawing of a period, with the number of the period in their names.
 
-    First the whole programme below ground, where it is more than one work, then each work alone,
-    then the surface just after the work in true size, and when it putts smoothly and has healed
-    in half of it. A telephone is narrower than the square and has the first in half of it; the
-    other two are the same there.
+    First comes the whole period below ground if it has more than one work there, then each work
+    alone, then the surface: just after the work in true size, and when it putts smoothly and when
+    it has healed in half size. A telephone is narrower than the square, so its first surface is in
+    half size, and the other two are left out because they are the same as on a page.
     """
     return tuple(drawing for drawing in _drawn(words, period, sizes) if drawing is not None)
 
 
 def slice_of(words: Words, work: Work, name: str, sizes: Sizes = PAGE) -> Drawing | None:
-    """Draw what one work does below ground or in the grass; None where there is nothing to see."""
+    """Draw one work below ground or in the grass; None if there is nothing to see."""
     match work.operation.opening:
         case Opening.BARE:
             return laid_turf(words, work, name, sizes)
@@ -42,13 +42,13 @@ def slice_of(words: Words, work: Work, name: str, sizes: Sizes = PAGE) -> Drawin
 
 
 def whole_of(words: Words, period: Period, name: str, sizes: Sizes = PAGE) -> Drawing | None:
-    """Draw the whole of a period below ground, or the first of its works that shows anything."""
+    """Draw all works of a period below ground, or else the first work that shows anything."""
     slices = (slice_of(words, work, name, sizes) for work in period.works)
     return cross_section(words, period.works, name, sizes) or next(filter(None, slices), None)
 
 
 def name_of_slice(words: Words, period: Period, work: Work) -> str:
-    """Name the drawing of one work of a period, without what its size adds."""
+    """Return the name of the drawing of one work, without the suffix of its size."""
     return f"section-{words.programme.periods.index(period) + 1}-{work.id}"
 
 

@@ -1,4 +1,4 @@
-"""The colours that drawings use; they stay as they are whatever colour a club sets."""
+"""Colours of drawings, which are the same whatever colour a club sets."""
 
 from notices.look import HOUSE
 
@@ -8,15 +8,15 @@ QUIET = HOUSE.quiet
 """Lesser text; 6:1 on paper and more than 4.5:1 on sand."""
 PAPER = HOUSE.paper
 SAND = HOUSE.sand
-"""Ground of what matters most; prints as a light grey."""
+"""Background of what matters most; prints as a light grey."""
 LOAM = HOUSE.accent
 """Accent: headings, rules, marks."""
 MEADOW = "#dfe7d2"
-"""Ground of growing grass; prints as a light grey, and all texts may stand on it."""
+"""Background of growing grass; prints as a light grey, and every text colour is readable on it."""
 LINE = "#dedad0"
 """Thin lines of a chart, so light that letters may cross them."""
 SHADE = "#f1efe8"
-"""Ground of weekends and other times that lie behind the rest."""
+"""Background of weekends and other times behind a chart."""
 TURF = "#55743f"
 """Blades of grass; always as strokes."""
 WATER = "#1c5b8f"

@@ -1,7 +1,7 @@
-"""Where openings fall in a section or a patch: to scale, and out of one another's way.
+"""Places of openings in a section or a patch: to scale, and out of one another's way.
 
-On a real green it is chance where the holes of one job meet those of another. A drawing lets them
-fall where each is best seen, always in the same place for the same plan.
+On a real green the holes of one job meet those of another by chance. A drawing puts each where it
+is best seen, and always in the same place for the same plan.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ _PHASES = 12
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """One opening: where its middle is, in millimetres from the left, and of which pass it is."""
+    """One opening: its middle [mm from the left] and the number of its pass."""
 
     middle: float
     turn: int
@@ -31,22 +31,22 @@ def places(
     most: int | None = None,
     spare: int = 0,
 ) -> tuple[Place, ...]:
-    """Return the openings that fit whole into a room, as far from others as can be.
+    """Return the openings that fit whole into a width, as far from others as possible.
 
     Parameters
     ----------
     cut
-        The openings.
+        Openings of one work.
     room
-        Width of what is drawn [mm].
+        Width of ground that is drawn [mm].
     taken
-        Where other openings are already, from and to [mm].
+        Stretches that other openings take already [mm].
     apart
-        Distance between openings of one pass; across the way of the machine if not given [mm].
+        Distance between openings of one pass; by default that across the machine's way [mm].
     most
-        Of openings that lie closer than a picture can show, only so many are drawn, on its right.
+        Most openings to draw, at the right of the picture, if they are too close to show all.
     spare
-        How many fewer of each pass than would fit may be drawn, to keep out of others' way.
+        Number of openings of each pass that may be left out, to keep out of others' way.
     """
     step = cut.across if apart is None else apart
     begin = max(0.0, room - most * step / cut.passes) if most else 0.0
@@ -58,7 +58,7 @@ def places(
 
 
 def spans(cut: Cut, found: Sequence[Place]) -> list[tuple[float, float]]:
-    """Return from where to where openings reach [mm]."""
+    """Return the left and right edges of openings [mm]."""
     return [(place.middle - _half(cut), place.middle + _half(cut)) for place in found]
 
 
@@ -82,7 +82,7 @@ def _pattern(cut: Cut, room: tuple[float, float], step: float, first: float) -> 
 def _clearance(
     found: Sequence[Place], half: float, taken: Sequence[tuple[float, float]], room: float
 ) -> tuple[float, float]:
-    """Return the least distance to what is taken, then how well the pattern is in the middle."""
+    """Return the least distance to a taken stretch, then how well the pattern is centred."""
     gaps = [
         max(low - place.middle, place.middle - high) - half
         for place in found

@@ -1,4 +1,4 @@
-"""Recovery: when each work is over, and what members are told, along the season's growth."""
+"""Recovery chart: when the greens come back after each work, and the dates promised to members."""
 
 from __future__ import annotations
 
@@ -31,10 +31,10 @@ from notices.wording.words import Words
 
 SIZE, SMALL = 13.0, 12.0
 CURVE = 58.0
-"""Height of the curve of growth at its best."""
+"""Height of the curve of growth at its peak."""
 LANE = 19.0
 NAMED_FIXTURES = 5
-"""More than these stand as flags alone."""
+"""Most fixtures that are named; more are drawn as flags alone."""
 BEFORE = dt.timedelta(days=10)
 
 OPEN_AGAIN, PUTTING_WELL, HEALED = "Open again", "Putting well", "Fully healed"
@@ -42,20 +42,20 @@ OPEN_AGAIN, PUTTING_WELL, HEALED = "Open again", "Putting well", "Fully healed"
 
 @dataclass(frozen=True, slots=True)
 class _Place:
-    """Where things stand on the sheet."""
+    """Geometry of the chart."""
 
     sizes: Sizes
     days: Days
 
     @property
     def label(self) -> float:
-        """Width of the column of names; none on a telephone, where they stand above."""
+        """Width of the column of names; 0 on a telephone, where they stand above the bars."""
         return self.days.left - 8 if self.sizes is PAGE else 0.0
 
 
 @dataclass(frozen=True, slots=True)
 class _Back:
-    """A work with its name, and when all its greens have come back."""
+    """A work with its name and the days on which all its greens are back."""
 
     title: str
     work: Work
@@ -69,20 +69,20 @@ CAPTION = (
 
 
 def recovery_chart(words: Words, period: Period, sizes: Sizes = PAGE) -> Drawing | None:
-    """Draw when the greens of a period come back; None where nothing has to grow over.
+    """Draw when the greens of a period come back; None if nothing has to grow over.
 
     Each work has a bar for putting well and one for healing, from the earliest date to the
-    latest on which all its greens have got there. Below stand the promises that hold for all
-    works together, expect-by filled and at-worst hollow.
+    latest on which all its greens have got there. Below are the promises for all works together,
+    with expect-by marks filled and at-worst marks hollow.
 
     Parameters
     ----------
     words
-        The programme's words.
+        Wording of the programme.
     period
-        One of its periods.
+        Period of the programme.
     sizes
-        For a page or for a telephone.
+        Size of the drawing: page or telephone.
     """
     season = words.programme.season
     if season is None or not period.opening_works:
@@ -160,10 +160,10 @@ def _promises(period: Period) -> tuple[tuple[str, Promise], ...]:
 
 
 def _curve(season: Season, place: _Place, top: float) -> Iterator[str]:
-    """Yield growth by day as a hill; its best is as high as there is room."""
+    """Yield growth by day as a hill, with the best day at full height."""
     days, foot = place.days, top + CURVE
     inside = [day for day in season.growth if days.first <= day <= days.last]
-    # A point a week is a smooth line, and the last day ends it.
+    # A point a week makes a smooth line, and the last day ends it.
     chosen = [*inside[::7], inside[-1]]
     points = [(days.noon(day), foot - CURVE * season.growth[day]) for day in chosen]
     yield shape([(points[0][0], foot), *points, (points[-1][0], foot)], fill=MEADOW)
@@ -181,7 +181,7 @@ def _curve(season: Season, place: _Place, top: float) -> Iterator[str]:
 
 
 def _rests(words: Words, season: Season, days: Days, top: float, foot: float) -> Iterator[str]:
-    """Yield winters as grounds from head to foot."""
+    """Yield shading behind each winter, over the whole height."""
     for left, right, _ in _winters(words, season, days):
         yield box(left, top, right - left, foot - top, fill=SHADE)
         for x in (left, right):
@@ -190,7 +190,7 @@ def _rests(words: Words, season: Season, days: Days, top: float, foot: float) ->
 
 
 def _said_of_rests(words: Words, season: Season, days: Days, top: float) -> Iterator[str]:
-    """Yield the words for each winter, over the line that lies low then."""
+    """Yield the words for each winter, above the flat part of the curve."""
     for left, right, said in _winters(words, season, days):
         lines = lines_of(said, right - left - 8, SMALL)
         if len(lines) > 3 or any(line.endswith("…") for line in lines):
@@ -201,7 +201,7 @@ def _said_of_rests(words: Words, season: Season, days: Days, top: float) -> Iter
 
 
 def _winters(words: Words, season: Season, days: Days) -> Iterator[tuple[float, float, str]]:
-    """Yield where growth rests on the line of days, and what is said of it."""
+    """Yield each rest of growth as left x, right x and words."""
     for rest in _met(season, days):
         left = days.left if rest.stops is None else days.begin(rest.stops)
         right = days.right if rest.returns is None else days.begin(rest.returns)
@@ -209,7 +209,7 @@ def _winters(words: Words, season: Season, days: Days) -> Iterator[tuple[float, 
 
 
 def _met(season: Season, days: Days) -> Iterator[RestOfGrowth]:
-    """Yield the winters that fall into the days."""
+    """Yield the rests of growth within the days shown."""
     for rest in season.rests:
         begun = rest.stops is None or rest.stops <= days.last
         if begun and (rest.returns is None or rest.returns > days.first):
@@ -224,12 +224,12 @@ def _rest_in_words(rest: RestOfGrowth, name: Callable[[dt.date], str]) -> str:
 
 
 def _met_fixtures(words: Words, days: Days) -> list[Fixture]:
-    """Return what is played on the line of days."""
+    """Return the fixtures within the days shown."""
     return [f for f in words.programme.fixtures if f.is_on and days.first <= f.date <= days.last]
 
 
 def _fixtures(words: Words, place: _Place, y: float) -> tuple[list[str], float]:
-    """Return small flags on the days of fixtures, with names where they are few."""
+    """Return flags on the days of fixtures, with names if they are few, and the y below them."""
     days = place.days
     met = _met_fixtures(words, days)
     if not met:
@@ -256,7 +256,7 @@ def _fixtures(words: Words, place: _Place, y: float) -> tuple[list[str], float]:
 
 
 def _work(words: Words, back: _Back, place: _Place, y: float) -> tuple[list[str], float]:
-    """Return the row of one work: its days, then two bars, and where the next row begins."""
+    """Return the row of one work, with its days and two bars, and the y of the next row."""
     days, work = place.days, back.work
     when = _when(words, work)
     parts = []
@@ -277,7 +277,7 @@ def _work(words: Words, back: _Back, place: _Place, y: float) -> tuple[list[str]
 
 
 def _when(words: Words, work: Work) -> str:
-    """Name the days of a work as shortly as can be."""
+    """Return the days of a work in the fewest words."""
     first, last = work.dates[0], work.dates[-1]
     if first.month == last.month and first != last:
         return words.dates.span_of_month(work.dates)
@@ -286,7 +286,7 @@ def _when(words: Words, work: Work) -> str:
 
 
 def _span(days: Days, early: dt.date, late: dt.date | None, y: float, what: str) -> Iterator[str]:
-    """Yield a bar from a filled mark to a hollow one; without an end, an arrow."""
+    """Yield a bar from a filled mark to a hollow one, or to an arrow if it has no end."""
     left = days.noon(early)
     right = days.right - 7 if late is None else days.noon(late)
     ground = {OPEN_AGAIN: PAPER, PUTTING_WELL: SAND, HEALED: MEADOW}[what]
@@ -315,7 +315,7 @@ def _mark(x: float, y: float, what: str, *, filled: bool) -> str:
 def _promise(
     words: Words, name: str, promise: Promise, place: _Place, y: float
 ) -> tuple[list[str], float]:
-    """Return the row of one promise, with its dates in words beside the marks."""
+    """Return the row of one promise, with dates in words beside the marks, and the next row's y."""
     days = place.days
     said = told(words, promise)
     if not place.label:
@@ -340,7 +340,7 @@ def _promise(
 def _promise_in_a_column(
     name: str, promise: Promise, said: str, place: _Place, y: float
 ) -> tuple[list[str], float]:
-    """Return the same with the dates above the marks, where there is little room."""
+    """Return the row of one promise for a telephone, with dates above the marks."""
     parts = [_mark(6, y + 8, name, filled=True), text(name, (18, y + 12.5), SIZE, bold=True)]
     left = 18 + width_of(name, SIZE, bold=True) + 8
     if left + width_of(said, SIZE) <= place.sizes.width:
@@ -356,7 +356,7 @@ def _promise_in_a_column(
 
 
 def told(words: Words, promise: Promise) -> str:
-    """Say a promise as the texts say it: to the day, or less closely where winter lies between."""
+    """Return a promise in words as in the texts: to the day, or less exactly beyond a winter."""
     stops, worst = promise.growth_stops, promise.at_worst
     early = words.dates.promised(promise.expect_by, stops, short=True)
     if worst is None:
@@ -368,7 +368,7 @@ def told(words: Words, promise: Promise) -> str:
 def _explained(
     words: Words, kinds: Collection[str], *, works: bool, open_ended: bool
 ) -> Iterator[Explained]:
-    """Yield what the marks mean, as far as they are there."""
+    """Yield key entries for the marks that are drawn."""
     three = (OPEN_AGAIN, PUTTING_WELL, HEALED)
     if works:
         yield Explained(box(0, 3, 8, 12, fill=INK), 8.0, "days of work")
@@ -389,7 +389,7 @@ def _in_words(
     backs: Sequence[_Back],
     days: Days,
 ) -> str:
-    """Say all that the drawing shows."""
+    """Return in words everything that the drawing shows."""
     said = []
     for name, promise in _promises(period):
         said.append(sentence(f"{name}, all greens: {told(words, promise)}"))

@@ -10,11 +10,11 @@ from notices.drawings.svg import path, strokes, text
 from notices.units import MM_PER_INCH
 
 SIZE = 14
-"""Size of its figures."""
+"""Font size of its figures."""
 _LEAST = 30.0
-"""Least distance of two figures."""
+"""Least distance between two figures."""
 _MOST = 40
-"""No picture is high enough for more."""
+"""Most marks; no picture is high enough for more."""
 
 _STEPS_MM = (*(1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0), *(200.0, 500.0, 1000.0, 2000.0, 5000.0))
 _STEPS_INCHES = tuple(Fraction(n) for n in ("1/8", "1/4", "1/2", 1, 2, 4, 8, 12, 24, 48, 96))
@@ -24,9 +24,9 @@ _FRACTIONS = {"1/2": "½", "1/4": "¼", "3/4": "¾"}
 def ruler(
     x: float, surface: float, height: float, scale: float, units: str, above: float = 0.0
 ) -> str:
-    """Draw a ruler downwards from the surface; its line stands at x, its figures left of it.
+    """Draw a ruler down from the surface, with its line at ``x`` and its figures left of it.
 
-    It may reach above the surface, too. The scale is so many units of the drawing to a millimetre.
+    It may reach ``above`` the surface, too. ``scale`` is units of the drawing to a millimetre.
     """
     unit, marks = _marks(height, scale, units, above)
     lines = [((x, surface - above), (x, surface + height))]
@@ -43,7 +43,7 @@ def ruler(
 def _marks(
     height: float, scale: float, units: str, above: float
 ) -> tuple[str, list[tuple[float, str]]]:
-    """Return the unit, and the depth of each mark [mm] with what is written beside it."""
+    """Return the unit, and the depth of each mark [mm] with its figure."""
     if units == "imperial":
         inches = next(step for step in _STEPS_INCHES if float(step) * MM_PER_INCH * scale >= _LEAST)
         apart, unit = float(inches) * MM_PER_INCH, "inches"

@@ -1,4 +1,4 @@
-"""Sand by day: what each day of dressing takes, first dressings and top-ups told apart."""
+"""Sand by day: the amount for each day of dressing, with different bars for top-ups."""
 
 from __future__ import annotations
 
@@ -24,11 +24,11 @@ LEFT = 44.0
 HIGH = 110.0
 """Height of the highest bar."""
 MOST = 24
-"""So many days stand in a row."""
+"""Most days in a row."""
 WIDEST, GAP = 44.0, 12.0
-"""Width of a day at most, and what stands between days that do not follow one another."""
+"""Largest width of a day, and gap between days that do not follow one another."""
 FOOT = 48.0
-"""What stands below the bars: weekday, day and month."""
+"""Height below the bars, for weekday, day and month."""
 
 
 def sand_by_day(words: Words) -> Drawing | None:
@@ -100,7 +100,7 @@ def _month(words: Words, day: dt.date, room: float) -> str:
 
 
 def _places(days: Sequence[SandDay]) -> list[tuple[float, float]]:
-    """Return where each day stands; days that do not follow one another stand apart."""
+    """Return left and right x of each day, with gaps where days do not follow one another."""
     apart = [
         bool(place) and (day.date - days[place - 1].date).days > 1 for place, day in enumerate(days)
     ]
@@ -122,7 +122,7 @@ def _total(words: Words, order: SandOrder) -> str:
 
 
 def _explained(words: Words, order: SandOrder) -> Iterator[Explained]:
-    """Yield what the bars mean, as far as they are there."""
+    """Yield key entries for the bars that are drawn."""
     for top_up, said in (
         (False, f"first {words.language.terms.dressing}"),
         (True, words.language.terms.top_up),
@@ -137,7 +137,7 @@ def _bar(x: float, y: float, wide: float, high: float, *, top_up: bool) -> str:
 
 
 def _in_words(words: Words, order: SandOrder) -> str:
-    """Say all that the drawing shows."""
+    """Return in words everything that the drawing shows."""
     told = []
     for day in order.days:
         amount, unit = mass(day.mass_t, words.programme.club.units)

@@ -1,4 +1,4 @@
-"""Axes: days and amounts as places on a sheet, with the marks that belong beside them."""
+"""Axes that turn days and amounts into coordinates, with their marks."""
 
 from __future__ import annotations
 
@@ -14,14 +14,14 @@ from notices.drawings.svg import text
 from notices.wording.words import Words
 
 STEPS = (1.0, 2.0, 2.5, 5.0, 10.0)
-"""An axis is marked in one of these, times a power of ten."""
+"""Steps between the marks of an axis, to be multiplied by a power of ten."""
 
 SIZE = 12.0
 
 
 @dataclass(frozen=True, slots=True)
 class Amounts:
-    """Amounts along a line, from 0 unless told otherwise; the end may lie above its begin."""
+    """An axis of amounts, by default from 0; its end may be the smaller coordinate."""
 
     highest: float
     begin: float
@@ -29,34 +29,34 @@ class Amounts:
     lowest: float = 0.0
 
     def at(self, amount: float) -> float:
-        """Return the place of an amount; one beyond the line is taken to its end."""
+        """Return the coordinate of an amount; one beyond the axis is moved to its end."""
         inside = min(self.highest, max(self.lowest, amount))
         share = (inside - self.lowest) / (self.highest - self.lowest)
         return self.begin + (self.end - self.begin) * share
 
     @classmethod
     def up_to(cls, most: float, begin: float, end: float, marks: int = 4) -> Amounts:
-        """Return a line that ends at the first mark that no amount passes."""
+        """Return an axis that ends at the first mark not below ``most``."""
         step = step_for(most, marks)
         return cls(step * math.ceil(most / step - 1e-9), begin, end)
 
 
 def step_for(most: float, marks: int) -> float:
-    """Return the step in which an axis is marked, with about so many marks on it."""
+    """Return the step between marks that gives an axis about so many of them."""
     rough = most / marks
     power = 10.0 ** math.floor(math.log10(rough))
     return power * next(step for step in STEPS if step * power >= rough - 1e-9)
 
 
 def marks_to(most: float, marks: int = 4) -> list[float]:
-    """Return the marks of an axis from 0 to the first that no amount passes."""
+    """Return the marks of an axis from 0 to the first not below ``most``."""
     step = step_for(most, marks)
     return [step * number for number in range(math.ceil(most / step - 1e-9) + 1)]
 
 
 @dataclass(frozen=True, slots=True)
 class Days:
-    """Days along a line."""
+    """An axis of days."""
 
     first: dt.date
     last: dt.date
@@ -69,15 +69,15 @@ class Days:
         return (self.right - self.left) / ((self.last - self.first).days + 1)
 
     def begin(self, day: dt.date) -> float:
-        """Return where a day begins; one before the line or after it is taken to its end."""
+        """Return the x at which a day begins; a day off the axis is moved to its end."""
         return min(self.right, max(self.left, self.left + (day - self.first).days * self.wide))
 
     def noon(self, day: dt.date) -> float:
-        """Return the middle of a day."""
+        """Return the x of the middle of a day."""
         return min(self.right, max(self.left, self.begin(day) + self.wide / 2))
 
     def months(self) -> Iterator[tuple[dt.date, float, float]]:
-        """Yield the first of each month, or the first day, with where it begins and ends."""
+        """Yield the first day of each month on the axis, and the x where the month begins and ends."""
         day = self.first
         while day <= self.last:
             after = (day.replace(day=1) + dt.timedelta(days=32)).replace(day=1)
@@ -86,7 +86,7 @@ class Days:
 
 
 def month_axis(words: Words, days: Days, base: float, foot: float) -> Iterator[str]:
-    """Yield names of months on a line of letters, years below them, fine lines down to a foot."""
+    """Yield names of months on a baseline, years below them, and fine lines down to ``foot``."""
     months = list(days.months())
     wide = min((right - left for _, left, right in months[1:-1]), default=days.right - days.left)
     every = 1 if wide >= 30 else 2 if wide >= 16 else 3 if wide >= 10 else 6
@@ -111,10 +111,10 @@ def month_axis(words: Words, days: Days, base: float, foot: float) -> Iterator[s
 
 
 def short_month(words: Words, day: dt.date) -> str:
-    """Name a month in a few letters."""
+    """Return the name of a month in a few letters."""
     return words.dates.month_day(day).replace(str(day.day), "").strip()
 
 
 def level(left: float, right: float, y: float) -> str:
-    """Return a fine line across, at the height of a mark."""
+    """Draw a fine horizontal line at a mark."""
     return line(left, y, right, y, stroke=LINE)

@@ -1,9 +1,9 @@
 """A section through a green to scale, before and after the work.
 
-One work alone fills its picture and carries its measures; several stand together, with labels at
-the side and the way of the water. Each picture has one scale, the same across and down, and says
-it on its root: ``data-scale`` is units of the drawing to a millimetre. The blades of grass and what
-lies below a broken edge are not to scale.
+One work alone fills its picture and has its dimensions written in it; several works together have
+labels at the side and show the way of the water. Each picture has one scale, the same across and
+down, and its root states it: ``data-scale`` is units of the drawing to a millimetre. The blades of
+grass and everything below a broken edge are not to scale.
 """
 
 from __future__ import annotations
@@ -30,18 +30,18 @@ def cross_section(
     Parameters
     ----------
     words
-        How the programme is put into words.
+        Wording of the programme.
     works
-        One work, drawn as large as it fits and with its measures; or several, drawn together.
+        One work, drawn as large as fits and with its dimensions; or several, drawn together.
     name
-        Name of the drawing, without what its size adds.
+        Name of the drawing without the suffix of its size.
     sizes
-        Where it is to be seen: on a telephone it is laid out anew, with letters as large.
+        Size of the drawing: for a telephone it is laid out anew, with letters of the same size.
 
     Returns
     -------
     Drawing or None
-        None where nothing of the works opens the ground.
+        None if none of the works opens the ground.
     """
     found = cuts(works, words.programme)
     if not found:

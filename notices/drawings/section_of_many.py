@@ -1,4 +1,4 @@
-"""A section through what several works open, with labels and the way of the water."""
+"""A section through the openings of several works, with labels and the way of the water."""
 
 from __future__ import annotations
 
@@ -33,13 +33,13 @@ from notices.wording import below_ground as say
 from notices.wording.words import Words
 
 _EDGE = 10.0
-"""Room between the panels."""
+"""Gap between the panels."""
 _MANY = 5
-"""Beyond so many kinds of opening a label says only how deep each goes."""
+"""Most kinds of opening with full labels; of more, each label gives only the depth."""
 
 
 def of_many(words: Words, works: Sequence[Work], columns: Columns) -> Picture:
-    """Draw what several works open, and what becomes of rain before and after them."""
+    """Draw the openings of several works, and the way of rain before and after them."""
     found = cuts(works, words.programme)
     sand = sand_of(works, words.programme)
     profile = words.programme.profile
@@ -87,22 +87,22 @@ def of_many(words: Words, works: Sequence[Work], columns: Columns) -> Picture:
 
 
 def _seen(cut: Cut) -> float:
-    """Return the width of ground in which openings are seen beside others."""
+    """Return the width of ground needed to show these openings beside others."""
     if cut.kind in FEW:
         return 1.8 * cut.width if cut.kind is Opening.TRENCHES else 3 * cut.channel
     return 2.2 * cut.across + cut.width
 
 
 def _is_drained(found: Sequence[Cut], profile: Profile) -> bool:
-    """Whether a drain is drawn below: channels lead to one, and a plan may name one."""
+    """Tell whether a drain is drawn below: channels lead to one, and a plan may name one."""
     kinds = {cut.kind for cut in found}
-    if Opening.TRENCHES in kinds:  # it has its pipe, to scale
+    if Opening.TRENCHES in kinds:  # a trench has its own pipe, to scale
         return False
     return Opening.CHANNELS in kinds or (bool(profile.drains) and Opening.HOLES in kinds)
 
 
 def _placed_together(found: Sequence[Cut], frame: Frame) -> list[Placed]:
-    """Return where all openings fall, the deepest first: few and wide ones choose their place first."""
+    """Return the places of all openings, in their order; few and wide ones choose first."""
     room = frame.after.width / frame.scale
     taken: list[tuple[float, float]] = []
     placed = []
@@ -120,14 +120,14 @@ def _placed_together(found: Sequence[Cut], frame: Frame) -> list[Placed]:
 
 
 def _above_drain(frame: Frame, placed: Sequence[Placed]) -> float:
-    """Return below what the drain is drawn: a channel, else the middle one of the deepest holes."""
+    """Return the x of the drain: below a channel, else below the middle of the deepest holes."""
     of_channel = [each for each in placed if each.cut.channel]
     where = (of_channel or placed)[0].places
     return frame.across(where[len(where) // 2].middle)
 
 
 def _rain(frame: Frame, words: Words, placed: Sequence[Placed], drain: Point | None) -> str:
-    """Draw what becomes of rain before and after, where the works change it, and say it."""
+    """Draw the way of rain before and after, with words, if the works change it."""
     if not say.lets_water_down(words, [each.cut for each in placed]):
         return ""
     y = HEAD + LINE * DETAIL
@@ -142,14 +142,14 @@ def _rain(frame: Frame, words: Words, placed: Sequence[Placed], drain: Point | N
 
 
 def _names(labels: Sequence[Label], columns: Columns) -> dict[str, str]:
-    """Return what stands for each work in a close-up: its number or its name."""
+    """Return the label of each work in a close-up, its number or its name, by ID of the work."""
     shown = numbered(labels) if columns.numbered else labels
     return {label.of: " ".join(label.name) for label in shown if label.of}
 
 
 @dataclass(frozen=True, slots=True)
 class _Labels:
-    """The labels of a picture; without a frame only to see how high they are."""
+    """Labels of a picture; without a frame they only serve to find their height."""
 
     words: Words
     found: Sequence[Cut]
@@ -159,7 +159,7 @@ class _Labels:
     placed: tuple[Placed, ...] = ()
 
     def all(self, *, drained: bool, drain: Point | None = None) -> list[Label]:
-        """Return them in the order in which they stand, from top to bottom."""
+        """Return the labels in their order from top to bottom."""
         labels = [self._of(cut) for cut in self.found]
         labels.append(self._label(THATCH, [self._thatch()], self._in_thatch()))
         if self.sand is not None:

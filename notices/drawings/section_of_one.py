@@ -1,4 +1,4 @@
-"""A section through what one work opens, as large as it fits and with its measures."""
+"""A section through the openings of one work, as large as fits and with its dimensions."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from notices.wording.words import Words
 
 
 def of_one(words: Words, cut: Cut, columns: Columns) -> Picture:
-    """Draw what one work opens, with how deep and how far apart."""
+    """Draw the openings of one work, with their depth and distance."""
     left = RULER + columns.before + columns.measure
     room = columns.width - left - 1
     scale = min(room / _seen(cut), 250 / cut.bottom, LARGEST)
@@ -51,18 +51,18 @@ def of_one(words: Words, cut: Cut, columns: Columns) -> Picture:
 
 
 def _seen(cut: Cut) -> float:
-    """Return the width of ground in which the openings of one work are seen: two of them at least."""
+    """Return the width of ground needed to show openings of one work, at least two of them."""
     times = 1.3 if cut.kind in FEW else 2.3
     return times * cut.across + max(cut.width, cut.channel)
 
 
 def _depth(frame: Frame, words: Words, placed: Placed) -> tuple[str, float]:
-    """Draw an arrow as long as the openings are deep, and write the depth beside it or below.
+    """Draw an arrow as long as the openings are deep, with the depth in words beside or below it.
 
     Returns
     -------
     tuple of str and float
-        The arrow with its words, and where the last of these ends.
+        Arrow with its words, and the y at which these end.
     """
     cut, first = placed.cut, frame.across(placed.places[0].middle)
     x, low = frame.before.right + 14, frame.down(cut.depth)
@@ -84,7 +84,7 @@ def _depth(frame: Frame, words: Words, placed: Placed) -> tuple[str, float]:
 
 
 def _spacing(frame: Frame, words: Words, placed: Placed, columns: Columns) -> str:
-    """Draw an arrow from one opening to the next of the same pass, the distance above it."""
+    """Draw an arrow from one opening to the next of the same pass, with the distance above it."""
     left, right = (frame.across(place.middle) for place in _neighbours(placed.places))
     y = frame.surface - 24
     told = f"{say.length(words, placed.cut.across)} apart"
@@ -99,6 +99,6 @@ def _spacing(frame: Frame, words: Words, placed: Placed, columns: Columns) -> st
 
 
 def _neighbours(found: Sequence[Place]) -> tuple[Place, Place]:
-    """Return two openings side by side that one pass makes."""
+    """Return two neighbouring openings of one pass."""
     first = found[0]
     return first, next(place for place in found[1:] if place.turn == first.turn)

@@ -1,4 +1,4 @@
-"""How wide a drawing is made: letters are as large on a telephone as on a page."""
+"""Widths of drawings for each medium; letters are as large on a telephone as on a page."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Sizes:
-    """Where a drawing is to be seen."""
+    """Width of a drawing for one medium, and the suffix of its name."""
 
     width: float
     """Width in CSS pixels."""
@@ -16,10 +16,10 @@ class Sizes:
 
 
 PAGE = Sizes(680.0)
-"""As wide as A4 between margins of 15 mm, and for wide screens."""
+"""For wide screens, and A4 between margins of 15 mm."""
 SHEET = Sizes(800.0, "-sheet")
-"""A page on which much stands: set at 85 %, so that letters of 12 pixels are 7.6 points high."""
+"""For a crowded page: set at 85 %, so that letters of 12 pixels are 7.6 points high."""
 BESIDE = Sizes(328.0)
-"""Half of a sheet, beside another drawing: drawn as for a telephone, since it is as narrow."""
+"""For half of a sheet, beside another drawing: drawn as for a telephone, since it is as narrow."""
 PHONE = Sizes(328.0, "-phone")
-"""As wide as a telephone held upright, with a little room beside it."""
+"""For a telephone held upright, with a little room at the sides."""

@@ -1,7 +1,7 @@
-"""The shapes that drawings are made of, as SVG that browsers, resvg and WeasyPrint draw alike.
+"""Basic shapes as SVG that browsers, resvg and WeasyPrint draw alike.
 
-Only what all three know: no pattern, clip path, marker or filter. Textures are single paths of
-many strokes, arrow heads are drawn.
+Only features that all three support are used: no pattern, clip path, marker or filter. Textures
+are single paths of many strokes, and arrow heads are drawn.
 """
 
 from __future__ import annotations
@@ -16,15 +16,15 @@ from notices.drawings.palette import INK, PAPER
 
 Point = tuple[float, float]
 Anchor = Literal["start", "middle", "end"]
-"""Which part of a line of text stands at its point."""
+"""Part of a line of text that is placed at its point."""
 
 LINE = 1.2
-"""Height of a line of text in parts of its size."""
+"""Line height of text, as a multiple of its font size."""
 
 
 @dataclass(frozen=True, slots=True)
 class Rect:
-    """An upright box."""
+    """An upright rectangle."""
 
     x: float
     y: float
@@ -33,23 +33,23 @@ class Rect:
 
     @property
     def right(self) -> float:
-        """Its right edge."""
+        """Right edge."""
         return self.x + self.width
 
     @property
     def bottom(self) -> float:
-        """Its lower edge."""
+        """Lower edge."""
         return self.y + self.height
 
 
 def number(value: float) -> str:
-    """Write a number to a thousandth, without zeros that say nothing."""
+    """Write a number to three decimals, without trailing zeros."""
     written = f"{value:.3f}".rstrip("0").rstrip(".")
     return "0" if written == "-0" else written
 
 
 def attributes(**named: object) -> str:
-    """Write attributes; an underscore stands for a hyphen, None for no attribute."""
+    """Write attributes; underscores in names become hyphens, and None leaves an attribute out."""
     return "".join(
         f" {name.rstrip('_').replace('_', '-')}={quoteattr(_plain(value))}"
         for name, value in named.items()
@@ -62,7 +62,7 @@ def _plain(value: object) -> str:
 
 
 def rect(box: Rect, **named: object) -> str:
-    """Draw a box."""
+    """Draw a rectangle."""
     place = attributes(x=box.x, y=box.y, width=box.width, height=box.height)
     return f"<rect{place}{attributes(**named)}/>"
 
@@ -79,19 +79,19 @@ def path(d: str, **named: object) -> str:
 
 
 def polyline(points: Sequence[Point]) -> str:
-    """Return the path through points."""
+    """Return the path data of a line through points."""
     return "M" + "L".join(f"{number(x)} {number(y)}" for x, y in points)
 
 
 def strokes(lines: Iterable[tuple[Point, Point]]) -> str:
-    """Return one path of many separate strokes, to a tenth: it is for textures and fine lines."""
+    """Return the path data of many separate strokes, to a tenth, for textures and fine lines."""
     return "".join(
         f"M{_tenth(x)} {_tenth(y)}l{_tenth(u - x)} {_tenth(v - y)}" for (x, y), (u, v) in lines
     )
 
 
 def dots(points: Iterable[Point]) -> str:
-    """Return one path of many dots; to be drawn with round ends."""
+    """Return the path data of many dots, to be drawn with round line caps."""
     return "".join(f"M{_tenth(x)} {_tenth(y)}h.01" for x, y in points)
 
 
@@ -101,7 +101,7 @@ def _tenth(value: float) -> str:
 
 
 def head(tip: Point, angle: float, size: float) -> str:
-    """Return the path of an arrow head; the angle is its way, 0 to the right and clockwise."""
+    """Return the path data of an arrow head; the angle is clockwise, with 0 to the right."""
     sides = [angle - 0.42, angle + 0.42]
     left, right = (
         (tip[0] - size * math.cos(side), tip[1] - size * math.sin(side)) for side in sides
@@ -110,7 +110,7 @@ def head(tip: Point, angle: float, size: float) -> str:
 
 
 def measure(start: Point, end: Point) -> str:
-    """Draw a line with a head at each end, or with none where it is too short for two."""
+    """Draw a line with an arrow head at each end, or with none if it is too short for two."""
     line = path(polyline([start, end]), stroke=INK, stroke_width=1.0, fill="none", class_="measure")
     if math.dist(start, end) < 16:
         return line
@@ -138,7 +138,7 @@ def text(
     box: Rect | None = None,
     on: str | None = None,
 ) -> str:
-    """Write one line; a box is what it must stay within, on the colour that it is laid on."""
+    """Write one line of text, which must stay within ``box``, on a rectangle of colour ``on``."""
     below = rect(box, fill=on, rx=2) if box is not None and on is not None else ""
     held = (
         f"{number(box.x)} {number(box.y)} {number(box.width)} {number(box.height)}" if box else None
@@ -158,7 +158,7 @@ def text(
 def lines(
     words: Sequence[str], at: Point, size: float, *, bold: bool = False, fill: str = INK
 ) -> str:
-    """Write lines one below the other, the first with its foot at a point."""
+    """Write lines of text one below the other, with the baseline of the first at a point."""
     x, y = at
     return "".join(
         text(line, (x, y + place * LINE * size), size, bold=bold, fill=fill)
@@ -177,22 +177,22 @@ def document(
     ground: str | None = PAPER,
     **named: object,
 ) -> str:
-    """Wrap shapes as a drawing.
+    """Wrap shapes in an SVG document.
 
     Parameters
     ----------
     width, height
-        Of the view box, in CSS pixels.
+        Size of the view box [CSS pixels].
     title, content
-        What it is, and the shapes.
+        Title, and the shapes.
     description
-        What it shows; left out where the title says it all.
+        Description for people who cannot see it; empty if the title says it all.
     size
-        Stands for width and height where those are no pixels.
+        Attributes in place of width and height, if those are not in pixels.
     ground
-        Colour behind the shapes; None where the drawing stands on whatever it is laid on.
+        Colour behind the shapes; None for a transparent drawing.
     **named
-        Further attributes of the whole.
+        Further attributes of the root.
     """
     told = f"<desc>{escape(description)}</desc>" if description else ""
     given = size or attributes(width=float(width), height=float(height))

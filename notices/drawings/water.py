@@ -1,4 +1,4 @@
-"""The way of the water in a section: a dashed line from the rain to where it leaves the picture."""
+"""The way of the water in a section: a dashed line from the rain to the edge or a drain."""
 
 from __future__ import annotations
 
@@ -12,18 +12,18 @@ from notices.operations import Opening
 Route = tuple[Point, ...]
 
 _ABOVE = 22.0
-"""How far above the surface it begins."""
+"""Height above the surface at which it begins."""
 
 
 def ways(frame: Frame, placed: Sequence[Placed], drain: Point | None) -> str:
-    """Draw rain that goes down: from the surface through openings to the drain, as far as there is one."""
+    """Draw the way of rain from the surface through openings, and on to a drain if there is one."""
     routes = _routes(frame, placed, drain)
     lines = [_water(route, tip=place == 0) for place, route in enumerate(routes)]
     return "".join(lines) + "".join(drop(route[0]) for route in routes)
 
 
 def _routes(frame: Frame, placed: Sequence[Placed], drain: Point | None) -> list[Route]:
-    """Return the ways of the water; the first ends in an arrow head."""
+    """Return the ways of the water, of which the first is drawn with an arrow head."""
     upright = [each for each in placed if each.cut.kind in (Opening.HOLES, Opening.SLITS)]
     gathers = _gathering(frame, placed)
     rest: Route = (drain,) if drain else ()
@@ -33,7 +33,7 @@ def _routes(frame: Frame, placed: Sequence[Placed], drain: Point | None) -> list
     low = frame.down(deepest.cut.depth)
     goal = gathers[0] if gathers else drain or (frame.after.x + frame.after.width / 2, low)
     slot = any(each.cut.channel for each in placed)
-    beside = 12 if slot else 0  # its own line, beside that down the slot
+    beside = 12 if slot else 0  # a line of its own, beside the one down the slot
     middles = [frame.across(place.middle) for place in deepest.places]
     x = min(middles, key=lambda middle: (abs(middle - goal[0]) < beside, abs(middle - goal[0])))
     if gathers or drain:
@@ -44,7 +44,7 @@ def _routes(frame: Frame, placed: Sequence[Placed], drain: Point | None) -> list
 
 
 def _gathering(frame: Frame, placed: Sequence[Placed]) -> Route:
-    """Return where water gathers: in a trench's pipe, else in a channel; nothing without either."""
+    """Return the point where water gathers, in a pipe or else a channel; empty without either."""
     for each in placed:
         if each.cut.kind is Opening.TRENCHES:
             low = frame.down(each.cut.depth) - 2 * pipe_radius(frame, each.cut) - 2
@@ -61,7 +61,7 @@ def _from_above(frame: Frame, first: Point, *then: Point) -> Route:
 
 
 def _water(route: Route, *, tip: bool) -> str:
-    """Draw a dashed line on a light one, so that it is seen on every layer."""
+    """Draw a dashed line on a light one, to be visible on every layer."""
     width, joined = 2.2, {"stroke_linejoin": "round", "fill": "none"}
     below = path(polyline(route), stroke=PAPER, stroke_width=width + 2.2, **joined)
     if tip:
@@ -76,7 +76,7 @@ DASHES = "6 3.5"
 
 
 def key(at: Point) -> str:
-    """Draw a short piece of the line, to stand before its name."""
+    """Draw a short piece of the line, for a key."""
     x, y = at
     return arrow([(x, y), (x + 34, y)], 10, WATER, stroke_width=2.2, stroke_dasharray=DASHES)
 

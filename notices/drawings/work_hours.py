@@ -1,4 +1,4 @@
-"""Working days: when work begins and ends, within the crew's hours and the light."""
+"""Working days: hours of work, compared with the crew's hours and with daylight."""
 
 from __future__ import annotations
 
@@ -20,15 +20,15 @@ from notices.wording.words import Words
 
 SIZE, SMALL = 13.0, 12.0
 ROW, APART = 20.0, 7.0
-"""Height of a day, and what stands between days that do not follow one another."""
+"""Height of a day, and gap between days that do not follow one another."""
 HEAD = 40.0
 GAP = 12.0
-"""Between the words of a row and its line of hours."""
+"""Gap between the words of a row and its line of hours."""
 MOST = 36
-"""So many days stand in one drawing."""
+"""Most rows in one drawing."""
 HOUR, DAY = 60.0, 1440.0
 LATEST = DAY + 6 * HOUR
-"""Where a line of hours ends at the latest; what goes on beyond is said in words."""
+"""Latest end of a line of hours [minutes]; only the words tell of work beyond it."""
 
 
 CAPTION = "Black is work. It should lie within the hours of the crew, and in daylight."
@@ -36,9 +36,9 @@ LONGEST = "Where several days stand together, the longest of them is drawn."
 
 
 def work_hours(words: Words) -> tuple[Drawing, ...]:
-    """Draw each working day as a line of hours; nothing where nobody has said who works.
+    """Draw each working day as a line of hours; no drawings if the plan names no crew.
 
-    Days on which the same is done again share a line.
+    Days with the same work share a line.
     """
     entries = crew_days(words.programme)
     if not entries:
@@ -89,7 +89,7 @@ def _draw(words: Words, entries: Sequence[CrewDays], place: int) -> Drawing:
 
 
 def _hours(days: Sequence[DayTimetable], left: float, right: float) -> Amounts:
-    """Return a line of hours, in minutes from midnight, that takes in all that is drawn."""
+    """Return an axis of minutes from midnight that covers everything drawn."""
     starts = [
         min(day.begins, day.begins if day.light_from is None else day.light_from) for day in days
     ]
@@ -119,7 +119,7 @@ def _night(day: DayTimetable, hours: Amounts, y: float) -> Iterator[str]:
 
 
 def _axis(words: Words, hours: Amounts, foot: float) -> Iterator[str]:
-    """Yield the hours: a name every two or three, a fine line down for each of those."""
+    """Yield names of hours at regular steps, with a fine line down from each."""
     wide = width_of(_clock(words, 22 * HOUR, short=True), SMALL) + GAP
     steps = (step * HOUR for step in (2, 3, 4, 6))
     step = next(
@@ -137,7 +137,7 @@ def _axis(words: Words, hours: Amounts, foot: float) -> Iterator[str]:
 
 
 def _row(name: str, day: DayTimetable, hours: Amounts, y: float) -> Iterator[str]:
-    """Yield the name of a day, the crew's hours as an outline, and the work in it."""
+    """Yield the name of a day, the crew's hours as an outline, and the work as black bars."""
     yield text(name, (0, y + 14), SMALL)
     left, right = hours.at(day.begins), hours.at(day.ends)
     yield box(left, y + 3, right - left, ROW - 6, fill=PAPER, stroke=QUIET)
@@ -159,17 +159,17 @@ def _row(name: str, day: DayTimetable, hours: Amounts, y: float) -> Iterator[str
 
 
 def _wait(left: float, right: float, y: float) -> str:
-    """Yield a thin line from one stretch of work to the next."""
+    """Draw a thin line from one stretch of work to the next."""
     return line(left, y, right, y, stroke=INK, dashes="2 2", thick=1.5)
 
 
 def _dew(x: float, y: float) -> str:
-    """Yield a small pointer from above."""
+    """Draw a small triangle that points down."""
     return shape([(x - 4, y), (x + 4, y), (x, y + 7)], fill=LOAM, stroke=PAPER, thick=0.8)
 
 
 def _told(words: Words, day: DayTimetable) -> str:
-    """Say from when to when, to the half hour that contains it."""
+    """Return start and end of work in words, rounded outwards to the half hour."""
     begin, end = day.told_start, day.told_finish
     if end > DAY:
         return f"{_clock(words, begin)} on: far too long"
@@ -178,13 +178,13 @@ def _told(words: Words, day: DayTimetable) -> str:
 
 
 def _clock(words: Words, minutes: float, *, short: bool = False) -> str:
-    """Write a time of day; after midnight with the hours of the new day."""
+    """Return a time of day in words; past midnight it counts from the new day."""
     said = words.language.clock_at(minutes)
     return said.replace(":00 ", " ") if short else said
 
 
 def _explained(days: Sequence[DayTimetable]) -> Iterator[Explained]:
-    """Yield what the marks mean, as far as they are there."""
+    """Yield key entries for the marks that are drawn."""
     yield Explained(box(0, 4, 22, 9, fill=INK), 22.0, "work")
     if any(day.waits for day in days):
         yield Explained(_wait(0, 22, 8.5), 22.0, "waiting for dew to go or sand to dry")
@@ -198,13 +198,13 @@ def _explained(days: Sequence[DayTimetable]) -> Iterator[Explained]:
 
 
 def _late(x: float, y: float, wide: float, high: float) -> str:
-    """Return the mark of work that goes on too long."""
+    """Draw the mark of work that goes on too long."""
     ground = box(x, y, wide, high, fill=PAPER, stroke=LOAM)
     return ground + hatching(x, y, wide, high, step=4, stroke=LOAM)
 
 
 def _drying(days: Sequence[DayTimetable]) -> Iterator[str]:
-    """Say how long sand dries, where the work on a green waits for it."""
+    """Yield a sentence on how long sand dries, if work on a green waits for it."""
     if minutes := max((day.drying or 0.0 for day in days), default=0.0):
         dries = counted(round(minutes), "minute")
         yield f"Before a green is brushed or rolled, its sand has {dries} to dry."
@@ -216,7 +216,7 @@ def _joined(entries: Sequence[CrewDays]) -> Iterator[str]:
 
 
 def _in_words(words: Words, entries: Sequence[CrewDays]) -> str:
-    """Say all that the drawing shows, a sentence each line."""
+    """Return in words everything that the drawing shows, a sentence for each row."""
     told = []
     for entry in entries:
         day = entry.longest

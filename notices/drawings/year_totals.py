@@ -1,4 +1,4 @@
-"""What the works of a year add up to, beside what has been published: to compare, not to reach."""
+"""Totals of a year's works beside published totals, which are for comparison and not targets."""
 
 from __future__ import annotations
 
@@ -29,30 +29,30 @@ WOODS = "Since 2019 Woods names no percentage, and lets measured organic matter 
 
 @dataclass(frozen=True, slots=True)
 class _Panel:
-    """One quantity: what the plan comes to, year by year, and what is published."""
+    """One quantity, with the plan's total for each year and the published totals."""
 
     title: str
     unit: str
     years: tuple[tuple[str, float, float, float], ...]
-    """Year, mean, lowest and highest green."""
+    """Year, mean, least and greatest total of any green."""
     published: tuple[PublishedTotal, ...]
     convert: Callable[[float], float]
 
     def ends(self, total: PublishedTotal) -> tuple[float, float]:
-        """Return what a source names, in the unit of the panel, as it was published."""
+        """Return the range that a source names, as published or converted to the panel's unit."""
         if self.unit == "" and total.cubic_feet is not None:
             return total.cubic_feet
         return self.convert(total.low), self.convert(total.high)
 
     @property
     def most(self) -> float:
-        """The highest amount of all."""
+        """Highest amount in the panel."""
         highest = [self.convert(top) for _, _, _, top in self.years]
         return max([*highest, *(self.ends(total)[1] for total in self.published)])
 
 
 def year_totals(words: Words) -> Drawing | None:
-    """Draw the surface opened and the sand brought in a year; None where there is neither."""
+    """Draw the surface opened and the sand brought in each year; None if there is neither."""
     panels = list(_panels(words))
     if not panels:
         return None
@@ -92,7 +92,7 @@ def _panels(words: Words) -> Iterator[_Panel]:
     if brought:
         unit = sand_in_year(0.0, units)[1]
         title = f"Sand in a year, in {unit}"
-        # The long unit stands in the title alone.
+        # A long unit appears in the title only.
         short = " mm" if unit == "mm" else ""
         yield _Panel(title, short, brought, SAND_MM, lambda amount: sand_in_year(amount, units)[0])
 
