@@ -1,1 +1,1 @@
-"""Programme facts in words: dates, greens, sizes, and the texts that explain the work."""
+"""Facts of a programme in words: dates, greens, sizes, and the texts that explain the work."""

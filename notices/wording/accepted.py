@@ -1,4 +1,4 @@
-"""What a club lives with: one entry for each reason, and in it everything that it answers, once."""
+"""Findings that a club has accepted, in words: one entry for each kind and reason."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ INTO_WINTER = "recovery-into-winter"
 
 @dataclass(frozen=True, slots=True)
 class LivedWith:
-    """What one reason answers, each text with the days that it names."""
+    """Findings accepted for one reason, each text with the days that it names."""
 
     what: tuple[tuple[str, tuple[dt.date, ...]], ...]
     by: str
@@ -26,7 +26,7 @@ class LivedWith:
 def accepted_in_words(
     words: Words, accepted: Iterable[tuple[Finding, str, str]]
 ) -> Iterator[LivedWith]:
-    """Yield an entry for each kind of finding and its reason; the same words stand once."""
+    """Yield an entry for each kind of finding and reason, with every text only once."""
     kinds: dict[tuple[str, str, str], list[Finding]] = {}
     for found, by, why in accepted:
         kinds.setdefault((found.code, by, why), []).append(found)
@@ -39,7 +39,7 @@ def accepted_in_words(
 
 
 def _into_winter(words: Words, findings: Sequence[Finding]) -> str:
-    """Name the works and their greens, and say once when growth returns."""
+    """Return one text for works that may not heal before winter, with the return of growth once."""
     after: dict[tuple[str, ...], list[str]] = {}
     for found in findings:
         period = _period(words, found)

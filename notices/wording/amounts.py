@@ -1,4 +1,4 @@
-"""Quantities as a committee reads them, rounded; the exact figures stay in programme.json."""
+"""Quantities rounded for a committee; the exact figures are in programme.json."""
 
 from __future__ import annotations
 
@@ -11,13 +11,13 @@ from notices.wording import measures
 MILLION = 1_000_000
 FEET_PER_MILE = 5_280
 _DIGITS = 2
-"""So many digits of a count are worth reading."""
+"""Significant digits of a count."""
 _WHOLE_FROM = 10.0
-"""From here on, tenths are not worth reading."""
+"""Amount from which tenths are left out."""
 
 
 def count(number: float) -> str:
-    """3.6 million; 450,000; 640."""
+    """Write a count, such as "3.6 million", "450,000" or "640"."""
     if number >= MILLION:
         return f"{number / MILLION:.1f} million"
     if number < 100:
@@ -27,25 +27,25 @@ def count(number: float) -> str:
 
 
 def percent(share: float) -> str:
-    """5.3 %."""
+    """Write a percentage, such as "5.3 %"."""
     return f"{share:.1f} %"
 
 
 def volume(m3: float, units: str) -> str:
-    """21 m³; 2.2 m³; 26 cubic yards."""
+    """Write a volume, such as "21 m³", "2.2 m³" or "26 cubic yards"."""
     if units == "imperial":
         return f"{_short(m3_to_yd3(m3))} cubic yards"
     return f"{_short(m3)} m³"
 
 
 def mass(tonnes: float, units: str) -> str:
-    """98 t; 7.8 t; 66 tons."""
+    """Write a mass, such as "98 t", "7.8 t" or "66 tons"."""
     amount, unit = measures.mass(tonnes, units)
     return f"{_short(amount)} {unit}"
 
 
 def distance(metres: float, units: str) -> str:
-    """8.6 km; 160 m; 5.3 miles; 464 miles; 510 feet."""
+    """Write a distance, such as "8.6 km", "160 m", "5.3 miles" or "510 feet"."""
     if units == "imperial":
         feet = m_to_feet(metres)
         return (
@@ -57,17 +57,17 @@ def distance(metres: float, units: str) -> str:
 
 
 def area(m2: float, units: str) -> str:
-    """60 m²; 650 square feet."""
+    """Write an area, such as "60 m²" or "650 square feet"."""
     if units == "imperial":
         return f"{count(m2_to_ft2(m2))} square feet"
     return f"{m2:,.0f} m²"
 
 
 def formula(written: str, units: str) -> str:
-    """Write the formula of a metric figure for the units of a club: 144 square inches are a square foot.
+    """Return the formula of a metric figure, converted to the units of a club.
 
-    A rate per 1,000 square feet stands where a metric formula has a thousandth of one per square
-    metre, so that only lengths differ.
+    144 square inches are a square foot. A rate per 1,000 square feet takes the place of a
+    thousandth of a rate per square metre, so that only lengths differ.
     """
     if units != "imperial":
         return written
@@ -81,16 +81,16 @@ _IN_INCHES = (
     ("depth ÷ 1000", "depth ÷ 12"),
     ("blade spacing ÷ 1000", "blade spacing ÷ 12"),
 )
-"""Where a formula turns millimetres into metres, inches are turned into feet."""
+"""Metric parts of a formula, which turn mm into m, with those that turn inches into feet."""
 
 
 def hours(amount: float) -> str:
-    """41; 5.5."""
+    """Write a number of hours, such as "41" or "5.5"."""
     return _short(amount)
 
 
 def time_of_day(minutes: float) -> dt.time:
-    """Return minutes from midnight as a time of day; what comes after midnight is its last minute."""
+    """Return minutes from midnight as a time of day, at latest the last minute of the day."""
     whole = min(math.floor(minutes + 0.5), 24 * 60 - 1)
     return dt.time(whole // 60, whole % 60)
 

@@ -1,4 +1,4 @@
-"""Who reads what is written."""
+"""Kinds of reader that documents are written for."""
 
 from __future__ import annotations
 

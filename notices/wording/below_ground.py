@@ -1,4 +1,4 @@
-"""What drawings of the ground say: names and sizes of openings, captions, descriptions."""
+"""Words in drawings of the ground: names and sizes of openings, captions, descriptions."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ def length(words: Words, mm: float) -> str:
 
 
 def sizes(words: Words, cut: Cut) -> list[str]:
-    """Return how wide, how deep and how far apart openings are, each in a few words."""
+    """Return width, depth and distance of openings, each in a few words."""
     width = cut.channel or cut.width
     found = [f"{length(words, width)} wide", depth(words, cut), apart(words, cut)]
     if cut.passes > 1:
@@ -30,18 +30,18 @@ def sizes(words: Words, cut: Cut) -> list[str]:
 
 
 def depth(words: Words, cut: Cut) -> str:
-    """Return how deep openings go."""
+    """Return the depth of openings in words."""
     return f"{length(words, cut.depth)} deep"
 
 
 def apart(words: Words, cut: Cut) -> str:
-    """Return the distance between openings: along and across where the two differ."""
+    """Return the distance between openings in words, along and across if the two differ."""
     across, along = length(words, cut.across), length(words, cut.along)
     return f"{across} apart" if not cut.along or along == across else f"{along} by {across} apart"
 
 
 def filling(words: Words, cut: Cut) -> str:
-    """Say how far sand fills openings; empty where they stay open."""
+    """Return the filling of openings in words; empty if they stay open."""
     if not cut.filled:
         return ""
     if cut.filled < cut.depth:
@@ -50,13 +50,13 @@ def filling(words: Words, cut: Cut) -> str:
 
 
 def in_words(words: Words, cut: Cut) -> str:
-    """Hollow tining: holes 13 mm wide, 75 mm deep, 50 mm apart, filled with sand."""
+    """Describe openings, as in "Hollow tining: holes 13 mm wide, 75 mm deep"."""
     told = [*sizes(words, cut), *filter(None, [filling(words, cut)])]
     return f"{words.title(cut.work)}: {nouns(cut.kind)} {', '.join(told)}."
 
 
 def nouns(kind: Opening) -> str:
-    """Name openings of a kind, as many."""
+    """Return the plural noun for a kind of opening."""
     return _NOUNS[kind]
 
 
@@ -69,7 +69,7 @@ _NOUNS = {
 
 
 def thatch(words: Words, profile: Profile) -> str:
-    """Say how deep the thatch goes, and whether that was measured."""
+    """Return the depth of the thatch in words, measured or typical."""
     depth = length(words, profile.thatch_mm)
     match len(profile.thatch_measured):
         case 0:
@@ -81,7 +81,7 @@ def thatch(words: Words, profile: Profile) -> str:
 
 
 def layers(words: Words, profile: Profile) -> str:
-    """Say which layers lie below the turf."""
+    """Return a sentence that lists the layers from the top."""
     told = [f"thatch ({thatch(words, profile)})"]
     if profile.root_zone_mm is not None:
         told.append(f"root zone (typically to {length(words, profile.root_zone_mm)})")
@@ -90,29 +90,29 @@ def layers(words: Words, profile: Profile) -> str:
 
 
 def lying(words: Words, sand: Sand) -> str:
-    """Say how deep sand lies in the grass, where it is more than a film."""
+    """Return where sand lies in words, with its depth if it is more than a film."""
     deep = f"{length(words, sand.on_surface)} " if sand.on_surface >= LEAST_FILM_MM else ""
     return f"{deep}in the grass"
 
 
 LEAST_FILM_MM = 0.2
-"""Sand that lies thinner is hardly a grain deep, and no depth is said of it."""
+"""Least depth of sand that is stated; thinner sand is hardly a grain deep."""
 
 
 def lets_water_down(words: Words, found: Sequence[Cut]) -> bool:
-    """Whether anything reaches through the thatch, so that water has a way down."""
+    """Tell whether any opening reaches through the thatch, to give water a way down."""
     return any(cut.bottom > words.programme.profile.thatch_mm for cut in found)
 
 
 def rain_before(profile: Profile) -> tuple[str, str]:
-    """Say in two short lines what rain does before the work."""
+    """Return two short lines about rain before the work."""
     if profile.subsoil is Subsoil.SAND:
         return ("rain goes in", "slowly")
     return ("rain stays", "on top")
 
 
 def caption(words: Words, found: Sequence[Cut], *, sanded: bool) -> str:
-    """Say what a section of several works shows, as a golfer reads it: a few short sentences."""
+    """Return the caption of a section of several works, in short sentences for golfers."""
     profile = words.programme.profile
     kinds = {cut.kind for cut in found}
     facts: dict[str, object] = {
@@ -129,12 +129,12 @@ def caption(words: Words, found: Sequence[Cut], *, sanded: bool) -> str:
 
 
 def caption_of_one(words: Words, work: Work) -> str:
-    """Say what a section of one work shows: the work in a sentence, and that it is to scale."""
+    """Return the caption of a section of one work: the work in a sentence, and the scale."""
     return f"{sentence(words.operation(work).line)} The picture is to scale below the grass."
 
 
 def caption_of_grass(words: Words, work: Work, shown_mm: float) -> str:
-    """Say what a close-up of the grass shows, and how much of the green that is."""
+    """Return the caption of a close-up of the grass, with the width of green shown."""
     told = sentence(words.operation(work).line)
     return f"{told} This is a close-up: each side shows {length(words, shown_mm)} of green."
 
@@ -142,7 +142,7 @@ def caption_of_grass(words: Words, work: Work, shown_mm: float) -> str:
 def in_words_of_grass(
     words: Words, work: Work, before: float, after: float, lies: Sand | None
 ) -> str:
-    """Raising the height of cut: grass 5 mm high in place of 3.5 mm."""
+    """Describe grass, as in "Raising the height of cut: grass 5 mm high in place of 3.5 mm"."""
     told = []
     if before != after:
         told.append(f"{grass(words, after)} in place of {length(words, before)}")
@@ -152,24 +152,24 @@ def in_words_of_grass(
 
 
 def grass(words: Words, mm: float) -> str:
-    """Say how high grass is."""
+    """Return the height of grass in words."""
     return f"grass {length(words, mm)} high"
 
 
 def sand(words: Words, mm: float) -> str:
-    """Say how deep sand lies in the grass after one dressing."""
+    """Return the depth of sand in the grass after one dressing in words."""
     return f"sand {length(words, mm)} deep"
 
 
 def in_words_of_turf(words: Words, work: Work, mm: float) -> str:
-    """Turfing: new turf, typically 30 mm thick, laid edge to edge on the root zone."""
+    """Describe new turf, as in "Turfing: new turf, typically 30 mm thick, laid edge to edge"."""
     turf = words.language.terms.new_turf
     thick = f"typically {length(words, mm)} thick"
     return f"{words.title(work)}: {turf}, {thick}, laid edge to edge on the root zone."
 
 
 def description(words: Words, found: Sequence[Cut], caption: str, *, sanded: bool) -> str:
-    """Say all that a section shows, for those who do not see it."""
+    """Describe everything that a section shows, for people who cannot see it."""
     profile = words.programme.profile
     alone = len(found) == 1 and not sanded
     told = [caption, *(in_words(words, cut) for cut in found)]
@@ -183,22 +183,22 @@ def description(words: Words, found: Sequence[Cut], caption: str, *, sanded: boo
 
 
 PARTS_OF_A_CHANNEL = ("Slot", "Channel")
-"""What a channel is made of, from the top down."""
+"""Names of the parts of a channel, from the top down."""
 
 
 def parts_of_a_drain(words: Words) -> tuple[str, str, str]:
-    """Say what a drain is made of, from the top down."""
+    """Return the names of the parts of a drain, from the top down."""
     return ("Grass and root zone", words.language.terms.stone.capitalize(), "Pipe")
 
 
 def close_up(times: int) -> str:
-    """Say what part of a section a close-up shows, and how much larger."""
+    """Return the title of a close-up, with its magnification."""
     larger = "twice" if times == 2 else f"{number(times)} times"
     return f"Close-up of the framed part, {larger} as large."
 
 
 def scale_note(profile: Profile, *, drained: bool) -> str:
-    """Say what of a section is to scale, and what is only typical."""
+    """Return a note on which parts of a section are to scale, and which are only typical."""
     scale = "Below the grass all is to scale"
     scale += ", but for the drain." if drained else "."
     if not profile.thatch_measured:
@@ -215,7 +215,7 @@ def surface_caption(
     *,
     sanded: bool,
 ) -> str:
-    """Say what a square of the surface shows at a moment, and what has grown over by then."""
+    """Return the caption of a square of the surface at a moment, naming works that have healed."""
     facts: dict[str, object] = {
         "moment": moment.value,
         "size": length(words, side_mm),
@@ -230,17 +230,17 @@ def surface_caption(
 
 
 def _named(words: Words, found: Sequence[Cut]) -> str:
-    """Name works in a sentence; many are called the others."""
+    """Name works in a sentence, or "the other works" if they are many."""
     names = list(dict.fromkeys(words.title(cut.work).lower() for cut in found))
     return "the other works" if len(names) > _NAMED else and_list(names)
 
 
 _NAMED = 3
-"""A sentence names so many works, and no more."""
+"""Most works named in a sentence."""
 
 
 def on_top(words: Words, cut: Cut, side_mm: float) -> list[str]:
-    """Return what is seen of openings in a square: how wide, how far apart, what share they are."""
+    """Return width, distance and share of openings in a square of the surface, in words."""
     lone = cut.across > side_mm
     told = [f"the next one is {length(words, cut.across)} away" if lone else apart(words, cut)]
     if cut.kind is not Opening.CHANNELS:
@@ -251,7 +251,7 @@ def on_top(words: Words, cut: Cut, side_mm: float) -> list[str]:
 
 
 def later(cut: Cut, closed: float) -> str:
-    """Say what is seen of openings that have closed so far when the green putts smoothly."""
+    """Describe openings at the time when the green putts smoothly, closed by a share."""
     far = next(words for most, words in _CLOSED if closed < most)
     if cut.kind is Opening.TRENCHES:
         return "the seams still show"
@@ -266,11 +266,11 @@ _CLOSED = (
     (0.8, "two thirds closed"),
     (1.0, "almost closed"),
 )
-"""How far openings have closed, in the nearest words."""
+"""Closed shares of openings, as upper limits, in words."""
 
 
 def size_note(scale: float) -> str:
-    """Say how large a square of the surface is drawn."""
+    """Return a note on the scale of a square of the surface."""
     return f"In {_SIZES[round(1 / scale)]} when printed at 100 %."
 
 
@@ -283,11 +283,11 @@ def _sentences(words: Words, name: str, facts: dict[str, object]) -> str:
 
 
 def share(words: Words, work: Work) -> str:
-    """Say what share of the surface a work disturbs; empty where there is no such figure."""
+    """Return the share of the surface that a work disturbs in words; empty without a figure."""
     figure = words.programme.figure("surface disturbed", work.id)
     if figure is None or figure.value is None:
         return ""
-    # Set in a drawing, which no later stage looks through for words.
+    # In a drawing no later stage adapts the percent sign.
     return words.language.with_percent(
         f"{figure.value:.{1 if figure.value < 10 else 0}f} % of the surface"
     )

@@ -1,4 +1,4 @@
-"""What a text is made of, free of any markup: the same blocks serve page, paper and plain text."""
+"""Building blocks of a text, free of markup, for web pages, paper and plain text alike."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ _ADDRESS = re.compile(r"https://[^\s<>\"]*[^\s<>\".,;:!?)]|[\w.+-]+@[\w-]+(?:\.[
 
 
 def linked(text: str) -> Runs:
-    """Make runs of plain words, with web and email addresses as links."""
+    """Return plain words as runs, with web and email addresses as links."""
     runs: list[Run] = []
     end = 0
     for match in _ADDRESS.finditer(text):
@@ -46,7 +46,7 @@ class Paragraph:
 
     @classmethod
     def of(cls, text: str) -> Paragraph:
-        """Make a paragraph of plain words; addresses in it become links."""
+        """Return a paragraph of plain words, in which addresses become links."""
         return cls(linked(text))
 
     @property
@@ -61,11 +61,11 @@ class Bullets:
 
     items: tuple[Runs, ...]
     to_tick: bool = False
-    """Whether each has a box to tick, on paper."""
+    """Whether each item has a box to tick on paper."""
 
     @classmethod
     def of(cls, *items: str, to_tick: bool = False) -> Bullets:
-        """Make a list of plain sentences."""
+        """Return a list of plain sentences."""
         return cls(tuple((Run(item),) for item in items), to_tick)
 
 
@@ -79,7 +79,7 @@ class Heading:
 
 @dataclass(frozen=True, slots=True)
 class KeyFact:
-    """A short label and what it says."""
+    """A short label with its answer."""
 
     label: str
     text: str
@@ -100,12 +100,12 @@ class Table:
     head: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     numbers: tuple[int, ...] = ()
-    """Columns of numbers, counted from 0; they are set to the right."""
+    """Columns of numbers, counted from 0, which are aligned to the right."""
     halves: bool = False
-    """Whether paper has its rows in two halves side by side; for many short ones."""
+    """Whether its rows are set in two halves side by side on paper, for many short ones."""
 
     def without_empty_columns(self) -> Table:
-        """Return the table without the columns in which no row has anything."""
+        """Return the table without the columns that are empty in every row."""
         kept = [n for n in range(len(self.head)) if any(row[n] for row in self.rows)]
         return replace(
             self,
@@ -121,7 +121,7 @@ class Picture:
 
     name: str
     on: str = ""
-    """Only on a "wide" or a "narrow" screen, where there is a drawing for either; else on all."""
+    """"wide" or "narrow" for a drawing for such screens only; empty for one for all screens."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,11 +129,11 @@ class Photo:
     """A photograph."""
 
     name: str
-    """Different from that of any other in the document."""
+    """Name that no other photograph in the document has."""
     data: str = field(repr=False)
-    """A JPEG in a data URL (RFC 2397)."""
+    """JPEG in a data URL (RFC 2397)."""
     shows: str
-    """For those who do not see it."""
+    """Description for people who cannot see it."""
     caption: str = ""
 
 
@@ -146,7 +146,7 @@ class Notes:
 
 @dataclass(frozen=True, slots=True)
 class Folded:
-    """What a reader opens who wants to know more; on paper it lies open."""
+    """Details that a reader opens to know more; on paper they are always shown."""
 
     label: str
     blocks: tuple[Block, ...]
@@ -156,9 +156,9 @@ Block = Paragraph | Bullets | Heading | KeyFacts | Table | Picture | Photo | Not
 
 
 def by_heading(blocks: Iterable[Block], level: int = 0) -> dict[str, list[Block]]:
-    """Return the blocks under each heading of a level, or of any, by its words.
+    """Return the blocks under each heading, by the words of the heading.
 
-    What comes before the first one stands under "".
+    Only headings of ``level`` count, or all if it is 0. Blocks before the first one are under "".
     """
     found: dict[str, list[Block]] = {}
     name = ""

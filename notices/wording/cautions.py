@@ -1,7 +1,7 @@
-"""Safety at work for the team, as far as the planned works call for it.
+"""Cautions about safety at work, for the team that does the planned works.
 
-The texts stand in ``templates/LANGUAGE/cautions.md``. They name what to look out for and defer to
-the law, the label, the handbook and the people who are licensed; no number is made up.
+The texts are in ``templates/LANGUAGE/cautions.md``. They name dangers and defer to the law, the
+label, the handbook and licensed people; no number is made up.
 """
 
 from __future__ import annotations
@@ -26,14 +26,14 @@ class Caution:
 
 @dataclass(frozen=True, slots=True)
 class Cautions:
-    """What comes before all of them, and each of them."""
+    """A lead, and the cautions after it."""
 
     lead: tuple[Block, ...]
     points: tuple[Caution, ...]
 
 
 def cautions(words: Words, works: Sequence[Work]) -> Cautions:
-    """Return what the team has to look out for at some works, such as those of one day."""
+    """Return the cautions for some works, such as those of one day."""
     sections = by_heading(words.text("cautions", caution_facts(words, works))[1])
     lead = tuple(sections.pop("", ()))
     points = tuple(Caution(title, tuple(text)) for title, text in sections.items())
@@ -41,7 +41,7 @@ def cautions(words: Words, works: Sequence[Work]) -> Cautions:
 
 
 def caution_facts(words: Words, works: Sequence[Work]) -> dict[str, object]:
-    """Return what the cautions may name: what the works call for."""
+    """Return the facts that fill the text of the cautions."""
     entering = [work for work in works if work.operation.enters_ground]
     unchecked = dict.fromkeys(
         words.title(work).lower() for work in entering if not work.services_checked
@@ -52,7 +52,7 @@ def caution_facts(words: Words, works: Sequence[Work]) -> dict[str, object]:
         "services": bool(entering),
         "unchecked": and_list(list(unchecked)),
         "trenches": Opening.TRENCHES in openings,
-        "machines": bool(works),  # a mower and a sprayer are some too
+        "machines": bool(works),  # a mower and a sprayer are machines, too
         "sand": Opening.SAND in openings or "drill and fill" in {w.operation.name for w in works},
         "product": any(Weather.LABEL in work.operation.weather for work in works),
         "lifting": _lifting(works, openings),
@@ -60,7 +60,7 @@ def caution_facts(words: Words, works: Sequence[Work]) -> dict[str, object]:
 
 
 def _lifting(works: Sequence[Work], openings: set[Opening]) -> str:
-    """Name what is lifted by hand, as the begin of a sentence."""
+    """Return the loads lifted by hand, as the beginning of a sentence."""
     parts = (
         ("wet cores", any(work.operation.clearing for work in works)),
         ("sand", Opening.SAND in openings),

@@ -1,4 +1,4 @@
-"""What has changed between two programmes, as a course manager would say it."""
+"""Changes between two programmes, in the words of a course manager."""
 
 from __future__ import annotations
 
@@ -23,15 +23,15 @@ from notices.wording.period import PeriodWords
 from notices.wording.words import Words, days_with_greens
 
 MOST_MOVES = 3
-"""Groups of greens whose old and new days are told; beyond, the new days are told in one list."""
+"""Most groups of greens told with old and new days; for more, only the new days are listed."""
 
 MOST_NAMES = 2
-"""Works that one sentence names, where another way to name them together is known."""
+"""Most works named in one sentence, if they have a name together."""
 
 _DAYS = (ChangeKind.MOVED, ChangeKind.EXTENDED, ChangeKind.SHORTENED)
 
 _OF_PLAY = ("", "while working", "reopen")
-"""What works may have in common: their days, and what golfers meet."""
+"""Aspects by which works are told together: their days, and what golfers meet."""
 
 _ON_THE_DAY = {
     "closed": "greens are closed",
@@ -42,7 +42,7 @@ _ON_THE_DAY = {
 
 @dataclass(frozen=True, slots=True)
 class ChangeWords:
-    """How the changes from one programme to another are put into words."""
+    """Wording of the changes from one programme to another."""
 
     old: Words
     new: Words
@@ -50,11 +50,14 @@ class ChangeWords:
 
     @classmethod
     def of(cls, old: Programme, new: Programme, changes: Changes) -> ChangeWords:
-        """Return the words for changes; dates are seen from the issue of the new programme."""
+        """Return the wording of changes, with dates as seen from the issue of the new programme."""
         return cls(Words(old), Words(new), changes)
 
     def sentences(self) -> tuple[str, ...]:
-        """Say every change, works that change alike in one sentence, and what goes along with sand in that."""
+        """Return a sentence for each change, with works that change alike in one.
+
+        Brushing that moves along with a later dressing has no sentence of its own.
+        """
         groups: dict[object, list[Change]] = {}
         sanded = any(move.ordinal > 1 for one in self.changes.changes for move in one.moves)
         for change in self.changes.changes:
@@ -64,7 +67,7 @@ class ChangeWords:
         return tuple(self._said(group) for group in groups.values())
 
     def _goes_along(self, change: Change) -> bool:
-        """Whether brushing moves with a later dressing, whose new days are told with its work."""
+        """Tell whether brushing moves along with a later dressing, whose days are told anyway."""
         moved = change.kind in (ChangeKind.MOVED, ChangeKind.RESERVE)
         return (
             change.subject is Subject.WORK
@@ -73,7 +76,7 @@ class ChangeWords:
         )
 
     def whole(self) -> str:
-        """Say every change on a line of its own, and that the rest stands."""
+        """Return every change on a line of its own, and a sentence that the rest stands."""
         said = self.sentences()
         if not said:
             return "Nothing has changed."
@@ -97,15 +100,15 @@ class ChangeWords:
                 return _of_club(first)
 
     def _alike(self, change: Change) -> object:
-        """Tell works that change in the same way by the same key; anything else by its own."""
+        """Return a key that works share if they change in the same way; for others it is unique."""
         if change.subject is not Subject.WORK or change.aspect not in _OF_PLAY:
             return (change.subject, change.id, change.kind, change.aspect, change.moves)
         key = (change.subject, change.kind, change.aspect, change.before, change.after)
         if change.kind in _DAYS and (change.kind is not ChangeKind.MOVED or self._as_one(change)):
-            # Which green on which day is then said once for all of them.
+            # The greens of each day are then told once for all of them.
             return (*key, self._dates_before(change), self._work(change).dates)
         if change.kind is ChangeKind.MOVED:
-            # Days of later dressings follow, and are told after those of the work.
+            # Days of later dressings are told after those of the work.
             return (*key, tuple(move for move in change.moves if move.ordinal == 1))
         return (*key, change.moves)
 
@@ -140,7 +143,7 @@ class ChangeWords:
         return said
 
     def _of_days(self, group: Sequence[Change]) -> str:
-        """Say of works that go together where their days are now, and those of later dressings."""
+        """Return sentences on the new days of works that go together and of later dressings."""
         change = max(group, key=lambda one: len(_greens_of(one)))
         main = [move for move in change.moves if move.ordinal == 1]
         name, several = self._together(group)
@@ -154,14 +157,14 @@ class ChangeWords:
         return " ".join(map(sentence, told))
 
     def _reasons(self, group: Sequence[Change]) -> Iterator[str]:
-        """Yield why the days are others, in the club's words, each once."""
+        """Yield the reasons for the new days, in the club's words, each once."""
         given = (self._work(change).put_off_because for change in group)
         yield from map(circumstances.inside, dict.fromkeys(filter(None, given)))
 
     def _together(self, group: Sequence[Change]) -> tuple[str, int]:
-        """Name works that go together, and say how many things that names.
+        """Return a name for works that go together, and the number of things it names.
 
-        A renovation has a name of its own; eight kinds of work in a row are no sentence.
+        A renovation has one name, since a sentence cannot list eight kinds of work.
         """
         moved = {one.id for one in group}
         for period in self.new.programme.periods:
@@ -194,7 +197,7 @@ class ChangeWords:
         return f"{name} {move} on some greens. {self._layout(work)}"
 
     def _as_one(self, change: Change) -> bool:
-        """Whether all of a work moves by the same number of days."""
+        """Tell whether a work moves by the same number of days on all its greens."""
         moves = [move for move in change.moves if move.ordinal == 1]
         return set(_greens(moves)) == set(self._work(change).greens) and _is_one_shift(moves)
 
@@ -202,13 +205,13 @@ class ChangeWords:
         return next(work.dates for work in self.old.programme.works if work.id == change.id)
 
     def _way(self, move: Move) -> str:
-        """From Tuesday 13 to Thursday 15 October; to several days."""
+        """Return a move such as "from Tuesday 13 to Thursday 15 October"."""
         if len(move.before) == len(move.after) == 1:
             return self.new.dates.from_to(move.before[0], move.after[0])
         return f"to {self.new.dates.days(move.after)}"
 
     def _layout(self, work: Work) -> str:
-        """Name the greens of each day as they are now."""
+        """Return the greens of each day as now planned, in words."""
         visits = days_with_greens((visit.date, visit.greens) for visit in work.main_visits)
         told = [f"{self.new.greens(greens)} {self._on(days)}" for days, greens in visits]
         return f"now {and_list(told)}" if len(told) == 1 else f"Now: {'; '.join(told)}"
@@ -239,7 +242,7 @@ class ChangeWords:
                 now = f"the {aspect.replace('_', ' ')} is {change.after or 'no longer set'}"
                 return f"{now}, not {change.before}" if change.before else now
 
-    # What is not a work
+    # Everything but works
 
     def _of_period(self, change: Change) -> str:
         period = next(
@@ -266,7 +269,7 @@ class ChangeWords:
         return " ".join(filter(None, (said, self._worst(period, move))))
 
     def _of_holes(self, period: Period, after: str, was: int, now: int) -> str:
-        """Say how many holes are left on the day with fewest."""
+        """Return the number of holes left on the day with fewest, in words."""
         every, each = number(len(self.new.programme.holes)), len(period.days) > 1
         if not now:
             return f"during {after}, no hole is open on {'some days' if each else 'the day'}"
@@ -274,7 +277,7 @@ class ChangeWords:
         return f"{after} now leaves {'at least ' if each else ''}{left}, not {number(was)}"
 
     def _of_opening(self, move: Move, after: str, greens_are: str) -> str:
-        """Say by when all are open again, and by when if it rains."""
+        """Return the day by which all are open again, and that if it rains, in words."""
         (expected, *rained), (expect, *rains) = move.before, move.after
         day = self.new.dates.day
         if expect == expected:
@@ -288,7 +291,7 @@ class ChangeWords:
         return f"{said} If it rains, it is {worst}."
 
     def _worst(self, period: Period, move: Move) -> str:
-        """Say what the later date is; nothing where there is but one date, before and now."""
+        """Return a sentence on the worst date; empty if there is only one date, before and now."""
         was, now = (days[-1] if len(days) > 1 else None for days in (move.before, move.after))
         if was == move.before[0] and now == move.after[0]:
             return ""
@@ -300,7 +303,7 @@ class ChangeWords:
         return f"At worst it is now {self._named(period, now)}{before}."
 
     def _named(self, period: Period, day: dt.date) -> str:
-        """Name a day as it was promised: only roughly where it rests on when growth returns."""
+        """Return a promised day in words: only roughly if it depends on the return of growth."""
         return self.new.dates.promised(day, period.putts_well_after_all.growth_stops)
 
     def _of_closure(self, change: Change) -> str:
@@ -353,7 +356,7 @@ class ChangeWords:
         return self._of_named(change, change.name)
 
     def _of_named(self, change: Change, name: str) -> str:
-        """Say of something with dates alone that it came, went or moved."""
+        """Return a sentence on something that has only dates: it is new, falls away or moves."""
         before, after = _days(change.moves, new=False), _days(change.moves)
         if change.kind is ChangeKind.ADDED:
             said = f"{name}, {self.new.dates.days(after)}, is new"
@@ -368,7 +371,7 @@ class ChangeWords:
     # Names
 
     def _work(self, change: Change) -> Work:
-        """Return the work as it is, or as it was where it fell away."""
+        """Return the work of a change as now planned, or the old one if it falls away."""
         words = self.old if change.kind is ChangeKind.DROPPED else self.new
         return next(work for work in words.programme.works if work.id == change.id)
 
@@ -383,7 +386,7 @@ class ChangeWords:
         return self._name(_greens_of(change))
 
     def _name(self, greens: Sequence[str]) -> str:
-        """Name greens by the new course, or by the old one where the new has lost some."""
+        """Name greens by the new course, or by the old one if the new one lacks some."""
         known = set(greens) <= self.new.programme.greens.keys()
         return (self.new if known else self.old).greens(greens)
 
@@ -404,7 +407,7 @@ def _days(moves: Iterable[Move], *, new: bool = True) -> list[dt.date]:
 
 
 def _is_one_shift(moves: Sequence[Move]) -> bool:
-    """Whether everything moves by the same number of days."""
+    """Tell whether all moves are by the same number of days."""
     shifts = {
         later - earlier
         for move in moves

@@ -1,4 +1,4 @@
-"""Dates in words, as they are said in the club's language."""
+"""Dates in words, in the club's language."""
 
 from __future__ import annotations
 
@@ -15,39 +15,36 @@ from notices.wording.lists import and_list
 ONE_DAY = dt.timedelta(days=1)
 
 MOST_RUNS = 2
-"""Runs of days that a title names; more are a list and no title."""
+"""Most runs of days that a title names; more would make it a list."""
 
 _THIRDS = ("early {}", "mid-{}", "late {}")
 
 
 @dataclass(frozen=True, slots=True)
 class DateWords:
-    """Words for dates in one language, seen from the date of issue.
-
-    A year is named where it is not the year of issue.
-    """
+    """Words for dates in one language; a year is named only if it is not the year of issue."""
 
     language: str
     issued: dt.date
 
     def day(self, day: dt.date) -> str:
-        """Monday 23 August."""
+        """Write a day, such as "Monday 23 August"."""
         return self._format(day, self._patterns.day) + self._year(day)
 
     def short_day(self, day: dt.date) -> str:
-        """Mon 23 Aug."""
+        """Write a day in short, such as "Mon 23 Aug"."""
         return self._format(day, self._patterns.short_day) + self._year(day)
 
     def date(self, day: dt.date) -> str:
-        """23 August 2027; always with its year."""
+        """Write a date with its year, such as "23 August 2027"."""
         return self._format(day, self._patterns.date)
 
     def days(self, days: Iterable[dt.date]) -> str:
-        """Monday 23 to Sunday 29 August; several runs are joined with "and"."""
+        """Write days, such as "Monday 23 to Sunday 29 August", with "and" between several runs."""
         return and_list([self._run(run, self._patterns.day) for run in runs_of_days(days)])
 
     def on_days(self, days: Iterable[dt.date]) -> str:
-        """On Monday 23 August; from Monday 23 to Sunday 29 August."""
+        """Write days, such as "on Monday 23 August" or "from Monday 23 to Sunday 29 August"."""
         return and_list(
             [
                 f"{'from' if len(run) > 2 else 'on'} {self._run(run, self._patterns.day)}"
@@ -56,7 +53,7 @@ class DateWords:
         )
 
     def from_to(self, before: dt.date, after: dt.date) -> str:
-        """From Tuesday 13 to Thursday 15 October; of something that moves."""
+        """Write a move between days, such as "from Tuesday 13 to Thursday 15 October"."""
         opening = self._format(before, self._patterns.day)
         if (before.year, before.month) != (after.year, after.month):
             opening += self._year(before)
@@ -65,27 +62,27 @@ class DateWords:
         return f"from {opening} to {self.day(after)}"
 
     def short_days(self, days: Iterable[dt.date]) -> str:
-        """Mon 23 to Sun 29 Aug."""
+        """Write days in short, such as "Mon 23 to Sun 29 Aug"."""
         return and_list([self._run(run, self._patterns.short_day) for run in runs_of_days(days)])
 
     def short_days_without_year(self, days: Iterable[dt.date]) -> str:
-        """Mon 23 to Sun 29 Aug; where a heading says the year."""
+        """Write days in short below a heading that names the year."""
         listed = sorted(days)
         return replace(self, issued=listed[0]).short_days(listed)
 
     def days_with_year(self, days: Iterable[dt.date]) -> str:
-        """Monday 23 to Sunday 29 August 2027; for headings."""
+        """Write days with their year for a heading, as "Monday 23 to Sunday 29 August 2027"."""
         listed = sorted(days)
         words = self.days(listed)
         year = self._patterns.year.format(listed[-1].year)
         return words if words.endswith(year) else words + year
 
     def month(self, day: dt.date) -> str:
-        """August; for the head of a column of days."""
+        """Write a month alone, for the head of a column of days."""
         return format_date(day, "LLLL", locale=self._locale)
 
     def days_of_month(self, days: Iterable[dt.date]) -> str:
-        """Mon 23 to Sun 29; under a head that says the month."""
+        """Write days below a head that names the month, such as "Mon 23 to Sun 29"."""
         listed = sorted(days)
         if len(listed) == 1:
             return self.weekday(listed[0])
@@ -93,15 +90,15 @@ class DateWords:
         return f"{self.weekday(listed[0])} {joint} {self.weekday(listed[-1])}"
 
     def weekday(self, day: dt.date) -> str:
-        """Mon 23; where the month is plain from what stands around."""
+        """Write a day without its month, such as "Mon 23"."""
         return self._format(day, self._patterns.weekday)
 
     def month_day(self, day: dt.date) -> str:
-        """23 Aug."""
+        """Write a day without its weekday, such as "23 Aug"."""
         return self._format(day, self._patterns.month_day)
 
     def span_of_month(self, days: Sequence[dt.date]) -> str:
-        """9 to 12 Nov; for small labels."""
+        """Write a span of days for a small label, such as "9 to 12 Nov"."""
         first, last = min(days), max(days)
         if first.month != last.month:
             return f"{self.month_day(first)} on"
@@ -110,19 +107,19 @@ class DateWords:
         return f"{self.month_day(first)} to {last.day}"
 
     def about(self, day: dt.date) -> str:
-        """Mid-September, in small letters; for dates that nobody can promise."""
+        """Write a date that nobody can promise, such as "mid-September"."""
         third = min(2, (day.day - 1) // 10)
         month = format_date(day, "MMMM", locale=self._locale)
         return _THIRDS[third].format(month) + self._plain_year(day)
 
     def promised(self, day: dt.date, growth_stops: dt.date | None, *, short: bool = False) -> str:
-        """Name a day of a promise; only about when it is, where it rests on when growth returns."""
+        """Write a promised day, but only roughly if it depends on the return of growth."""
         if growth_stops is not None and day >= growth_stops:
             return self.about(day)
         return self.short_day(day) if short else self.day(day)
 
     def year_of(self, day: dt.date) -> str:
-        """Return the year as it is added to a day, where it is not the year of issue."""
+        """Return the year to add to a day; empty for the year of issue."""
         return self._year(day)
 
     @property
@@ -140,7 +137,7 @@ class DateWords:
         return "" if day.year == self.issued.year else self._patterns.year.format(day.year)
 
     def _plain_year(self, day: dt.date) -> str:
-        """The year after a month alone: no comma in any language."""
+        """Return the year to add to a month alone, without a comma in any language."""
         return "" if day.year == self.issued.year else f" {day.year}"
 
     def _run(self, run: Sequence[dt.date], pattern: str) -> str:
@@ -151,7 +148,7 @@ class DateWords:
         joint = "and" if len(run) == 2 else "to"
         one_month = (first.year, first.month) == (last.year, last.month)
         if one_month and self._patterns.month_last:
-            # The month is said once, at the end.
+            # The month is named once, at the end.
             opening = self._format(first, pattern).rsplit(" ", 1)[0]
         else:
             opening = self._format(first, pattern)
@@ -161,9 +158,9 @@ class DateWords:
 
 
 def in_brief(days: Iterable[dt.date]) -> Sequence[dt.date]:
-    """Return the days, or every day from the first to the last where there are gaps upon gaps.
+    """Return the days, or every day from the first to the last if they have many gaps.
 
-    For titles, and for what is listed day by day elsewhere.
+    For titles, and for days that are listed one by one elsewhere.
     """
     runs = runs_of_days(days)
     if len(runs) <= MOST_RUNS:

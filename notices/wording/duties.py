@@ -1,4 +1,4 @@
-"""What is to be done about the work, in words for the team and the secretary."""
+"""Duties around the work, in words for the team and the secretary."""
 
 from __future__ import annotations
 
@@ -36,7 +36,7 @@ LOOK_NOW = "Look, record what you see, and tell members if it takes longer."
 
 
 def duty_in_words(words: Words, duty: Duty) -> str:
-    """Say what there is to do: "Send the reminder: hollow tining (member-email-reminder)."."""
+    """Return a duty in words: "Send the reminder: hollow tining (member-email-reminder)."."""
     match duty.kind:
         case DutyKind.SEND:
             sent = _SENT[duty.moment] if duty.moment else _change(duty.document)
@@ -57,7 +57,7 @@ def duty_in_words(words: Words, duty: Duty) -> str:
 
 
 def missed_in_words(words: Words, duty: Duty) -> str:
-    """Say that a promised date is past and nobody has recorded what came of it."""
+    """Return sentences on a promised date that has passed with nothing recorded."""
     greens = words.greens(duty.greens)
     many = "were" if len(duty.greens) > 1 else "was"
     state = _RECOVERED[duty.subject] if duty.subject else "open again"
@@ -69,17 +69,17 @@ def missed_in_words(words: Words, duty: Duty) -> str:
 
 
 def as_seen(words: Words, duty: Duty, today: dt.date) -> str:
-    """Say what there is to do, or what has passed without a word."""
+    """Return a duty in words, or the promised date that has passed with nothing recorded."""
     return missed_in_words(words, duty) if duty.missed_on(today) else duty_in_words(words, duty)
 
 
 def until_in_words(words: Words, duty: Duty, today: dt.date) -> str:
-    """Say by when: "today", or "by Sunday 9 August"."""
+    """Return the last day of a duty, as "today" or "by Sunday 9 August"."""
     return "today" if duty.last == today else f"by {words.dates.day(duty.last)}"
 
 
 def due_in_words(words: Words, duties: Iterable[Duty], today: dt.date) -> str:
-    """Write what is to be done on a day: what has passed without a word, and then the rest."""
+    """Return the duties of a day: promised dates with nothing recorded, and then the rest."""
     late, now = [], []
     for duty in duties:
         if duty.missed_on(today):
@@ -96,7 +96,7 @@ def due_in_words(words: Words, duties: Iterable[Duty], today: dt.date) -> str:
 
 
 def _print(words: Words, duty: Duty) -> str:
-    """Say what is printed, and for what: a period, or days of closures."""
+    """Return the duty to print a document for a period or for days of closures."""
     if duty.document == SIGNS:
         return f"Print {duty.document}.pdf. The team calendar says when each sign goes up and comes down."
     if not duty.works and duty.day:
@@ -105,7 +105,7 @@ def _print(words: Words, duty: Duty) -> str:
 
 
 def _hang(duty: Duty) -> str:
-    """Say what goes up and what comes down; of signs, which of them."""
+    """Return the duty to put up or take down a document, or to change named signs."""
     if duty.kind is DutyKind.PUT_UP:
         return f"Print {duty.document}.pdf and put it up."
     if duty.kind is DutyKind.TAKE_DOWN:
@@ -119,7 +119,7 @@ def _hang(duty: Duty) -> str:
 
 
 def _change(document: str) -> str:
-    """Name what tells of a change, and whom."""
+    """Return the thing to send about a change, by the name of the document."""
     if not document.startswith(TO_VISITORS):
         return "the change notice"
     return f"{'visitors' if document == TO_VISITORS else 'the party'} what has changed"
@@ -143,7 +143,7 @@ def _recovered(words: Words, duty: Duty) -> str:
 
 
 def _of_period(words: Words, duty: Duty, joint: str = ": ") -> str:
-    """Name the period that it is about, where it is not about all."""
+    """Return the period of a duty in words; empty if the duty is about all periods."""
     for period in words.programme.periods:
         if duty.works and duty.works[0] in {work.id for work in period.works}:
             return f"{joint}{PeriodWords(words, period).inside()}"

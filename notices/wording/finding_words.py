@@ -1,4 +1,4 @@
-"""Findings for people who do not write the plan: whole sentences, dates in words, terms of their own."""
+"""Findings for people who do not write the plan, in whole sentences and in their own terms."""
 
 from __future__ import annotations
 
@@ -23,10 +23,10 @@ OF_THE_PLAN_FILE = frozenset(
         "nothing-measured",
     }
 )
-"""What only matters to whoever writes the plan."""
+"""Codes of findings that matter only to whoever writes the plan."""
 
 TOLD_ELSEWHERE = frozenset({"surface-against-targets", "sand-against-totals", "coring-and-thatch"})
-"""What a committee reads beside the figures and the measurements."""
+"""Codes of findings that a committee reads beside the figures and the measurements."""
 
 _ISO = r"(\d{4}-\d\d-\d\d)"
 _SPAN = re.compile(rf"{_ISO} to {_ISO}")
@@ -39,12 +39,12 @@ _CLOCK = re.compile(r"\b([012]\d):([0-5]\d)\b")
 
 
 def for_the_committee(found: Finding) -> bool:
-    """Whether a finding is one that a committee decides about, or wants to know."""
+    """Tell whether a committee decides about a finding, or wants to know it."""
     return found.code not in OF_THE_PLAN_FILE | TOLD_ELSEWHERE
 
 
 def finding_in_words(words: Words, found: Finding) -> str:
-    """Return what a finding says in short sentences; what to write into the plan is left out."""
+    """Return a finding in short sentences, without advice on what to write into the plan."""
     text = found.message.replace(" (common practice)", "").replace("'", "’")
     text = measures.in_units(_greens(words, found, text), words.programme.club.units)
     parts = [sentence(part) for part in _BREAK.split(text)]
@@ -64,7 +64,7 @@ def finding_dates(found: Finding) -> tuple[dt.date, ...]:
 
 
 def _greens(words: Words, found: Finding, text: str) -> str:
-    """Name the greens of a finding as the club's readers do, not as the plan lists them."""
+    """Replace the plan's list of greens by the names that the club's readers use."""
     if not found.greens:
         return text
     course = words.programme.greens
@@ -87,9 +87,9 @@ def _timed(words: Words, text: str) -> str:
 
 
 def _named(words: Words, text: str) -> str:
-    """Call the works what the club's readers call them."""
+    """Replace names of works by the titles that the club's readers know."""
     titles = {work.operation.name: words.title(work).lower() for work in words.programme.works}
-    # A term that holds another comes first, and one that no work has stays as it is.
+    # A term that contains another comes first, and a term that no work has stays as it is.
     known = sorted({*CATALOGUE, *titles}, key=len, reverse=True)
     pattern = re.compile("|".join(re.escape(name) for name in known), re.IGNORECASE)
 

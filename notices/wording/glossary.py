@@ -1,6 +1,6 @@
-"""Words of the trade, each explained: those that a document uses, and those that it leaves unsaid.
+"""Glossary of trade terms, and the terms that a document uses or leaves unexplained.
 
-The entries stand in ``templates/LANGUAGE/glossary.md``.
+The entries are in ``templates/LANGUAGE/glossary.md``.
 """
 
 from __future__ import annotations
@@ -17,24 +17,24 @@ from notices.wording.texts import plain_text
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """One word of the trade."""
+    """One trade term with its meaning."""
 
     term: str
     forms: tuple[str, ...]
-    """The word as it may stand in a text; the term is the first."""
+    """Forms of the word in a text, of which the term is the first."""
     meaning: str
     explained_by: tuple[str, ...]
-    """Words by which a text explains it itself."""
+    """Words that show that a text explains the term itself."""
 
     def explained_in(self, text: str) -> bool:
-        """Whether a text says what the word means, be it in words of its own."""
+        """Tell whether a text explains the term, be it in words of its own."""
         said = " ".join(text.casefold().split())
         return any(words.casefold() in said for words in (self.meaning, *self.explained_by))
 
 
 @cache
 def entries(language: str) -> tuple[Entry, ...]:
-    """Return every word that is explained in a language, in the order of the alphabet."""
+    """Return all entries of a language in alphabetical order."""
     found = []
     for title, blocks in by_heading(plain_text(language, "glossary", {})).items():
         forms = tuple(form.strip() for form in title.split(","))
@@ -45,14 +45,14 @@ def entries(language: str) -> tuple[Entry, ...]:
 
 
 def terms_in(texts: Iterable[str], language: str) -> tuple[Entry, ...]:
-    """Return the entries of the words that texts use, the more exact word where two fit.
+    """Return the entries of the terms that texts use, the more exact one if two fit.
 
     Parameters
     ----------
     texts
-        What a document says, such as the lines of its blocks.
+        Texts of a document, such as the lines of its blocks.
     language
-        Such as en-GB.
+        Language tag, such as en-GB.
     """
     text = "\n".join(texts)
     found = []
@@ -66,12 +66,12 @@ def terms_in(texts: Iterable[str], language: str) -> tuple[Entry, ...]:
 
 
 def unexplained_in(text: str, language: str) -> tuple[Entry, ...]:
-    """Return the entries of the words that a text uses and does not explain."""
+    """Return the entries of the terms that a text uses and does not explain."""
     return tuple(entry for entry in terms_in([text], language) if not entry.explained_in(text))
 
 
 def glossary(texts: Iterable[str], language: str) -> KeyFacts | None:
-    """Return the words that texts use with their meanings, ready to be set; None without any."""
+    """Return the terms that texts use, with meanings, as key facts; None without any."""
     rows = tuple(
         KeyFact(f"{entry.term[:1].upper()}{entry.term[1:]}", entry.meaning)
         for entry in terms_in(texts, language)

@@ -11,20 +11,20 @@ from notices.wording.lists import all_of, and_list
 _SHARED = {2: "double", 3: "triple"}
 
 FEW = 2
-"""So many greens left out of several courses are shorter to name than the rest."""
+"""Most greens left out of several courses that are named as exceptions, instead of the rest."""
 
 
 def name_greens(keys: Sequence[str], course: Mapping[str, Green], *, short: bool = False) -> str:
-    """Name greens as one says them.
+    """Return names of greens for a sentence, or for a narrow column.
 
     Parameters
     ----------
     keys
-        The greens.
+        Keys of the greens.
     course
-        All greens of the club; when every numbered one is meant, so it is said.
+        All greens of the club; if every numbered one is meant, the name is "all 18 greens".
     short
-        Whether the numbers stand alone, as in a column headed "Greens".
+        Whether to give only numbers, as in a column headed "Greens".
     """
     picked = set(keys)
     chosen = [green for key, green in course.items() if key in picked]
@@ -35,16 +35,16 @@ def name_greens(keys: Sequence[str], course: Mapping[str, Green], *, short: bool
         joint = "; " if len(courses_of(course)) > 1 else ", "
         return joint.join([*parts, *(_named(green, article="") for green in names)])
     if but := _left_out(numbered, course):
-        # At the end, so that nothing else seems to be left out.
+        # The exception comes last, so that nothing else seems to be left out.
         return _joined([*map(_named, names), f"all greens except {but}"])
     parts = list(_long_parts(numbered, course))
     return _joined([*parts, *map(_named, names)]) or "no green"
 
 
 def name_greens_briefly(keys: Sequence[str], course: Mapping[str, Green]) -> str:
-    """Name greens where room is short: "all greens", "all greens except Oak 4", "greens 1 to 6".
+    """Return short names of greens: "all greens", "all greens except Oak 4", "greens 1 to 6".
 
-    That all are meant is said of the numbered ones, be the putting green among them or not.
+    "All greens" means all numbered ones, whether or not the putting green is among them.
     """
     picked = set(keys)
     numbered = [green for green in course.values() if green.holes]
@@ -57,7 +57,7 @@ def name_greens_briefly(keys: Sequence[str], course: Mapping[str, Green]) -> str
 
 
 def name_greens_between(keys: Sequence[str], course: Mapping[str, Green]) -> str:
-    """Name greens in passing, in the middle of a sentence: "green 4", "Oak 4 and Elm 11"."""
+    """Return names of greens for the middle of a sentence: "green 4", "Oak 4 and Elm 11"."""
     courses = courses_of(course)
     if len(courses) < 2:
         return name_greens(keys, course)
@@ -68,9 +68,9 @@ def name_greens_between(keys: Sequence[str], course: Mapping[str, Green]) -> str
 
 
 def name_holes(holes: Iterable[Hole], course: Mapping[str, Green], *, short: bool = False) -> str:
-    """Name holes as one says them: "hole 7", "all 18 holes on the Oak course".
+    """Return names of holes: "hole 7", "all 18 holes on the Oak course".
 
-    In short the numbers stand alone, as in a column of holes: "1 to 9", "Oak 1 to 9; Elm 4".
+    If ``short``, only numbers, as for a column of holes: "1 to 9", "Oak 1 to 9; Elm 4".
     """
     by_course: dict[str, list[int]] = {}
     for name, number in holes:
@@ -91,19 +91,19 @@ def name_holes(holes: Iterable[Hole], course: Mapping[str, Green], *, short: boo
 
 
 def courses_of(course: Mapping[str, Green]) -> list[str]:
-    """Return the courses with numbered greens that have names, in the order of the plan."""
+    """Return the names of courses with numbered greens, in the order of the plan."""
     return list(dict.fromkeys(g.course for g in course.values() if g.holes and g.course))
 
 
 def course_phrase(name: str) -> str:
-    """Name a course: "the Oak course", "the Red nine"."""
+    """Return the name of a course in a sentence: "the Oak course", "the Red nine"."""
     words = name if name.casefold().startswith("the ") else f"the {name}"
     words = words[:1].lower() + words[1:]
     return words if words.split()[-1].casefold() in KINDS_OF_COURSE else f"{words} course"
 
 
 def short_course(name: str) -> str:
-    """Name a course where room is short: "Oak" for "The Oak course"."""
+    """Return the short name of a course: "Oak" for "The Oak course"."""
     words = name.split()
     if len(words) > 1 and words[0].casefold() == "the":
         words = words[1:]
@@ -113,32 +113,32 @@ def short_course(name: str) -> str:
 
 
 def label(green: Green) -> str:
-    """Name one green where its course is said beside it: "7", "2/16", "Putting green"."""
+    """Return the label of a green beside its course: "7", "2/16", "Putting green"."""
     return green.name or "/".join(map(str, green.holes))
 
 
 def named(key: str, article: str = "the ") -> str:
-    """Name a green that has a name: "the putting green"."""
+    """Return the name of a green without a number in a sentence: "the putting green"."""
     words = key[:1].lower() + key[1:] if key[1:2].islower() else key
     return words if words.startswith("the ") else f"{article}{words}"
 
 
 def _named(green: Green, article: str = "the ") -> str:
-    """Name a green without a number, and the course that it belongs to."""
+    """Return the name of a green without a number, with its course."""
     if not green.course:
         return named(green.name, article)
     return f"{article}{short_course(green.course)} {named(green.name, article='')}"
 
 
 def _short_parts(greens: Sequence[Green], courses: Sequence[str]) -> Iterator[str]:
-    """Yield "1, 2/16 and 5 to 7"; with several courses "Oak 1 to 9" for each."""
+    """Yield the numbers of greens, as "1, 2/16 and 5 to 7", or as "Oak 1 to 9" for each course."""
     for name, own in _by_course(greens).items():
         prefix = f"{short_course(name)} " if name and len(courses) > 1 else ""
         yield prefix + and_list(_runs_with_shared(own))
 
 
 def _long_parts(greens: Sequence[Green], course: Mapping[str, Green]) -> Iterator[str]:
-    """Yield what is to be said of each course; courses that are meant whole are said first."""
+    """Yield the greens of each course in words, first those of courses that are meant whole."""
     courses = courses_of(course)
     total = sum(bool(green.holes) for green in course.values())
     if len(greens) == total > 1:
@@ -161,20 +161,20 @@ def _long_parts(greens: Sequence[Green], course: Mapping[str, Green]) -> Iterato
 
 
 def _left_out(greens: Sequence[Green], course: Mapping[str, Green]) -> str:
-    """Name the few greens of several courses that are not meant; empty where all or many are not."""
+    """Return the greens left out of several courses in words; empty if they are many or none."""
     named = {green.key for green in greens}
     out = [green for key, green in course.items() if green.holes and key not in named]
     return and_list(list(_long_parts(out, course))) if _are_few(out, course) else ""
 
 
 def _are_few(out: Sequence[Green], course: Mapping[str, Green]) -> bool:
-    """Whether greens that are left out of several courses are named more shortly than the rest."""
+    """Tell whether the greens left out of several courses are shorter to name than the rest."""
     total = sum(bool(green.holes) for green in course.values())
     return 0 < len(out) <= FEW < total - len(out) and len(courses_of(course)) > 1
 
 
 def _of_one_course(greens: Sequence[Green]) -> Iterator[str]:
-    """Yield "greens 1 to 6", "the double green 2/16": the same two numbers as where room is short."""
+    """Yield the greens of one course in words, as "greens 1 to 6" and "the double green 2/16"."""
     numbers = [green.holes[0] for green in greens if len(green.holes) == 1]
     if numbers:
         yield _numbered("green", _runs(numbers), len(numbers))
@@ -187,7 +187,7 @@ def _of_one_course(greens: Sequence[Green]) -> Iterator[str]:
 
 
 def _joined(parts: Sequence[str]) -> str:
-    """Join what is named, with a comma before "and" where a part has an "and" of its own."""
+    """Join names, with a comma before "and" if a name has an "and" of its own."""
     if len(parts) > 1 and any(" and " in part for part in parts):
         return f"{', '.join(parts[:-1])}, and {parts[-1]}"
     return and_list(parts)
@@ -202,7 +202,7 @@ def _of(name: str, courses: Sequence[str]) -> str:
 
 
 def _by_course(greens: Iterable[Green]) -> dict[str, list[Green]]:
-    """Return greens by course, those of a course by their numbers."""
+    """Return greens by course, sorted by number."""
     found: dict[str, list[Green]] = {}
     for green in greens:
         found.setdefault(green.course, []).append(green)

@@ -1,4 +1,4 @@
-"""One day hour by hour, for staff: what each green is from when to when, and where rounds begin."""
+"""One day hour by hour for staff: the state of each green, and the tees where rounds begin."""
 
 from __future__ import annotations
 
@@ -25,24 +25,24 @@ _WORST_FIRST = tuple(reversed(PlayStatus))
 NO_BREAK = "\N{NO-BREAK SPACE}"
 
 FEW = 2
-"""So many kinds of work are named one by one; of more, the name of the whole is said."""
+"""Most kinds of work named one by one; more are called by the name of their period."""
 
 
 @dataclass(frozen=True, slots=True)
 class GreensOfDay:
-    """Greens that are the same all through one day, with what they are and why."""
+    """Greens that have the same state all through one day, with the state and its reason."""
 
     greens: tuple[str, ...]
     status: str
     why: str
     away: str = ""
-    """From when to when it is lost to golfers, where that is once that day: "Closed 07:00 to 08:00."."""
+    """The one time of day when golfers lose it, such as "Closed 07:00 to 08:00."; else empty."""
     then: str = ""
-    """What it is after that."""
+    """State after that time."""
 
 
 def greens_of_day(words: Words, day: dt.date) -> tuple[GreensOfDay, ...]:
-    """Return the greens by what they are from hour to hour, those that golfers lose most first."""
+    """Return the greens grouped by their state from hour to hour, the worst for golfers first."""
     found: dict[tuple[int, tuple[tuple[float, str], ...], str], list[str]] = {}
     said: dict[tuple[tuple[float, str], ...], tuple[str, str, str]] = {}
     earliest = words.programme.work_from(day)
@@ -65,7 +65,7 @@ def _called(stretch: Stretch) -> str:
 
 
 def _in_words(words: Words, told: tuple[Stretch, ...]) -> str:
-    """Say "Closed from 06:30 to 08:00, then open, recovering."."""
+    """Return states in words, as "Closed from 06:30 to 08:00, then open, recovering."."""
     if len(told) == 1:
         (whole,) = told
         if whole.status in AWAY and not whole.hours_known:
@@ -74,7 +74,7 @@ def _in_words(words: Words, told: tuple[Stretch, ...]) -> str:
     parts = []
     for stretch in told:
         if not stretch.begins:
-            # That it is played before goes without saying.
+            # It goes without saying that an open green is played before work.
             if stretch.status in AWAY:
                 parts.append(f"{_called(stretch)} until {_clock(words, stretch.ends)}")
         elif stretch is told[-1]:
@@ -88,7 +88,7 @@ def _in_words(words: Words, told: tuple[Stretch, ...]) -> str:
 
 
 def _once_away(words: Words, told: tuple[Stretch, ...]) -> tuple[str, str]:
-    """Say from when to when a green is away, and what it is then; empty where it is not so simple."""
+    """Return the one time when golfers lose a green, and its state after it; else empty."""
     away = [stretch for stretch in told if stretch.status in AWAY]
     if len(away) != 1 or told[-1] is away[0] or not away[0].begins:
         return "", ""
@@ -98,7 +98,7 @@ def _once_away(words: Words, told: tuple[Stretch, ...]) -> tuple[str, str]:
 
 
 def _why(words: Words, told: Iterable[Stretch]) -> str:
-    """Name what takes a green from golfers; empty where nothing does that day."""
+    """Return the reason why golfers lose a green; empty if they do not that day."""
     because = dict.fromkeys(
         name for stretch in told if stretch.status in AWAY for name in stretch.because
     )
@@ -117,18 +117,18 @@ def _clock(words: Words, minutes: float) -> str:
 
 
 def span(words: Words, begins: float, ends: float) -> str:
-    """Say from when to when."""
+    """Return a span of time in words."""
     return words.language.clock_span(_clock(words, begins), _clock(words, ends))
 
 
 def on_one_line(text: str) -> str:
-    """Keep the words of a narrow column together."""
+    """Return the text with no-break spaces, for a narrow column."""
     return text.replace(" ", NO_BREAK)
 
 
 @dataclass(frozen=True, slots=True)
 class HolesOfHours:
-    """Which holes are played in some hours, and from which tees rounds begin."""
+    """Holes in play during some hours, and tees from which rounds begin."""
 
     when: str
     in_play: str
@@ -138,9 +138,9 @@ class HolesOfHours:
 
 
 def holes_of_day(words: Words, day: dt.date) -> tuple[HolesOfHours, ...]:
-    """Return the holes hour by hour; one entry where they are the same all day.
+    """Return the holes hour by hour, in one entry if they are the same all day.
 
-    Of several entries each is short: numbers alone, and behind a tee how many holes follow from it.
+    Several entries are each short: only numbers, and after a tee the count of holes from it.
     """
     play = words.programme.play.get(day)
     if play is None:
@@ -163,14 +163,14 @@ def _of_hours(words: Words, hours: HolesInPlay, *, short: bool) -> HolesOfHours:
 
 
 def _without_nine(words: Words, hours: HolesInPlay, *, short: bool) -> str:
-    """Name the tee from which most holes follow, where they are fewer than nine."""
+    """Return the tee from which most holes follow, if they are fewer than nine."""
     holes = words.programme.holes
     if not hours.in_play:
         return "No tee, since no hole is in play"
     some = starts(holes, frozenset(hours.in_play), least=1)
     most = max(len(start.holes) for start in some)
     tees = "; ".join(_tees(words, [s for s in some if len(s.holes) == most], short=short))
-    # Of a course of nine nobody expects nine others in a row.
+    # On a course of nine nobody expects nine holes in a row to be left.
     fewer = "" if short or len(holes) <= NINE else ": no nine in a row are in play"
     return f"{_first_up(tees)}{fewer}"
 

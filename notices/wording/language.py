@@ -1,8 +1,8 @@
-"""What differs between the languages that notices are written in.
+"""Differences between the languages that notices are written in.
 
-The texts on each kind of work stand in ``templates/LANGUAGE/``. Here are the date
-patterns and the terms that sentences made in code need. A new language is an entry in
-LANGUAGES, its folder of texts, and a look at every sentence that comes out.
+The texts on each kind of work are in ``templates/LANGUAGE/``. Here are the date patterns and the
+terms for sentences made in code. A new language needs an entry in LANGUAGES, a folder of texts,
+and a look at every sentence that comes out.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from types import MappingProxyType
 
 @dataclass(frozen=True, slots=True)
 class DatePatterns:
-    """How dates are written, in the pattern letters of Unicode TR 35 (Babel)."""
+    """Date patterns, in the letters of Unicode TR 35 (Babel)."""
 
     locale: str
     day: str
@@ -26,40 +26,40 @@ class DatePatterns:
     weekday: str
     month_day: str
     year: str
-    """How a year is added to a day, {} standing for it."""
+    """Suffix that adds a year, as {}, to a day."""
     month_last: bool
-    """Whether a span of one month says the month once, at its end."""
+    """Whether a span within one month names the month once, at its end."""
     clock: str
-    """Time of day for strftime."""
+    """Pattern of the time of day for strftime."""
 
 
 @dataclass(frozen=True, slots=True)
 class Terms:
-    """The trade's words where the languages part."""
+    """Trade terms that differ between the languages."""
 
     renovation: str
     """A period of several kinds of work on greens."""
     to_sand: str
-    """What one does with sand: we spread sand, we topdress."""
+    """Verb for work with sand: we spread sand, we topdress."""
     dressing: str
-    """One time that sand is spread."""
+    """Noun for spreading sand once."""
     to_tine: str
-    """What one does with tines: we tine, we aerify."""
+    """Verb for work with tines: we tine, we aerify."""
     autumn: str
     new_turf: str
     stone: str
-    """What a drain lies in."""
+    """Material around a drain."""
     reserve_day: str
     top_up: str
     """Sand that is spread again some weeks later."""
     booking: str
-    """What a visitor has."""
+    """Noun for the reservation of a visitor."""
     fixture: str
     """A competition, or a day of visitors."""
     that_day: str
-    """Of a day that was named: from 06:30 on the day."""
+    """Phrase for a day named before: from 06:30 on the day."""
     to_agree: str
-    """What a committee does with dates."""
+    """Verb for a committee's decision on dates."""
     notice_board: str
     paper: str
     """Paper to print a sheet on."""
@@ -69,7 +69,7 @@ class Terms:
     labour: str
     lorry_load: str
     percent: str
-    """What stands behind a number of hundredths, with the blank before it, if any."""
+    """Percent sign, with the space before it if there is one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,15 +81,15 @@ class Language:
     terms: Terms
 
     def with_percent(self, text: str) -> str:
-        """Write hundredths as the language does: 4.9 %; 4.9%."""
+        """Return the text with percent signs as the language writes them: 4.9 %; 4.9%."""
         return _PERCENT.sub(self.terms.percent, text)
 
     def reserve_days(self, count: int) -> str:
-        """Label days kept free for rain: reserve day; reserve days; rain dates."""
+        """Return the label of days kept free for rain, such as "Reserve days" or "Rain dates"."""
         return f"{self.terms.reserve_day}{'' if count == 1 else 's'}"
 
     def clock(self, time: dt.time) -> str:
-        """Write a time of day: 06:30; 6:30 a.m., noon."""
+        """Write a time of day: 06:30; 6:30 a.m.; noon."""
         text = time.strftime(self.dates.clock)
         if "M" not in text:
             return text
@@ -98,14 +98,14 @@ class Language:
         return text.lstrip("0").replace("AM", "a.m.").replace("PM", "p.m.")
 
     def clock_span(self, begins: str, ends: str) -> str:
-        """Say from when to when, the half of the day once: 06:30 to 07:00; 6:30 to 7:00 a.m."""
+        """Write a span of time with a.m. or p.m. only once: 06:30 to 07:00; 6:30 to 7:00 a.m."""
         for half in (" a.m.", " p.m."):
             if begins.endswith(half) and ends.endswith(half):
                 begins = begins.removesuffix(half)
         return f"{begins} to {ends}"
 
     def clock_at(self, minutes: float) -> str:
-        """Write minutes from midnight as a time of day; after midnight with the hours of the new day."""
+        """Write minutes from midnight as a time of day, past midnight that of the new day."""
         hours, minute = divmod(round(minutes), 60)
         return self.clock(dt.time(hours % 24, minute))
 

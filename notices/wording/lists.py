@@ -20,31 +20,31 @@ _SMALL = (
 
 
 def and_list(items: Sequence[str], joint: str = "and") -> str:
-    """Join as one says it: a; a and b; a, b and c."""
+    """Join items in a sentence: a; a and b; a, b and c."""
     if len(items) <= 1:
         return "".join(items)
     return f"{', '.join(items[:-1])} {joint} {items[-1]}"
 
 
 def number(count: int) -> str:
-    """Whole numbers up to ten in words, larger ones in figures with commas."""
+    """Write a whole number, up to ten in words and above in figures with commas."""
     return _SMALL[count] if 0 <= count < len(_SMALL) else f"{count:,}"
 
 
 def span(low: int, high: int, joint: str = "to") -> str:
-    """Two to four, 10 to 12: both numbers in words, or both in figures."""
+    """Write a range, "two to four" or "10 to 12": both in words, or both in figures."""
     if high < len(_SMALL):
         return f"{number(low)} {joint} {number(high)}"
     return f"{low:,} {joint} {high:,}"
 
 
 def counted(count: int, noun: str, plural: str = "") -> str:
-    """One green, two greens."""
+    """Write a number with its noun: "one green", "two greens"."""
     return f"{number(count)} {noun if count == 1 else plural or noun + 's'}"
 
 
 def all_of(count: int, nouns: str) -> str:
-    """Both greens, all nine greens, all 18 greens."""
+    """Write "both greens", "all nine greens" or "all 18 greens"."""
     return f"both {nouns}" if count == 2 else f"all {number(count)} {nouns}"
 
 
@@ -65,7 +65,7 @@ _CALLED_THE = frozenset(
         "website",
     )
 )
-"""Last words of a post, a body or a place that one does not name without an article."""
+"""Last words of posts, bodies and places that need an article in a sentence."""
 
 _LED_ALREADY = frozenset(
     [
@@ -94,10 +94,10 @@ _LED_ALREADY = frozenset(
 
 
 def with_the(text: str) -> str:
-    """Put "the" before a post, body or place that a plan names as on a form: Greens committee.
+    """Return "the" with a post, body or place that a plan names as on a form: Greens committee.
 
     Other text stays as it is, and so do names of people ("Jo Ames, Course Manager"), addresses
-    and what has an article or a possessive of its own.
+    and texts that have an article or a possessive.
     """
     words = text.split()
     if not words or words[-1].casefold().rstrip(".") not in _CALLED_THE:

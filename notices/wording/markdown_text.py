@@ -1,6 +1,6 @@
-"""Markdown into blocks. What is not a block that we know becomes plain words.
+"""Markdown converted into blocks. Anything else than our kinds of block becomes plain words.
 
-Raw HTML, scripts and pictures cannot pass: there is no block for them.
+Raw HTML, scripts and pictures cannot pass, because there is no block for them.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ _ESCAPED = re.compile(r"\\([\\`*_{}\[\]()>#+\-.!])")
 
 
 def escaped(words: str) -> str:
-    """Return words so that Markdown makes nothing of them."""
+    """Return the words with all Markdown signs escaped."""
     return _SIGNS.sub(r"\\\1", words)
 
 
@@ -39,7 +39,7 @@ def parse(text: str) -> tuple[dict[str, str], tuple[Block, ...]]:
         The front matter and the blocks.
     """
     reader = markdown.Markdown(extensions=["meta"])
-    # Without these, HTML in a text is words like any other, and addresses stay readable.
+    # Without these, HTML in a text is plain words, and addresses stay readable.
     reader.preprocessors.deregister("html_block")
     for pattern in ("html", "entity", "automail", "image_link", "image_reference"):
         reader.inlinePatterns.deregister(pattern)
@@ -80,7 +80,7 @@ def _runs(
         target = element.get("href", "")
         link = target if target.startswith(("https://", "mailto:")) else ""
     if element.text:
-        # The library escapes code, and code alone, for HTML; words are escaped where they are set.
+        # The library escapes only code for HTML; the renderers escape all words.
         text = html.unescape(element.text) if element.tag == "code" else element.text
         yield Run(text, strong, emphasis, link)
     for child in element:
@@ -90,7 +90,7 @@ def _runs(
 
 
 def _tidy(runs: Iterator[Run]) -> Runs:
-    """Join lines that only the source breaks, and drop blank ends."""
+    """Return the runs without line breaks of the source and without blank ends."""
     tidied = [
         Run(_one_line(run.text), run.strong, run.emphasis, run.link) for run in runs if run.text
     ]
@@ -109,5 +109,5 @@ def _tidy(runs: Iterator[Run]) -> Runs:
 
 def _one_line(text: str) -> str:
     # The library marks escaped characters with STX and ETX; none may reach a reader.
-    # What a condition leaves out leaves its blanks behind.
+    # Text that a condition leaves out leaves its blanks behind.
     return _BLANKS.sub(" ", text.replace(STX, "").replace("\x03", "").replace("\n", " "))

@@ -1,4 +1,4 @@
-"""Sizes and shares as a golfer pictures them; the exact figures stay in programme.json."""
+"""Sizes and shares as a golfer pictures them; the exact figures are in programme.json."""
 
 from __future__ import annotations
 
@@ -46,21 +46,21 @@ _SHARES = (
     (44.0, "about two-fifths"),
     (58.0, "about half"),
 )
-"""Up to which percentage a fraction is said: it is always within 15 % of the value."""
+"""Fractions by the percentage up to which they are used, always within 15 % of the value."""
 
 
 def like(width_mm: float) -> str:
-    """Say how wide something is by what one knows."""
+    """Return a comparison of a width with a familiar thing."""
     return next((words for limit, words in _WIDTHS if width_mm <= limit), "as wide as a fist")
 
 
 def share(percent: float) -> str:
-    """Say a share of the surface as a plain fraction."""
+    """Return a share of the surface as a plain fraction in words."""
     return next((words for limit, words in _SHARES if percent <= limit), "more than half")
 
 
 def length(mm: float, units: str = "metric") -> str:
-    """Write a length as one measures it: 13 mm, 22.5 cm, 1 m; 1/2 inch, 9 inches."""
+    """Write a length in practical units: 13 mm, 22.5 cm, 1 m; 1/2 inch, 9 inches."""
     if units == "imperial":
         return _imperial(mm)
     # The unit is chosen after rounding: 999.9 mm is 1 m, not 100 cm.
@@ -75,7 +75,7 @@ _MEASURED = re.compile(r"(?:(\d+(?:\.\d+)?) to )?(\d+(?:\.\d+)?) (mm|kg/m²)(?!\
 
 
 def in_units(text: str, units: str) -> str:
-    """Turn the lengths and the rates of a text into those of a club: "10 to 15 mm"; 3/8 to 5/8 inch."""
+    """Return a text with lengths and rates in a club's units: "10 to 15 mm"; "3/8 to 5/8 inch"."""
     if units != "imperial":
         return text
 
@@ -99,26 +99,26 @@ def _plain(amount: float) -> str:
 
 
 def mass(tonnes: float, units: str = "metric") -> tuple[float, str]:
-    """Return a mass of sand as it is bought, with its unit: tonnes; US tons."""
+    """Return a mass of sand with the unit in which it is bought: tonnes or US tons."""
     return (t_to_us_tons(tonnes), "tons") if units == "imperial" else (tonnes, "t")
 
 
 def sand_in_year(mm: float, units: str = "metric") -> tuple[float, str]:
-    """Return a depth of sand as totals of a year are named: mm; cubic feet per 1,000 square feet."""
+    """Return a year's sand with its usual unit: mm, or cubic feet per 1,000 square feet."""
     if units == "imperial":
         return mm / MM_PER_FT3_PER_1000_FT2, "cubic feet per 1,000 square feet"
     return mm, "mm"
 
 
 _FINENESS = ((1.0, 16), (3.0, 8), (12.0, 2), (float("inf"), 1))
-"""Up to so many inches a length is read to one part in so many of an inch."""
+"""Upper limits of a length in inches, with the parts of an inch to which it is rounded."""
 
 _FRACTIONS = {"1/2": "½", "1/4": "¼", "3/4": "¾"}
-"""Those that our fonts have; the others are written out."""
+"""Fractions that our fonts have; others are written out."""
 
 
 _NOT_ON_A_RULE = 0.15
-"""What the finest mark would miss by more than this share is written in decimals, as cuts are."""
+"""Largest error of the finest mark, as a share of the length; above it decimals are used."""
 
 
 def _imperial(mm: float) -> str:
@@ -127,7 +127,7 @@ def _imperial(mm: float) -> str:
     if abs(finest - inches) > _NOT_ON_A_RULE * inches and round(inches, 2):
         return f"{inches:.2f} inch"
     parts = next(parts for limit, parts in _FINENESS if inches <= limit)
-    # At least the finest mark of the rule: nothing that is done is 0 inches deep.
+    # At least the finest mark of the rule: no work is 0 inches deep.
     whole, rest = divmod(max(Fraction(round(inches * parts), parts), Fraction(1, 16)), 1)
     feet, odd = divmod(whole, 12)
     if feet >= 3 and not odd and not rest:
@@ -139,7 +139,7 @@ def _imperial(mm: float) -> str:
 
 
 def weeks(days: Sequence[int]) -> str:
-    """Say a span of days in the words that one uses: "two to four weeks", "a day or two"."""
+    """Return a span of days in everyday words: "two to four weeks", "a day or two"."""
     low, high = min(days), max(days)
     if high <= 2:
         return "a day" if low == high == 1 else "a day or two"
@@ -157,11 +157,11 @@ def weeks(days: Sequence[int]) -> str:
 
 _HALF_HOUR = 30
 _LONGEST_SAID = 6
-"""Half hours; what lasts longer is a part of the day."""
+"""Longest time stated, in half hours; a longer one is a part of the day."""
 
 
 def up_to(minutes: float) -> str:
-    """Say how long something lasts at most, to the half hour; empty where it is most of a morning."""
+    """Return the longest duration, to the half hour; empty if it is most of a morning."""
     if minutes > _LONGEST_SAID * _HALF_HOUR:
         return ""
     halves = max(1, math.ceil(round(minutes / _HALF_HOUR, 3)))

@@ -1,4 +1,4 @@
-"""What a message on one occasion may name: the period, the day that it is about, what is done."""
+"""Facts that fill a message on one occasion: the period, the day, the greens done."""
 
 from __future__ import annotations
 
@@ -18,24 +18,24 @@ from notices.wording.words import Words
 
 @dataclass(frozen=True, slots=True)
 class News:
-    """What happened on the course, where a message must say it; a plan cannot know it."""
+    """Events on the course that a message needs and that a plan cannot know."""
 
     day: dt.date | None = None
-    """The day that the message is about; when left out, the last of the work once it is over, and
-    the first before."""
+    """Day that the message is about; by default the last of the work once it is over, and the
+    first before."""
     done: tuple[str, ...] | None = None
-    """Greens that are done; when left out, nobody knows of a day that was stopped, else as planned."""
+    """Greens that are done; by default unknown for a day that was stopped, else as planned."""
     resume: tuple[dt.date, ...] = ()
-    """New days for what is left; when left out, the next day that the plan has for it."""
+    """New days for the greens left; by default the next day that the plan has for them."""
     new_date: dt.date | None = None
-    """When greens are now expected to putt well; "at worst" of the promise when left out."""
+    """Day by which greens should now putt well; by default the promise's "at worst"."""
     reason: str = ""
-    """Why, in the club's words."""
+    """Reason in the club's words."""
 
 
 @dataclass(frozen=True, slots=True)
 class Occasion:
-    """One occasion on which people hear of a period of work."""
+    """One occasion on which people get a message about a period of work."""
 
     words: Words
     period: Period
@@ -49,19 +49,19 @@ class Occasion:
 
     @property
     def day(self) -> dt.date:
-        """The day that it is about."""
+        """Day that the message is about."""
         over = self.moment in (Moment.FINISHED, Moment.RECOVERY_LATE, Moment.BACK_TO_NORMAL)
         ahead = days_ahead(self.period.days, self.words.programme.issued)
         return self.news.day or ahead[-1 if over else 0]
 
     @property
     def of_day(self) -> tuple[str, ...]:
-        """Greens that the plan has for the day; all of them on a day that it does not know."""
+        """Greens that the plan has for the day; all of the period on a day not in the plan."""
         return self.period.greens_on(self.day) or self.period.greens
 
     @property
     def planned(self) -> tuple[str, ...]:
-        """Greens that should be done by the end of the day: a job of several days with its last."""
+        """Greens to be done by the end of the day; a job of several days ends with the last."""
         later = [day for day in self.period.days if day > self.day]
         open_still = {green for day in later for green in self.period.greens_on(day)}
         return tuple(green for green in self.period.greens if green not in open_still)
@@ -75,12 +75,12 @@ class Occasion:
 
     @property
     def which_left_unknown(self) -> bool:
-        """Whether work stopped among several greens and nobody has said yet at which."""
+        """Whether work stopped among several greens, and nobody has reported at which."""
         return self.moment is Moment.STOPPED and self.news.done is None and len(self.left) > 1
 
     @property
     def left(self) -> tuple[str, ...]:
-        """Greens that are still to do: of the day where it was stopped, else of the period."""
+        """Greens still to do: those of the day if it was stopped, else of the period."""
         of = self.of_day if self.moment is Moment.STOPPED else self.period.greens
         return tuple(green for green in of if green not in self.done)
 
@@ -91,7 +91,7 @@ class Occasion:
 
     @property
     def resume(self) -> tuple[dt.date, ...]:
-        """Days on which what is left is done; none where the plan keeps none free."""
+        """Days on which the greens left will be done; none if the plan keeps no day free."""
         if self.news.resume:
             return self.news.resume
         kept = set(self.period.reserve_dates)
@@ -101,13 +101,13 @@ class Occasion:
 
     @property
     def _goes_on(self) -> tuple[dt.date, ...]:
-        """Days of a job that takes several on the same greens; any other has greens of its own."""
+        """Days of a job that takes several on the same greens; empty for other jobs."""
         own = set(self.of_day)
         return tuple(day for day in self.period.days if own >= set(self.period.greens_on(day)))
 
     @property
     def new_date(self) -> dt.date | None:
-        """When greens are now expected to putt well; None where nobody can say."""
+        """Day by which greens should now putt well; None if nobody can say."""
         promise = self.period.putts_well_after_all
         if self.news.new_date or promise.at_worst is None:
             return self.news.new_date
@@ -115,7 +115,7 @@ class Occasion:
 
 
 def moment_facts(occasion: Occasion) -> dict[str, object]:
-    """Return what the texts of all moments may name."""
+    """Return the facts that fill the texts of all moments."""
     words, period, told = occasion.words, occasion.period, occasion.told
     dates, programme = words.dates, words.programme
     one = len(period.greens) == 1
@@ -179,7 +179,7 @@ def moment_facts(occasion: Occasion) -> dict[str, object]:
 
 
 def known_in_moment(occasion: Occasion, facts: dict[str, object]) -> Iterator[Said]:
-    """Yield everything with a day or a green in it that a message may say."""
+    """Yield every statement with a day or a green that a message may contain."""
     words, period = occasion.words, occasion.period
 
     def said(name: str, *dates: dt.date, greens: tuple[str, ...] = ()) -> Said:
@@ -219,7 +219,7 @@ def known_in_moment(occasion: Occasion, facts: dict[str, object]) -> Iterator[Sa
 
 
 def _of_day(occasion: Occasion) -> dict[str, object]:
-    """Return what is known of the day."""
+    """Return the facts about the day."""
     words, day, greens = occasion.words, occasion.day, occasion.of_day
     one = len(greens) == 1
     closed = words.programme.holes_closed_on(day)
@@ -250,12 +250,12 @@ def _of_day(occasion: Occasion) -> dict[str, object]:
 
 
 def _are_all(words: Words, greens: Sequence[str]) -> bool:
-    """Whether they are all greens that are played to from a tee."""
+    """Tell whether the greens include every one that has a hole."""
     return all(key in greens for key, green in words.programme.greens.items() if green.holes)
 
 
 def _state(occasion: Occasion) -> str:
-    """Greens 1 to 3 are closed for work; as the middle of a sentence."""
+    """Return the state of the day's greens in words: "greens 1 to 3 are closed for work"."""
     words = occasion.words
     groups: dict[PlayStatus, list[str]] = {}
     for green in occasion.of_day:
@@ -274,7 +274,7 @@ def _state(occasion: Occasion) -> str:
 
 
 def _opens_again(occasion: Occasion) -> str:
-    """They open again on Tuesday 24 August; empty where they stay open."""
+    """Return "They open again on Tuesday 24 August."; empty if they stay open."""
     if occasion.told.stays_open():
         return ""
     greens = set(occasion.of_day)
@@ -288,7 +288,7 @@ def _opens_again(occasion: Occasion) -> str:
 
 
 def _opened(occasion: Occasion) -> str:
-    """Say that all are open after the last day of work, or by when; empty where they stayed open."""
+    """Return that all greens are open, or will be by a day, in words; empty if they stayed open."""
     if occasion.told.stays_open():
         return ""
     by, one = _all_open_by(occasion), len(occasion.period.greens) == 1
@@ -305,7 +305,7 @@ def _all_open_by(occasion: Occasion) -> dt.date:
 
 
 def _elsewhere(occasion: Occasion) -> str:
-    """Say that the other greens are open, where they all are."""
+    """Return a sentence that the other greens are open; empty unless all are."""
     away = (PlayStatus.CLOSED, PlayStatus.TEMPORARY)
     programme = occasion.words.programme
     others = [green for green in programme.greens if green not in occasion.of_day]
@@ -317,7 +317,7 @@ def _elsewhere(occasion: Occasion) -> str:
 
 
 def _hours(occasion: Occasion) -> str:
-    """Say from when to when the team works, to the half hour; empty where nobody knows."""
+    """Return the team's hours in a sentence, to the half hour; empty if they are unknown."""
     day = occasion.words.programme.timetables.get(occasion.day)
     if day is None:
         return ""
@@ -342,7 +342,7 @@ def _greens(occasion: Occasion, name: str, greens: Sequence[str]) -> dict[str, o
 
 
 def _left(occasion: Occasion) -> dict[str, object]:
-    """Say what is left of a day that was stopped, also where nobody knows how much."""
+    """Return the facts about the greens left on a stopped day, even if nobody knows which."""
     greens, unknown = occasion.left, occasion.which_left_unknown
     named = occasion.words.greens(greens) if greens else ""
     one = len(greens) == 1
@@ -360,7 +360,7 @@ def _left(occasion: Occasion) -> dict[str, object]:
 
 
 def _exactly(occasion: Occasion, day: dt.date) -> tuple[dt.date, ...]:
-    """Return the day where `_promised` names it, and none where it does so roughly."""
+    """Return the day if `_promised` names it exactly, and nothing if only roughly."""
     stops = occasion.period.putts_well_after_all.growth_stops
     return () if stops is not None and day >= stops else (day,)
 

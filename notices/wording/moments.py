@@ -1,7 +1,7 @@
-"""What is said on each occasion, from the announcement to the day when all is as before.
+"""Messages for each occasion, from the announcement to the day when all is as before.
 
-The texts stand in ``templates/LANGUAGE/moments/``, one for each moment, with a part for each kind
-of reader and a list of short messages, from long to short.
+The texts are in ``templates/LANGUAGE/moments/``, one for each moment, with a part for each kind
+of reader and a list of short messages, the longest first.
 """
 
 from __future__ import annotations
@@ -25,34 +25,34 @@ _SHORT = "short"
 
 @dataclass(frozen=True, slots=True)
 class Message:
-    """What one kind of reader is told on one occasion."""
+    """A message to one kind of reader on one occasion."""
 
     moment: Moment
     audience: Audience
     subject: str
     opening: tuple[Block, ...]
     heading: str
-    """What stands above what comes next."""
+    """Heading above ``next``."""
     next: tuple[Block, ...]
     facts: tuple[Said, ...]
-    """What of the programme and of the news it says, with the days that it names."""
+    """Facts of the programme and the news that it states, with the days that they name."""
 
 
 def messages(
     words: Words, period: Period, moment: Moment, news: News = AS_PLANNED
 ) -> Mapping[Audience, Message]:
-    """Return what each kind of reader is told of a period on an occasion.
+    """Return the messages about a period on an occasion, by kind of reader.
 
     Parameters
     ----------
     words
-        The programme in words.
+        Wording of the programme.
     period
-        The period that the messages are about.
+        Period that the messages are about.
     moment
-        On what occasion.
+        Occasion of the messages.
     news
-        What happened, as far as a plan cannot know it.
+        Events that a plan cannot know.
     """
     occasion = Occasion(words, period, moment, news)
     facts = moment_facts(occasion)
@@ -82,20 +82,20 @@ def message(
     audience: Audience = Audience.MEMBERS,
     news: News = AS_PLANNED,
 ) -> Message:
-    """Return what one kind of reader is told; see `messages`."""
+    """Return the message to one kind of reader; see `messages`."""
     return messages(words, period, moment, news)[audience]
 
 
 def short_messages(
     words: Words, period: Period, moment: Moment, news: News = AS_PLANNED
 ) -> tuple[str, ...]:
-    """Return ways to say it in one breath, from long to short, for phones and screens."""
+    """Return one-sentence messages for phones and screens, the longest first."""
     facts = moment_facts(Occasion(words, period, moment, news))
     return tuple(lines_of(_text(words, moment, facts)[1][_SHORT]))
 
 
 def text_of(moment: Moment) -> str:
-    """Return the name of the text on a moment, without its ending."""
+    """Return the name of the text for a moment, without its ending."""
     return f"moments/{moment.value.replace(' ', '-')}"
 
 

@@ -1,4 +1,4 @@
-"""Sums of money as one says them: about £12,300."""
+"""Rounded sums of money: about £12,000."""
 
 from __future__ import annotations
 
@@ -7,11 +7,11 @@ from babel.numbers import format_currency
 from notices.wording.language import LANGUAGES
 
 _DIGITS = 2
-"""An estimate is no more exact than that."""
+"""Significant digits of an estimate."""
 
 
 def about(amount: float, currency: str, language: str) -> str:
-    """Write a sum to two digits, as an estimate has them: about £12,000."""
+    """Write an estimate to two significant digits: about £12,000."""
     rounded = float(f"{amount:.{_DIGITS}g}")
     pattern = "¤#,##0" if rounded >= 1 else "¤#,##0.00"
     text = format_currency(

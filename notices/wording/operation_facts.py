@@ -1,4 +1,4 @@
-"""What the text on a kind of work may name, in words: sizes, shares, spans, counts."""
+"""Facts that fill the text on a kind of work, in words: sizes, shares, spans, counts."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ LATE_IN_YEAR = (10, 11, 12, 1, 2)
 """Months in which turf hardly knits in the north temperate zone; in the south, half a year later."""
 
 GROWS_WELL = 0.5
-"""Growth potential from which turf knits whatever the month: in a warm country there is no winter."""
+"""Growth potential from which turf knits in any month: a warm country has no winter."""
 
 _TIMES = {2: "twice"}
 
@@ -78,7 +78,7 @@ def operation_facts(work: Work, programme: Programme) -> dict[str, object]:
 
 
 def _each_green(work: Work, programme: Programme) -> str:
-    """Each green; the green; of fewer than the period has, which: each green except green 12."""
+    """Return "each green", "the green", or if the period has more, "each green except green 12"."""
     own = (period for period in programme.periods if work.id in {w.id for w in period.works})
     of_period = next((period.greens for period in own), work.greens)
     done = set(work.greens)
@@ -91,7 +91,7 @@ def _each_green(work: Work, programme: Programme) -> str:
 
 
 def story_facts(period: Period) -> dict[str, object]:
-    """Return the facts that fill the story of a period: which kinds of opening there are."""
+    """Return the facts that fill the story of a period, on its kinds of opening."""
     kinds = {work.operation.opening for work in period.works}
     return {
         "holes": Opening.HOLES in kinds,
@@ -109,13 +109,13 @@ def story_facts(period: Period) -> dict[str, object]:
 
 
 def _late_in_year(work: Work, programme: Programme) -> bool:
-    """Whether the work falls into the cold months of its place."""
+    """Tell whether the work falls into the cold months of its place."""
     northern = month_in_the_north(work.dates[0], programme)
     return northern in LATE_IN_YEAR and not grows_well(work, programme)
 
 
 def grows_well(work: Work, programme: Programme) -> bool:
-    """Whether grass grows well when the work begins."""
+    """Tell whether grass grows well when the work begins."""
     growth = programme.figure("growth potential", work.id)
     return growth is not None and growth.value is not None and growth.value >= GROWS_WELL
 
@@ -150,7 +150,7 @@ def _apart(days: int) -> str:
 
 
 def _healing(work: Work, recoveries: Sequence[Recovery]) -> dict[str, object]:
-    """Say how long it takes from the work, or from the last dressing, until nothing is seen."""
+    """Return the facts on the time from the work or the last dressing until nothing is seen."""
     spans = [(_last_visit(work, r.green), r.fully_healed) for r in recoveries]
     early = [(span.early - done).days for done, span in spans]
     late = [(span.late - done).days for done, span in spans if span.late]
@@ -163,16 +163,16 @@ def _healing(work: Work, recoveries: Sequence[Recovery]) -> dict[str, object]:
     )
     return {
         "winter": winter,
-        # What is expected while growth rests may heal before, and the first screen says "may".
+        # Greens expected to heal while growth rests may heal before; the text then says "may".
         "may_heal": not any(map(_waits_for_spring, recoveries)),
         "healed": measures.weeks([min(early), max(late, default=max(early))]),
-        # Empty where not even the early day comes before growth stops: weeks would say too much.
+        # Empty if even the early day comes after growth stops: weeks would promise too much.
         "healed_early": "" if over_winter else measures.weeks([max(early)]),
     }
 
 
 def _waits_for_spring(recovery: Recovery) -> bool:
-    """Whether it heals after growth has returned, or not even at best before growth stops."""
+    """Tell whether a green heals only after growth returns, or even at best after growth stops."""
     stops, returns = recovery.growth_stops, recovery.growth_returns
     healed = recovery.fully_healed
     if stops is None:

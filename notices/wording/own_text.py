@@ -1,8 +1,8 @@
-"""How much of the template language a club's own text may use: names, phrases and conditions.
+"""The part of the template language that a club's own text may use: names, phrases, conditions.
 
-A text may come with a plan from somebody else. It may name what is known of the work, call our
-own phrases, and leave a sentence out under a condition. Loops, sums, filters and macros are not
-for it: with them a text could keep the computer busy for ever, or fill its memory.
+A text may come with a plan from somebody else. It may name facts of the work, call our own
+phrases, and leave a sentence out under a condition. Loops, sums, filters and macros are refused:
+with them a text could keep the computer busy for ever, or fill its memory.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from jinja2 import Environment, TemplateSyntaxError, nodes
 
 PHRASES = "say"
-"""The name under which our own phrases stand, such as say.closes("The holes")."""
+"""Name through which texts call our own phrases, such as say.closes("The holes")."""
 
 _ALLOWED = (
     *(nodes.Output, nodes.TemplateData, nodes.Name, nodes.Const),
@@ -23,16 +23,16 @@ _ALLOWED = (
 
 @dataclass(frozen=True, slots=True)
 class TextLine:
-    """What is wrong with one line of a text."""
+    """A fault in one line of a text."""
 
     line: int
     message: str
     unknown: str = ""
-    """The name that nothing fills, where that is what is wrong."""
+    """Name that nothing fills; empty for other faults."""
 
 
 def refused(source: str, environment: Environment, known: Collection[str]) -> str:
-    """Say why a text cannot be filled, as one sentence; "" where it can be."""
+    """Return the reason why a text cannot be filled; empty if it can."""
     for fault in faults_of(source, environment, known):
         return f"{fault.message}, on line {fault.line}"
     return ""
@@ -41,16 +41,16 @@ def refused(source: str, environment: Environment, known: Collection[str]) -> st
 def faults_of(
     source: str, environment: Environment, known: Collection[str] | None
 ) -> Iterator[TextLine]:
-    """Yield what keeps a text from being filled.
+    """Yield the faults that keep a text from being filled.
 
     Parameters
     ----------
     source
-        The text.
+        Text with placeholders.
     environment
-        Reads the template language.
+        Parser of the template language.
     known
-        What a text may name; None where nobody knows, because no such work is planned.
+        Names that a text may use; None if unknown, because no such work is planned.
     """
     try:
         template = environment.parse(source)

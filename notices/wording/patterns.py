@@ -1,4 +1,4 @@
-"""The main works laid out in other ways, in words for the committee and the course manager."""
+"""Other layouts of the main works, in words for the committee and the course manager."""
 
 from __future__ import annotations
 
@@ -16,11 +16,11 @@ NAMES = {
     Layout.AS_PLANNED: "As planned",
     Layout.SPREAD: "Spread over weeks",
 }
-"""What each layout is called in a heading."""
+"""Names of layouts in headings."""
 
 
 MOST_NAMED = 3
-"""So many fixtures are named in one cell."""
+"""Most fixtures named in one cell."""
 
 _DONE = {
     Layout.ALL_AT_ONCE: "Done all at once",
@@ -28,28 +28,28 @@ _DONE = {
     Layout.AS_PLANNED: "As planned",
     Layout.SPREAD: "Spread over weeks",
 }
-"""How a sentence on each layout begins."""
+"""Beginnings of the sentences on layouts."""
 
 
 @dataclass(frozen=True, slots=True)
 class PatternWords:
-    """How the layouts of one programme are compared."""
+    """Comparison of the layouts of one programme."""
 
     words: Words
     patterns: tuple[Pattern, ...]
 
     @classmethod
     def of(cls, words: Words) -> PatternWords:
-        """Take the layouts of the programme."""
+        """Return the comparison for a programme."""
         return cls(words, words.programme.patterns)
 
     @property
     def names(self) -> tuple[str, ...]:
-        """What each layout is called."""
+        """Names of the layouts."""
         return tuple(NAMES[pattern.layout] for pattern in self.patterns)
 
     def table(self) -> Table | None:
-        """Compare the layouts, one to a column; None where there is no other."""
+        """Return a table with a column for each layout; None if there is only one."""
         if len(self.patterns) < 2:
             return None
         return Table(
@@ -59,7 +59,7 @@ class PatternWords:
         )
 
     def rows(self) -> Iterator[tuple[str, tuple[str, ...]]]:
-        """Yield each thing that is compared, with what it is under each layout."""
+        """Yield the label of each thing compared, with its value for each layout."""
         fixtures = f"{self.words.language.terms.fixture}s"
         every = self.patterns
         yield "Days of work", tuple(f"{len(one.days)}" for one in every)
@@ -94,7 +94,7 @@ class PatternWords:
             yield f"{fixtures} on recovering greens", cells
 
     def sentences(self) -> tuple[str, ...]:
-        """Say of each layout, in a sentence or a few, what speaks for and against it."""
+        """Return the case for and against each layout, in a few sentences."""
         if len(self.patterns) < 2:
             return ()
         return tuple(" ".join(self._said(one)) for one in self.patterns)
@@ -138,7 +138,7 @@ class PatternWords:
 
 
 def patterns_in_words(words: Words) -> str:
-    """Compare the layouts in plain text, one paragraph to each."""
+    """Return the comparison as plain text, with a paragraph for each layout."""
     said = PatternWords.of(words)
     if len(said.patterns) < 2:
         return "There is nothing to lay out in another way."
@@ -166,7 +166,7 @@ def _fit(one: Pattern) -> str:
 
 
 def _hours(minutes: float) -> str:
-    """Say how long, to the hour, or to ten minutes under an hour and a half."""
+    """Return a duration to the hour, or to ten minutes if it is under an hour and a half."""
     if minutes < 90:
         return f"{max(1, round(minutes / 10)) * 10} minutes"
     return f"{number(round(minutes / 60))} hours"

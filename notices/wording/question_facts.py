@@ -1,4 +1,4 @@
-"""What the answer to a question may name: the whole programme, as somebody who asks sees it."""
+"""Facts that fill the answers to questions about a programme."""
 
 from __future__ import annotations
 
@@ -20,10 +20,10 @@ from notices.wording.words import Words
 SUMMER_MONTHS = (6, 7, 8)
 
 MOST_RECORDS = 4
-"""Nobody reads more of them in an answer."""
+"""Most records of earlier years that an answer lists."""
 
 MOST_TEMPORARY = 6
-"""Beyond that many dates of temporary greens, an answer is no answer any more."""
+"""Most entries on temporary greens in an answer; more are summed up in one sentence."""
 
 _MUST_HEAL = frozenset({Opening.HOLES, Opening.SLITS, Opening.CHANNELS})
 
@@ -35,7 +35,7 @@ _SUMS = {
 
 
 def question_facts(words: Words) -> dict[str, object]:
-    """Return what the answers may name, every name whatever is planned."""
+    """Return the facts that fill the answers, under the same names for every plan."""
     programme = words.programme
     main = words.main_period()
     works = programme.works
@@ -76,7 +76,7 @@ def question_facts(words: Words) -> dict[str, object]:
 
 
 def _of_period(words: Words, main: Period | None) -> dict[str, object]:
-    """Return what is known of the period that the notices lead with."""
+    """Return the facts about the period that the notices lead with."""
     if main is None:
         empty = dict.fromkeys(("when", "open", "well", "marks", "dressings", "reserve"), "")
         return empty | dict.fromkeys(("noticed", "grows", "summer", "warm_season"), False)
@@ -98,7 +98,7 @@ def _of_period(words: Words, main: Period | None) -> dict[str, object]:
 
 
 def known_facts(words: Words) -> Iterator[Said]:
-    """Yield everything that an answer may say with a day or a green in it."""
+    """Yield every statement with a day or a green that an answer may contain."""
     for period in words.programme.periods:
         told = PeriodWords(words, period)
         yield Said(told.when(), period.days)
@@ -115,12 +115,12 @@ def known_facts(words: Words) -> Iterator[Said]:
 
 
 def fixtures_said(words: Words) -> tuple[Said, ...]:
-    """Say what the works mean for each fixture that meets them."""
+    """Return a sentence on each fixture that the works affect."""
     return tuple(Said(text) for text in circumstances.fixtures(words))
 
 
 def records_said(words: Words) -> tuple[Said, ...]:
-    """Say when greens really came back in earlier years, the latest first."""
+    """Return sentences on when greens came back in earlier years, the latest first."""
     titles = {work.operation.name: words.title(work) for work in words.programme.works}
     seen = [
         (titles[name], record)
@@ -141,7 +141,7 @@ def records_said(words: Words) -> tuple[Said, ...]:
 
 
 def temporary_said(words: Words) -> tuple[Said, ...]:
-    """Say which greens have temporary ones, and from when to when; none where nobody needs any."""
+    """Return sentences on the greens that have temporary ones and their days, if there are any."""
     days: dict[str, list[dt.date]] = {}
     for day, on_day in sorted(words.programme.status.items()):
         for green, status in on_day.items():
@@ -161,7 +161,7 @@ def temporary_said(words: Words) -> tuple[Said, ...]:
 
 
 def _temporary(words: Words, greens: tuple[str, ...], dates: tuple[dt.date, ...]) -> Said:
-    """Say when some greens have temporary ones; of many stretches only the begin and the end."""
+    """Return a sentence on days with temporary greens, with only first and last if it gets long."""
     several = len(greens) > 1
     subject = (
         f"{words.greens(greens)} {'have temporary greens' if several else 'has a temporary green'}"
@@ -197,7 +197,7 @@ def _cost_parts(words: Words) -> str:
 
 
 def _is_currency(unit: str) -> bool:
-    """Whether a sum can be said: without a currency, the plan's own figure has no sign."""
+    """Tell whether a unit is a currency; a plan may leave it out."""
     return len(unit) == len("GBP") and unit.isupper()
 
 

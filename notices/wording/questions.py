@@ -1,7 +1,7 @@
-"""Questions that members and committees ask, each with an answer that can be pasted as it is.
+"""Questions that members and committees ask, each with an answer ready to be pasted.
 
-The texts stand in ``templates/LANGUAGE/questions/``. A text whose answer comes out empty, because
-nothing of the kind is planned, is not asked.
+The texts are in ``templates/LANGUAGE/questions/``. A question whose answer comes out empty,
+because nothing of the kind is planned, is left out.
 """
 
 from __future__ import annotations
@@ -48,7 +48,7 @@ class Question:
     audience: Audience
     """Members, or the committee."""
     facts: tuple[Said, ...]
-    """What of the programme the answer says, with the days that it names."""
+    """Facts of the programme that the answer states, with the days that they name."""
 
 
 def questions(words: Words) -> tuple[Question, ...]:

@@ -1,4 +1,4 @@
-"""How easy a text is to read: sentences, words and syllables counted, and two published formulas.
+"""Reading ease of a text by two published formulas, from counts of sentences, words and syllables.
 
 Flesch Reading Ease (Flesch 1948) and Flesch-Kincaid grade (Kincaid, Fishburne, Rogers and Chissom
 1975). Syllables are counted by rule, which is right for most English words and near for the rest.
@@ -12,12 +12,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 LONGEST_SENTENCE = 25
-"""Words that a sentence may have: GOV.UK splits longer ones."""
+"""Most words in a sentence: GOV.UK splits longer ones."""
 
 _WORD = re.compile(r"[A-Za-z]+\d*(?:[’'-][A-Za-z]+)*|\d+(?:[.,:]\d+)*")
 _VOWELS = re.compile(r"[aeiouy]+")
 _BLOCK = re.compile(r"\n[^\S\n]*\n|\n(?=[^\S\n]*[*•-] )")
-"""A blank line or the sign of a list begins a new sentence, full stop or not."""
+"""A blank line or a bullet begins a new sentence, full stop or not."""
 _END = re.compile(r"(?<=[.!?])[”’)]?\s+(?=[“‘(]?[A-Z0-9])")
 _ADDRESS = re.compile(r"https?://\S+|\S+@\S+\.\S+")
 _RULED = re.compile(r"(?m)^.+\n[=-]{3,}[^\S\n]*$|^[=-]{3,}[^\S\n]*$")
@@ -26,7 +26,7 @@ _CAPITALS = re.compile(r"(?m)^(?=.*[A-Z])[^a-z]+$")
 
 @dataclass(frozen=True, slots=True)
 class Measure:
-    """What was counted in a text."""
+    """Counts of a text."""
 
     sentences: tuple[str, ...]
     words: int
@@ -34,12 +34,12 @@ class Measure:
 
     @property
     def average(self) -> float:
-        """Words in a sentence, on average."""
+        """Average number of words in a sentence."""
         return self.words / max(1, len(self.sentences))
 
     @property
     def grade(self) -> float:
-        """School grade after Flesch and Kincaid; 0 for a text without words."""
+        """Flesch-Kincaid school grade; 0 for a text without words."""
         return flesch_kincaid(self.words, len(self.sentences), self.syllables) if self.words else 0
 
     @property
@@ -48,15 +48,15 @@ class Measure:
         return flesch(self.words, len(self.sentences), self.syllables) if self.words else 100
 
     def longer_than(self, words: int) -> tuple[str, ...]:
-        """Return the sentences with more words than that, the longest first."""
+        """Return the sentences with more than so many words, the longest first."""
         found = [one for one in self.sentences if len(words_of(one)) > words]
         return tuple(sorted(found, key=lambda one: -len(words_of(one))))
 
 
 def measure(text: str) -> Measure:
-    """Count sentences, words and syllables of a plain text.
+    """Return the counts of sentences, words and syllables in a plain text.
 
-    Headings count for nothing: they are no sentences, and would make any text look easy.
+    Headings are not counted: they are no sentences, and would make any text look easy.
     """
     sentences = sentences_of(_CAPITALS.sub("\n", _RULED.sub("\n", text)))
     words = [word for sentence in sentences for word in words_of(sentence)]
@@ -74,7 +74,7 @@ def flesch_kincaid(words: int, sentences: int, syllables: int) -> float:
 
 
 def sentences_of(text: str) -> list[str]:
-    """Split a text where a sentence ends, and not at a stop within a number or an address."""
+    """Return the sentences of a text, not split at a stop within a number or an address."""
     found = []
     for block in _BLOCK.split(text):
         line = _ADDRESS.sub(_address, " ".join(block.split()))
@@ -83,7 +83,7 @@ def sentences_of(text: str) -> list[str]:
 
 
 def _address(match: re.Match[str]) -> str:
-    """Take an address out, and leave the stop that ends its sentence."""
+    """Return the full stop if an address ends a sentence, else nothing."""
     return "." if match[0].endswith(".") else ""
 
 
@@ -94,13 +94,13 @@ def words_of(text: str) -> Sequence[str]:
 
 @lru_cache(maxsize=4096)  # a pack says the same few hundred words again and again
 def syllables_of(word: str) -> int:
-    """Count the syllables of a word: groups of vowels, without an e that is not spoken."""
+    """Return the number of syllables of a word: groups of vowels, without a silent e."""
     if word[0].isdigit():
         return 1
     if "-" in word:
         return sum(syllables_of(part) for part in word.split("-") if part)
     plain = re.sub(r"[^a-z]", "", word.lower().removesuffix("’s").removesuffix("'s"))
-    # Two vowels that are said apart: play-er, scarify-ing, twenti-eth.
+    # Two vowels spoken apart: play-er, scarify-ing, twenti-eth.
     parted = re.sub(r"(?<=[aeiou])y(?=[aeiou])|y(?=i)|i(?=eth)", r"\g<0> ", plain)
     count = len(_VOWELS.findall(parted))
     if re.search(r"[^aeiouyl]e$|[aeiouy]le$|[^aeiouytd]ed$|[^aeiouysxzcg]es$", plain):

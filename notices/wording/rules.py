@@ -1,4 +1,4 @@
-"""Rules of golf while greens are worked on and recover: what a player may do, in plain words."""
+"""Rules of golf during work and recovery, in plain words for players."""
 
 from __future__ import annotations
 
@@ -13,23 +13,23 @@ from notices.wording.lists import and_list, number, sentence
 from notices.wording.words import Words
 
 Round = tuple[Hole, ...]
-"""The holes of a round: a course of eighteen, or a nine."""
+"""Holes of a round: a course of eighteen, or a nine."""
 
 COMMITTEE = "The committee decides which local rules apply."
 
 
 @dataclass(frozen=True, slots=True)
 class RuleSaid:
-    """What is said of one rule, and the days that it names."""
+    """Words about one rule, with the days that they name."""
 
     text: str
     dates: tuple[dt.date, ...] = ()
 
 
 def rules(words: Words, days: Collection[dt.date] | None = None) -> list[RuleSaid]:
-    """Say what a player may and may not do, two to four points; none where no rule is called up.
+    """Return two to four points on what a player may do; none if no rule matters.
 
-    With ``days``, only what matters on any of those is said.
+    With ``days``, only rules that matter on any of those count.
     """
     met = {
         rule.rule
@@ -66,7 +66,7 @@ def _openings(words: Words) -> str:
 
 
 def _with_your_hands(words: Words, met: set[RuleOfGolf]) -> str:
-    """Say what a player may put right on a green; of sand only where there is some."""
+    """Return what a player may put right on a green, with sand only if there is some."""
     sand = any(brings_sand(work) for work in words.programme.works)
     may = f"You may move loose {'sand and soil' if sand else 'soil'} on the green."
     may_not = "You may not repair the holes: they are part of looking after the green."
@@ -75,7 +75,7 @@ def _with_your_hands(words: Words, met: set[RuleOfGolf]) -> str:
 
 
 def _handicap(words: Words, met: set[RuleOfGolf], days: Collection[dt.date] | None) -> RuleSaid:
-    """Say whether scores count for handicap; outside England others know."""
+    """Return whether scores count for handicap; outside England, the advice to ask."""
     programme = words.programme
     if programme.club.country != ENGLAND:
         return RuleSaid(
@@ -96,9 +96,9 @@ def _handicap(words: Words, met: set[RuleOfGolf], days: Collection[dt.date] | No
 def lost_scores(
     words: Words, days: Collection[dt.date] | None = None
 ) -> list[tuple[str, tuple[dt.date, ...]]]:
-    """Name the scores that cannot count for handicap, with their days: "no score over 18 holes".
+    """Return the scores that cannot count for handicap, as "no score over 18 holes", with days.
 
-    Where one course is over the limit and another is not, it is named.
+    A course is named if it is over the limit and another is not.
     """
     programme = words.programme
     of_club = _whole_rounds(list(rounds(programme)))
@@ -117,7 +117,7 @@ def lost_scores(
 
 
 def lost_scores_said(words: Words) -> list[RuleSaid]:
-    """Say which scores cannot count for handicap, and when."""
+    """Return sentences on the scores that cannot count for handicap, and their days."""
     return [
         RuleSaid(sentence(f"{score} can count for handicap {words.dates.on_days(dates)}"), dates)
         for score, dates in lost_scores(words)
@@ -125,13 +125,13 @@ def lost_scores_said(words: Words) -> list[RuleSaid]:
 
 
 def _whole_rounds(of_club: Sequence[Round]) -> list[Round]:
-    """Return the rounds without the nines of a course of eighteen: one of them may still count."""
+    """Return the rounds without nines of a course of eighteen, of which one may still count."""
     eighteens = {holes[0][0] for holes in of_club if len(holes) > NINE}
     return [holes for holes in of_club if len(holes) > NINE or holes[0][0] not in eighteens]
 
 
 def _scores(words: Words, met: Sequence[Round], of_club: Sequence[Round]) -> Iterator[str]:
-    """Name the scores of some rounds: no score; no score over 18 holes on the Oak course."""
+    """Yield scores of rounds: "no score", or "no score over 18 holes on the Oak course"."""
     lengths = sorted({len(holes) for holes in met}, reverse=True)
     if len(met) == len(of_club) and len(lengths) == 1:
         yield "no score" if lengths == [NINE] else f"no score over {lengths[0]} holes"
@@ -142,7 +142,7 @@ def _scores(words: Words, met: Sequence[Round], of_club: Sequence[Round]) -> Ite
 
 
 def _round(words: Words, holes: Round) -> str:
-    """Name a round by its course, or else by its holes."""
+    """Return the name of a round: its course, or else its holes."""
     (course, _), *_ = holes
     alone = sum(name == course for name, _ in words.programme.holes) == len(holes)
     return course_phrase(course) if course and alone else words.holes(holes)

@@ -1,4 +1,4 @@
-"""What is said, and the days and greens that it names: a document turns it into a fact."""
+"""Statements in a text with the days and greens that they name, which documents list as facts."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from notices.wording.blocks import Block, Bullets, Paragraph
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """Words as they stand in a text, with the days and the greens that they name."""
+    """Words from a text, with the days and the greens that they name."""
 
     text: str
     dates: tuple[dt.date, ...] = ()
@@ -19,7 +19,7 @@ class Said:
 
 
 def lines_of(blocks: Iterable[Block]) -> list[str]:
-    """Return the words of paragraphs and lists, a string for each paragraph and each item."""
+    """Return the words of each paragraph and each list item."""
     found = []
     for block in blocks:
         match block:
@@ -33,6 +33,6 @@ def lines_of(blocks: Iterable[Block]) -> list[str]:
 
 
 def told_in(blocks: Iterable[Block], known: Iterable[Said]) -> tuple[Said, ...]:
-    """Return what of the known facts stands in the blocks, each once."""
+    """Return the known statements that occur in the blocks, each once."""
     words = "\n".join(lines_of(blocks))
     return tuple(dict.fromkeys(said for said in known if said.text and said.text in words))

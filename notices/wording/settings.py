@@ -1,4 +1,4 @@
-"""The settings of a work in words: what the machine is set to, for those who ask for it exactly."""
+"""Settings of a work in words, for readers who want to know exactly."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from notices.wording import amounts, measures
 from notices.wording.lists import counted, number
 
 Said = Callable[[SettingValue, str], str]
-"""From a value and the system of units to words; empty where there is nothing to say."""
+"""Function from a value and the system of units to words, which may be empty."""
 
 
 def _length(words: str) -> Said:
@@ -71,7 +71,7 @@ _SAID: Mapping[str, Said] = {
 
 
 def settings_in_words(work: Work, units: str) -> str:
-    """Tines 13 mm wide, 50 mm apart; empty where a work has no settings to speak of.
+    """Return settings such as "Tines 13 mm wide, 50 mm apart"; empty if there are none to name.
 
     Depth has a column of its own: see `depth_in_words`.
     """
@@ -97,6 +97,6 @@ def settings_in_words(work: Work, units: str) -> str:
 
 
 def depth_in_words(work: Work, units: str) -> str:
-    """75 mm; empty where a work goes into nothing."""
+    """Return the depth of a work, such as "75 mm"; empty if it does not enter the ground."""
     depth = work.settings.values.get("depth")
     return measures.length(depth, units) if isinstance(depth, float | int) else ""

@@ -1,4 +1,4 @@
-"""Whether a club's own texts can be filled, and say what ours in their place would say."""
+"""Checks that a club's own texts can be filled, and have all parts of the texts they replace."""
 
 from __future__ import annotations
 
@@ -23,40 +23,40 @@ from notices.wording.words import Words
 _PART = re.compile(r"^(?:## +(.+?) *|([a-z]+): *\S.*)$", re.MULTILINE)
 _ON_WORKS = "operations/"
 _WITH_PARTS = (_ON_WORKS, "moments/", "questions/")
-"""Texts of which every part is asked for by name."""
+"""Folders of texts whose parts are all looked up by name."""
 _AUDIENCE = re.compile(r"^audience: *(.*?) *$", re.MULTILINE)
 
 
 @dataclass(frozen=True, slots=True)
 class OwnText:
-    """A text of the club's own."""
+    """A text that the club wrote."""
 
     path: tuple[str | int, ...]
-    """Way through the plan to it."""
+    """Path to it through the plan."""
     name: str
-    """Of the file, such as operations/hollow-tining.md."""
+    """File name, such as operations/hollow-tining.md."""
     source: str
     replaces: bool
-    """Whether it takes the place of one of ours; else the club's plan brings the kind of work."""
+    """Whether it replaces one of our texts; else it belongs to a kind of work of the club's own."""
 
 
 def check_texts(
     programme: Programme, texts: Iterable[tuple[tuple[str | int, ...], str, str, bool]]
 ) -> Iterator[Finding]:
-    """Yield what keeps a text of the club's own from being used, each with its line.
+    """Yield findings about faults that keep the club's own texts from being used.
 
     Parameters
     ----------
     programme
-        A plan, worked out.
+        Programme of the plan.
     texts
-        What `OwnText` is made of, for each. The path of a finding ends in the line, counted from 1.
+        Arguments of `OwnText` for each. The path of a finding ends in the line, counted from 1.
     """
     own = tuple(OwnText(*text) for text in texts)
     on_works = [text for text in own if text.name.startswith(_ON_WORKS)]
     found = [*_checked(programme, on_works, _known_on_works(programme))]
     yield from found
-    # The others name works by the titles that stand in those texts.
+    # The other texts name works by the titles in those texts.
     others = [text for text in own if text not in on_works]
     if others and not found:
         yield from _checked(programme, others, _known_besides(programme))
@@ -85,7 +85,7 @@ def _finding(text: OwnText, line: int, message: str, suggestion: str) -> Finding
 
 
 def _parts(language: str, text: OwnText) -> Iterator[Finding]:
-    """Yield the parts that our text has and this one has not."""
+    """Yield findings about parts of our text that this one lacks."""
     missing = [
         part for part in _named(our_text(language, text.name)) if part not in _named(text.source)
     ]
@@ -103,7 +103,7 @@ def _parts(language: str, text: OwnText) -> Iterator[Finding]:
 
 
 def _named(source: str) -> list[str]:
-    """Return the parts of a text as one writes them: "title:", "## Why"."""
+    """Return the parts of a text as they are written: "title:", "## Why"."""
     found = []
     for heading, key in _PART.findall(source):
         if not heading:
@@ -114,7 +114,7 @@ def _named(source: str) -> list[str]:
 
 
 def _known_on_works(programme: Programme) -> Mapping[str, Collection[str]]:
-    """Return what the text on each kind of work that is planned may name."""
+    """Return the names that the text on each planned kind of work may use, by file name."""
     return {
         f"{_ON_WORKS}{work.operation.slug}.md": {*operation_facts(work, programme), PHRASES}
         for work in programme.works
@@ -122,7 +122,7 @@ def _known_on_works(programme: Programme) -> Mapping[str, Collection[str]]:
 
 
 def _known_besides(programme: Programme) -> Mapping[str, Collection[str]]:
-    """Return what each other text may name, as far as it is used for what is planned."""
+    """Return the names that each other text may use, by file name, for texts that are used."""
     words = Words(programme)
     known: dict[str, Collection[str]] = {
         "cautions.md": {*caution_facts(words, programme.works), PHRASES}

@@ -1,4 +1,4 @@
-"""How long a message is on a phone (3GPP TS 23.038, section 6).
+"""Length of text messages on a phone (3GPP TS 23.038, section 6).
 
 References
 ----------
@@ -22,28 +22,28 @@ ONE_PART, PARTS = 160, 153
 ONE_PART_UCS2, PARTS_UCS2 = 70, 67
 
 _PLAIN = str.maketrans({"’": "'", "‘": "'", "“": '"', "”": '"', "–": "-", "—": "-", "…": "..."})
-"""Typographic signs that would more than halve what a message holds."""
+"""Plain forms of typographic characters, which would more than halve the room in a message."""
 
 
 def for_phones(text: str) -> str:
-    """Return a text with the plain forms of typographic signs, as phones type them."""
+    """Return a text with plain forms of typographic characters, as phones type them."""
     return text.translate(_PLAIN)
 
 
 def characters(text: str) -> int:
-    """Return how many characters a phone counts: two for those of the extension table."""
+    """Return the number of characters that a phone counts, two for each of the extension table."""
     if not is_default(text):
         return len(text.encode("utf-16-be")) // 2
     return sum(2 if sign in _EXTENDED else 1 for sign in text)
 
 
 def is_default(text: str) -> bool:
-    """Tell whether all characters are of the default alphabet."""
+    """Tell whether all characters belong to the default alphabet."""
     return set(text) <= _BASIC | _EXTENDED
 
 
 def parts(text: str) -> int:
-    """Return in how many parts a message is sent."""
+    """Return the number of parts in which a message is sent."""
     one, each = (ONE_PART, PARTS) if is_default(text) else (ONE_PART_UCS2, PARTS_UCS2)
     count = characters(text)
     return 1 if count <= one else -(-count // each)

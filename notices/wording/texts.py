@@ -1,4 +1,4 @@
-"""The texts that explain each kind of work, filled with what is planned."""
+"""Texts that explain each kind of work, filled with the facts of a plan."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ _IMPORT = '{% import "_phrases.md" as say with context %}'
 
 
 class Length(enum.Enum):
-    """How much is said of a kind of work."""
+    """Length of a text on a kind of work."""
 
     LINE = "line"
     PARAGRAPH = "paragraph"
@@ -38,12 +38,12 @@ _PARAGRAPHS: Mapping[Length, tuple[tuple[str, ...], ...]] = {
         ("what you will see", "your game", "how long"),
     ),
 }
-"""For each length, the sections that make its paragraphs."""
+"""Sections that make up the paragraphs of each length."""
 
 
 @dataclass(frozen=True, slots=True)
 class OperationText:
-    """What members are told about one kind of work."""
+    """Text for members on one kind of work."""
 
     title: str
     line: str
@@ -51,7 +51,7 @@ class OperationText:
     sections: Mapping[str, tuple[Block, ...]]
 
     def section(self, name: str) -> tuple[Block, ...]:
-        """Return one of TEXT_SECTIONS; nothing where a club's own text leaves it out."""
+        """Return one of TEXT_SECTIONS; empty if a club's own text leaves it out."""
         return self.sections.get(name, ())
 
     def paragraphs(self, length: Length) -> tuple[Paragraph, ...]:
@@ -90,18 +90,18 @@ def operation_text(
     Parameters
     ----------
     language
-        Such as en-GB.
+        Language tag, such as en-GB.
     slug
         File name of the kind of work, without ending.
     facts
-        What the sentences may name; a name that is missing is an error, never a gap.
+        Values of placeholders; a missing one is an error, never a gap.
     own
-        The club's own text, where the kind of work is the club's own.
+        The club's own text for this kind of work; empty to use ours.
 
     Raises
     ------
     TextFault
-        When the club's own text cannot be filled.
+        If the club's own text cannot be filled.
     """
     if own:
         return _own_text(language, slug, facts, own)
@@ -109,12 +109,12 @@ def operation_text(
 
 
 def faults_in_text(language: str, source: str, known: Collection[str] | None) -> Iterator[TextLine]:
-    """Yield what keeps a club's own text from being filled; see `own_text.faults_of`."""
+    """Yield the faults that keep a club's own text from being filled; see `own_text.faults_of`."""
     return faults_of(source, _environment(language), known)
 
 
 def our_text(language: str, name: str) -> str:
-    """Return a text of ours as it stands, by its name with ending."""
+    """Return one of our texts unfilled, by its name with ending."""
     return _source(language, name)
 
 
@@ -123,7 +123,7 @@ def _own_text(language: str, slug: str, facts: Mapping[str, object], own: str) -
         raise TextFault(f"The text on {slug} cannot be filled: {why}.")
     try:
         return _in_sections(slug, _filled(language, own, facts))
-    # What is wrong with a phrase that is given too much, or with a section, is the club's to mend.
+    # A fault in a section, or in the arguments of a phrase, is for the club to mend.
     except (jinja2.TemplateError, TypeError, ValueError, IndexError) as error:
         raise TextFault(f"The text on {slug} cannot be filled: {error}.") from None
 
@@ -154,19 +154,19 @@ def text_with_head(
     Parameters
     ----------
     language
-        Such as en-GB.
+        Language tag, such as en-GB.
     name
         Path of the file below the language's folder, without its ending.
     facts
-        What the sentences may name. Words stand as they are, whatever Markdown would make of
-        them, but for addresses, which become links; several of them, in a tuple, become a list.
+        Values of placeholders. Markdown in them has no effect, but addresses become links; a
+        tuple of texts becomes a list.
     own
-        The club's own text, where it has one in place of ours.
+        The club's own text in place of ours; empty to use ours.
 
     Raises
     ------
     TextFault
-        When the club's own text cannot be filled.
+        If the club's own text cannot be filled.
     """
     if own and (why := refused(own, _environment(language), facts.keys())):
         raise TextFault(f"The text {name}.md cannot be filled: {why}.")
@@ -200,7 +200,7 @@ def _filled(language: str, source: str, facts: Mapping[str, object]) -> str:
 
 
 def _fact(value: object) -> object:
-    """Keep Markdown out of words that a club wrote; make a list of several."""
+    """Return a text with its Markdown escaped, or a tuple of texts as a Markdown list."""
     if isinstance(value, str):
         return escaped(value)
     if isinstance(value, tuple):

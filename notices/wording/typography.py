@@ -1,7 +1,7 @@
-"""Apostrophes and quotation marks of what a club typed, set as a printer sets them.
+"""Typographic apostrophes and quotation marks in texts that a club typed.
 
-A keyboard has one sign for apostrophe, quotation mark, feet and inches. Each is set by what stands
-beside it. What it means cannot always be told, and then it stays as it was typed.
+A keyboard has the same keys for apostrophe, quotation mark, feet and inches. The characters beside
+a mark decide; where they leave its meaning open, it stays as typed.
 """
 
 from __future__ import annotations
@@ -25,14 +25,14 @@ _AS_TYPED = re.compile(
     re.IGNORECASE,
 )
 _LEFT_OUT = re.compile(
-    # Words whose beginning is left out, and years: an apostrophe, though it stands like a quote.
+    # Words without their beginning, and years: an apostrophe in the place of an opening quote.
     r"'(?:\d\ds?\b|(?:tis|twas|twill|til|em|n|cause|bout|round|cept)\b)",
     re.IGNORECASE,
 )
 _INCHES = re.compile(r"(?:\d[/.]\d+|\d' ?\d+)\"$")
-"""A mark that can only be of inches, even within quotation marks: 1/2", 0.5", 5' 6"."""
+"""A mark that can only mean inches, even within quotation marks: 1/2", 0.5", 5' 6"."""
 _OPENS_AFTER = frozenset(" \t\n\u00a0([{/—–-“‘\"'*_")
-"""What stands before an opening mark, if anything does."""
+"""Characters that may come before an opening mark."""
 _IDENTITIES = frozenset({"texts"})
 """Parts of a programme that hold texts with placeholders, set once those are filled."""
 
@@ -40,12 +40,12 @@ _IDENTITIES = frozenset({"texts"})
 def typeset(text: str) -> str:
     """Return a text with typographic apostrophes and quotation marks.
 
-    Nothing but these marks changes, and each becomes one sign. Code, addresses, feet and inches
-    (5' 6", 1/2") stay as they were typed, and a text that is set already stays as it is.
+    Only these marks change, and each becomes one character. Code, addresses, feet and inches
+    (5' 6", 1/2") stay as typed, and so does a text with typographic marks.
     """
     if "'" not in text and '"' not in text:
         return text
-    # What stays is seen by its neighbours: a quotation may begin before an address and end after.
+    # Parts that stay are kept in place: a quotation may begin before an address and end after it.
     marks, free = list(text), [True] * len(text)
     for kept in _AS_TYPED.finditer(text):
         free[kept.start() : kept.end()] = [False] * len(kept[0])
@@ -55,7 +55,7 @@ def typeset(text: str) -> str:
 
 
 def _set_doubles(marks: list[str], free: list[bool]) -> None:
-    """Pair off double quotation marks; what has no other half stays."""
+    """Pair double quotation marks; one without a partner stays as typed."""
     opened: int | None = None
     for at, sign in enumerate(marks):
         if sign != '"' or not free[at] or _INCHES.search("".join(marks[max(0, at - 8) : at + 1])):
@@ -84,7 +84,7 @@ def _set_singles(marks: list[str], free: list[bool], text: str) -> None:
 
 
 def _closing(marks: list[str], free: list[bool], opened: int) -> int:
-    """Return where a single quotation ends; 0 where it does not."""
+    """Return the index of the mark that closes a single quotation; 0 if there is none."""
     for at in range(opened + 2, len(marks)):
         if marks[at] == "'" and free[at] and not marks[at - 1].isspace():
             after = marks[at + 1] if at + 1 < len(marks) else " "
@@ -105,16 +105,16 @@ def _is_of_feet(marks: list[str], at: int) -> bool:
 
 
 def set_programme(programme: Programme) -> Programme:
-    """Return a programme with all that the club typed set as a printer sets it.
+    """Return a programme with typographic marks in all texts that the club typed.
 
-    Names are set wherever they stand, so that what is looked up by one is still found.
+    Names are changed wherever they occur, so that look-ups by name still work.
     """
     printed: Programme = _Setter().set(programme)
     return printed
 
 
 def in_language(record: Record, language: Language) -> Record:
-    """Return a record with every text in it written as a language writes it, whatever it came from."""
+    """Return a record with every text in it adapted to a language."""
     if language.with_percent("1 %") == "1 %":
         return record
     written: Record = _Setter(language.with_percent).set(record)
@@ -122,7 +122,7 @@ def in_language(record: Record, language: Language) -> Record:
 
 
 class _Setter:
-    """Sets every text in a tree of records, and leaves a record without one as it is."""
+    """Changes every text in a tree of records, and leaves a record without changes as it is."""
 
     def __init__(self, change: Callable[[str], str] = typeset) -> None:
         self._change = change
@@ -137,7 +137,7 @@ class _Setter:
             return value
         known = self._done.get(id(value))
         if known is None:
-            # The value is kept beside what became of it, so that nothing else gets its id.
+            # The old value is kept beside the new one, so that nothing else gets its id.
             known = self._done[id(value)] = (value, self._set_parts(value))
         return known[1]
 

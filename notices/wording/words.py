@@ -1,4 +1,4 @@
-"""All wording of one programme: dates seen from its issue, greens of its course."""
+"""Wording of one programme, with dates as seen from its issue and the greens of its course."""
 
 from __future__ import annotations
 
@@ -16,22 +16,22 @@ from notices.wording.language import LANGUAGES, Language
 from notices.wording.operation_facts import operation_facts, story_facts
 
 DaysWithGreens = list[tuple[tuple[dt.date, ...], tuple[str, ...]]]
-"""Days, each entry with the greens that are worked on them."""
+"""Days of work, each entry with the greens worked on."""
 
 
 @dataclass(frozen=True, slots=True)
 class Words:
-    """How one programme is put into words."""
+    """Wording of one programme."""
 
     programme: Programme
     _texts: dict[str, tuple[Work, texts.OperationText]] = field(
         default_factory=dict, init=False, repr=False, compare=False
     )
-    """Texts on works, as far as they were asked for: most are asked for many times."""
+    """Cache of texts on works, since most are needed many times."""
 
     @property
     def language(self) -> Language:
-        """The language that is spoken."""
+        """Language of the programme."""
         return LANGUAGES[self.programme.club.language]
 
     @property
@@ -45,19 +45,19 @@ class Words:
         return DateWords(self.programme.club.language, self.programme.issued)
 
     def greens(self, keys: Sequence[str], *, short: bool = False) -> str:
-        """Greens 1 to 6 and the putting green."""
+        """Return names of greens, such as "greens 1 to 6 and the putting green"."""
         return name_greens(keys, self.programme.greens, short=short)
 
     def holes(self, holes: Sequence[Hole], *, short: bool = False) -> str:
-        """Holes 1 to 6."""
+        """Return names of holes, such as "holes 1 to 6"."""
         return name_holes(holes, self.programme.greens, short=short)
 
     def greens_briefly(self, keys: Sequence[str]) -> str:
-        """All greens; greens 1 to 6."""
+        """Return short names of greens, such as "all greens" or "greens 1 to 6"."""
         return name_greens_briefly(keys, self.programme.greens)
 
     def greens_between(self, keys: Sequence[str]) -> str:
-        """Green 4; Oak 4 and Elm 11."""
+        """Return names of greens inside a sentence, such as "green 4" or "Oak 4 and Elm 11"."""
         return name_greens_between(keys, self.programme.greens)
 
     def operation(self, work: Work) -> texts.OperationText:
@@ -74,13 +74,13 @@ class Words:
         return text
 
     def own_text(self, name: str) -> str:
-        """Return the club's own text of a name, without its ending; "" where ours stands."""
+        """Return the club's own text by its name without ending; empty if it uses ours."""
         return self.programme.texts.get(f"{name}.md", "")
 
     def text(
         self, name: str, facts: Mapping[str, object]
     ) -> tuple[Mapping[str, str], tuple[Block, ...]]:
-        """Return the front matter and the blocks of a text, the club's own where it has one."""
+        """Return the front matter and the blocks of a text, the club's own if it has one."""
         language = self.programme.club.language
         return texts.text_with_head(language, name, facts, self.own_text(name))
 
@@ -89,7 +89,7 @@ class Words:
         return self.operation(work).title
 
     def story(self, period: Period) -> tuple[Block, ...]:
-        """Why the works of a period are done, and done together."""
+        """Return the text on why the works of a period are done, and done together."""
         return self.text("why", story_facts(period))[1]
 
     def days_of(self, period: Period) -> DaysWithGreens:
@@ -109,13 +109,13 @@ class Words:
         )
 
     def other_periods(self) -> list[Period]:
-        """Return the periods beside the main one, by date."""
+        """Return the periods other than the main one, by date."""
         main = self.main_period()
         return [period for period in self.programme.periods if period is not main]
 
 
 def days_with_greens(visits: Iterable[tuple[dt.date, tuple[str, ...]]]) -> DaysWithGreens:
-    """Join neighbouring days with the same greens into one entry."""
+    """Return days with their greens, neighbouring days with the same greens in one entry."""
     entries: DaysWithGreens = []
     for day, greens in sorted(visits):
         if entries and entries[-1][1] == greens and day - entries[-1][0][-1] == ONE_DAY:
