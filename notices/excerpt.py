@@ -71,7 +71,7 @@ def _window(cells: Sequence[str], spot: int, widest: int) -> tuple[int, int]:
     """Return the index of the first cell to show, and the one after the last, around the spot."""
     if _width(cells) <= widest:
         return 0, len(cells)
-    room = widest - 2  # for the two signs of cutting
+    room = widest - 2  # for an ellipsis at each end
     start = spot
     while start > 0 and _width(cells[start - 1 : spot]) <= room // 2:
         start -= 1

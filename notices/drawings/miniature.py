@@ -24,7 +24,7 @@ WIDTH, HEIGHT, MARGIN = 84, 119, 8
 
 HEAD, LINE = 16, 4.5
 WORDS_A_LINE = 60
-"""Letters that one line of the sketch stands for."""
+"""Letters of text for each line of the sketch."""
 
 
 def miniature(title: str, blocks: Sequence[Sequence[Block]]) -> str:

@@ -42,7 +42,7 @@ class Amounts:
 
 
 def step_for(most: float, marks: int) -> float:
-    """Return the step between marks that gives an axis about so many of them."""
+    """Return the step between marks that gives an axis about ``marks`` of them."""
     rough = most / marks
     power = 10.0 ** math.floor(math.log10(rough))
     return power * next(step for step in STEPS if step * power >= rough - 1e-9)

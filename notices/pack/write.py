@@ -3,8 +3,8 @@
 Everything is written into a folder beside the target, which then changes places with it. Two
 names beside the target are ours, and mean something to the next run if this one is killed:
 
-        .NAME.notices-new    a folder being written or deleted: always rubbish
-        .NAME.notices-old    the whole old pack, while there is no target
+    .NAME.notices-new    a folder being written or deleted: always rubbish
+    .NAME.notices-old    the whole old pack, while there is no target
 """
 
 from __future__ import annotations

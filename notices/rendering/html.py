@@ -65,7 +65,7 @@ def _svg_as_picture(source: str) -> str:
 
 
 def _brief(text: str, most: int) -> str:
-    """Return the text cut after a whole word to at most so many letters, "…" included."""
+    """Return the text cut after a whole word to at most ``most`` letters, "…" included."""
     return textwrap.shorten(text, most, placeholder="…")
 
 

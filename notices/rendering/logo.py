@@ -56,7 +56,7 @@ def width_on_paper(logo: str) -> float:
         return round(min(picture.width / picture.height, WIDEST), 2)
 
 
-@lru_cache(maxsize=8)  # every page and message of a pack shows the same one
+@lru_cache(maxsize=8)  # every page and email of a pack shows the same logo
 def _plate(logo: str, width: int, height: int) -> Plate:
     with _opened(logo) as picture:
         shown = picture.convert("RGBA")

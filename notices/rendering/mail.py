@@ -130,7 +130,7 @@ def _head(message: Message) -> bytes:
         url = _checked(_MAILTO, message.list_unsubscribe, "mailto: address to unsubscribe at")
         lines.append(f"List-Unsubscribe: <{url}>")
     if message.draft:
-        lines.append("X-Unsent: 1")  # understood by Outlook, passed over by everyone else
+        lines.append("X-Unsent: 1")  # understood by Outlook, ignored by everyone else
     for line in lines:
         if any(len(part) > _LONGEST_FIELD for part in line.split("\r\n")):
             raise ValueError(f"the field {line.split(':')[0]} is too long")
@@ -176,7 +176,7 @@ def _show_images(body: EmailMessage, images: tuple[InlineImage, ...]) -> None:
 
 
 def _attach_calendar(body: EmailMessage, calendar: bytes, name: str) -> None:
-    # RFC 6047 section 2.4: the parameter says what METHOD in the file says.
+    # RFC 6047 section 2.4: the parameter below repeats METHOD from the file.
     if b"\r\nMETHOD:PUBLISH\r\n" not in calendar:
         raise ValueError("the calendar of a notice has to say METHOD:PUBLISH")
     # An attachment, not an alternative, which would be shown in place of the text. Base64, because

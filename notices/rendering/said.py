@@ -36,7 +36,7 @@ def said_by(items: Iterable[Item]) -> dict[str, str]:
 
 
 def _content(item: Item, calendars: dict[str, str]) -> str:
-    """Return everything that determines what a reader of an item gets, before layout."""
+    """Return the content of an item that reaches its reader, before layout."""
     match item:
         case Sheet():
             return sheets.content(item)

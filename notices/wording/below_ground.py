@@ -90,7 +90,7 @@ def layers(words: Words, profile: Profile) -> str:
 
 
 def lying(words: Words, sand: Sand) -> str:
-    """Return where sand lies in words, with its depth if it is more than a film."""
+    """Return "in the grass", after the depth of the sand if it is more than a film."""
     deep = f"{length(words, sand.on_surface)} " if sand.on_surface >= LEAST_FILM_MM else ""
     return f"{deep}in the grass"
 

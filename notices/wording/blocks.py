@@ -51,7 +51,7 @@ class Paragraph:
 
     @property
     def text(self) -> str:
-        """The words alone."""
+        """Words of the paragraph without styles and links."""
         return "".join(run.text for run in self.runs)
 
 

@@ -18,7 +18,7 @@ from notices.wording.words import Words
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """One thing to look out for."""
+    """A caution with its title."""
 
     title: str
     text: tuple[Block, ...]

@@ -277,7 +277,7 @@ class ChangeWords:
         return f"{after} now leaves {'at least ' if each else ''}{left}, not {number(was)}"
 
     def _of_opening(self, move: Move, after: str, greens_are: str) -> str:
-        """Return the day by which all are open again, and that if it rains, in words."""
+        """Return in words the day by which all are open again, and the day if it rains."""
         (expected, *rained), (expect, *rains) = move.before, move.after
         day = self.new.dates.day
         if expect == expected:

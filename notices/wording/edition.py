@@ -1,4 +1,4 @@
-"""Editions of a club's notice in words."""
+"""Number, date and predecessor of a notice in words."""
 
 from __future__ import annotations
 

@@ -101,7 +101,7 @@ class Occasion:
 
     @property
     def _goes_on(self) -> tuple[dt.date, ...]:
-        """Days of a job that takes several on the same greens; empty for other jobs."""
+        """Days that have only greens of this day, such as those of a job of several days."""
         own = set(self.of_day)
         return tuple(day for day in self.period.days if own >= set(self.period.greens_on(day)))
 

@@ -14,7 +14,7 @@ from notices.wording.greens import name_greens, name_greens_between
 from notices.wording.lists import counted, number
 
 LATE_IN_YEAR = (10, 11, 12, 1, 2)
-"""Months in which turf hardly knits in the north temperate zone; in the south, half a year later."""
+"""Months in which turf hardly knits in the north temperate zone; six months later in the south."""
 
 GROWS_WELL = 0.5
 """Growth potential from which turf knits in any month: a warm country has no winter."""

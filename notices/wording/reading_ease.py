@@ -48,7 +48,7 @@ class Measure:
         return flesch(self.words, len(self.sentences), self.syllables) if self.words else 100
 
     def longer_than(self, words: int) -> tuple[str, ...]:
-        """Return the sentences with more than so many words, the longest first."""
+        """Return the sentences with more words than a limit, the longest first."""
         found = [one for one in self.sentences if len(words_of(one)) > words]
         return tuple(sorted(found, key=lambda one: -len(words_of(one))))
 

@@ -180,7 +180,7 @@ def text_with_head(
     return head, tuple(with_links(block) for block in blocks)
 
 
-@lru_cache(maxsize=128)  # a text is asked for by one document after the other
+@lru_cache(maxsize=128)  # one document after the other needs the same text
 def _parsed(text: str) -> tuple[Mapping[str, str], tuple[Block, ...]]:
     return parse(text)
 

@@ -19,8 +19,8 @@ Record = TypeVar("Record")
 
 _AS_TYPED = re.compile(
     r"`[^`]*`"  # code
-    r"|\]\([^)\s]*(?:\s+\"[^\"]*\")?\)"  # where a link of Markdown leads
-    r"|\b(?:[a-z][a-z0-9+.-]*://|www\.|mailto:|data:)[^\s<>\"]+"  # addresses, up to a blank
+    r"|\]\([^)\s]*(?:\s+\"[^\"]*\")?\)"  # target of a Markdown link
+    r"|\b(?:[a-z][a-z0-9+.-]*://|www\.|mailto:|data:)[^\s<>\"]+"  # web addresses, up to a blank
     r"|[\w.+'-]+@[\w-]+(?:\.[\w-]+)+",  # mail
     re.IGNORECASE,
 )
