@@ -448,6 +448,7 @@ def _record(record: FittedRate) -> Json:
                 "done": season.done.isoformat(),
                 "seen": season.seen.isoformat(),
                 "what": season.what,
+                "putting_smoothly": season.putting_smoothly and season.putting_smoothly.isoformat(),
                 "forecast": _range(season.forecast),
                 "rate_mm_per_day": season.rate_mm_per_day,
             }

@@ -115,11 +115,11 @@ def _season(
     opening = effective_opening_mm(work, record.opening)
     if opening is None:
         raise ValueError(f"{record.operation} leaves no opening that has to grow over")
-    seen, what = record.healed, "healed"
+    seen, what, smooth = record.healed, "healed", record.putting_smoothly
     if seen is None:
         if work.id in filled:
             raise ValueError("holes that are filled putt smoothly by the sand: add healed")
-        seen, what, opening = record.putting_smoothly, "putting smoothly", opening / 2
+        seen, what, opening, smooth = smooth, "putting smoothly", opening / 2, None
     if seen is None:
         raise ValueError("it does not say when the greens had come back: add healed")
     try:
@@ -135,7 +135,7 @@ def _season(
     growth_days = opening / (2 * rate)
     needed = book.reversed(lambda rate: growth_days_for_opening(opening, rate))
     forecast = span(needed, record.done, climate)
-    return SeasonOnRecord(record.done, seen, what, opening, growth_days, rate, forecast)
+    return SeasonOnRecord(record.done, seen, what, opening, growth_days, rate, forecast, smooth)
 
 
 def filled_works(filled: Mapping[tuple[str, str], Work]) -> frozenset[str]:

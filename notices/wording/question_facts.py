@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from notices.operations import Noticed, Opening
 from notices.programme.brushing import all_brushed
-from notices.programme.model import Period, PlayStatus, Work
+from notices.programme.model import Period, PlayStatus, SeasonOnRecord, Work
 from notices.wording import circumstances, measures
 from notices.wording.lists import and_list, sentence
 from notices.wording.money import about
@@ -129,14 +129,17 @@ def records_said(words: Words) -> tuple[Said, ...]:
         for record in fitted.records
     ]
     seen.sort(key=lambda one: (one[1].done, one[1].seen), reverse=True)
-    return tuple(
-        Said(
-            f"{title} on {words.dates.date(record.done)}: {record.what} on "
-            f"{words.dates.date(record.seen)}, after "
-            f"{measures.weeks([(record.seen - record.done).days])}.",
-            (record.done, record.seen),
-        )
-        for title, record in seen[:MOST_RECORDS]
+    return tuple(_on_record(words, title, record) for title, record in seen[:MOST_RECORDS])
+
+
+def _on_record(words: Words, title: str, record: SeasonOnRecord) -> Said:
+    """Hollow tining on 10 August 2026: healed on 7 September 2026, after about four weeks."""
+    date, smooth = words.dates.date, record.putting_smoothly
+    first = f"putting smoothly on {date(smooth)}, and " if smooth else ""
+    return Said(
+        f"{title} on {date(record.done)}: {first}{record.what} on {date(record.seen)}, after "
+        f"{measures.weeks([(record.seen - record.done).days])}.",
+        (record.done, *([smooth] if smooth else []), record.seen),
     )
 
 

@@ -9,6 +9,7 @@ import pytest
 
 import notices
 from notices.wording.circumstances import own_record, own_record_in_figures
+from notices.wording.question_facts import records_said
 from notices.wording.words import Words
 
 PLAN = """\
@@ -62,3 +63,17 @@ def test_the_email_says_it_below_the_work(tmp_path: Path) -> None:
     text = files["member-email.txt"].content.decode()
     assert text.count("We go by what we saw here in two earlier seasons.") == 1
     assert "two seasons on record" in files["index.html"].content.decode()
+
+
+def test_the_record_of_putting_well_is_told_too(tmp_path: Path) -> None:
+    """It is what members are promised. From 18 August to 15 September are 28 days, four weeks."""
+    season = (
+        "  - {operation: hollow tining, done: 2025-08-18, putting_smoothly: 2025-08-30,"
+        " healed: 2025-09-15}\n"
+    )
+    (said,) = records_said(words(tmp_path, season))
+    assert said.text == (
+        "Hollow tining on 18 August 2025: putting smoothly on 30 August 2025, and healed on "
+        "15 September 2025, after about four weeks."
+    )
+    assert said.dates == tuple(dt.date(2025, *day) for day in ((8, 18), (8, 30), (9, 15)))

@@ -95,6 +95,8 @@ class SeasonOnRecord:
     rate_mm_per_day: float
     forecast: DateRange
     """What the book would have said on the day of the work."""
+    putting_smoothly: dt.date | None = None
+    """Day on which the greens putted smoothly, where that is on record beside ``seen``."""
 
 
 @dataclass(frozen=True, slots=True)
