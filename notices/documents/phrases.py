@@ -134,7 +134,7 @@ def your_game(words: Words, period_words: PeriodWords | None) -> list[str]:
         said += [
             period_words.raised_cut(),
             period_words.later_dressings(),
-            period_words.reserve(),
+            period_words.if_it_rains(),
         ]
     said += circumstances.fixtures(words)
     said += [circumstances.closure(words, closed) for closed in words.programme.closures]

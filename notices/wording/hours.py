@@ -103,8 +103,15 @@ def _why(words: Words, told: Iterable[Stretch]) -> str:
         name for stretch in told if stretch.status in AWAY for name in stretch.because
     )
     programme = words.programme
-    closed = [c.reason or "closed by the club" for c in programme.closures if c.id in because]
     works = [work for work in programme.works if work.id in because]
+    # A closure without a reason of its own beside a work is there for that work.
+    unexplained = [] if works else ["closed by the club"]
+    closed = [
+        reason
+        for closure in programme.closures
+        if closure.id in because
+        for reason in ([closure.reason] if closure.reason else unexplained)
+    ]
     named = [words.title(work).lower() for work in works]
     if len(works) > FEW:
         periods = [p for p in programme.periods if any(work in p.works for work in works)]

@@ -428,6 +428,13 @@ class PeriodWords:
         stopped = self.inside() if len(self.words.programme.periods) > 1 else "us"
         return f"If rain stops {stopped}, we catch up {self._on_reserve_days()}."
 
+    def if_it_rains(self) -> str:
+        """Say which days are kept free for rain, or that none is; empty where rain stops nobody's game."""
+        closes = any(work.while_working is not WhileWorking.OPEN for work in self.period.works)
+        if self.period.reserve_dates or not closes:
+            return self.reserve()
+        return "We keep no day free for rain. If rain stops us, we will tell you the new day."
+
     def reserve_days(self) -> str:
         """Name the days kept free for rain, under a label that says what they are."""
         return f"We catch up {self._on_reserve_days()}."

@@ -630,3 +630,16 @@ def test_nine_holes_are_said_in_words() -> None:
     course = plan(work("hollow tining", "2027-08-09 to 2027-08-10", greens=days), greens="1-9")
     told = period(course).status_while_working()
     assert told.endswith("That leaves four or five of the nine holes to play.")
+
+
+@pytest.mark.parametrize(
+    ("settings", "said"),
+    [
+        ({"reserve_dates": "2027-08-12"}, "If rain stops us, we catch up on Thursday 12 August."),
+        ({}, "We keep no day free for rain. If rain stops us, we will tell you the new day."),
+        ({"while_working": "open"}, ""),
+    ],
+)
+def test_whether_a_day_is_kept_free_for_rain_is_told(settings: dict[str, str], said: str) -> None:
+    told = period(plan(work("hollow tining", ONE_DAY, **settings), greens="1-9"))
+    assert told.if_it_rains() == said
