@@ -122,7 +122,7 @@ DECIDED = {"play on": "it goes ahead", "does not count": "it goes ahead, and sco
 
 
 def fixtures(words: Words, *, brief: bool = False) -> list[str]:
-    """What the works mean for each fixture that meets them, and what is decided.
+    """Return what the works mean for each fixture ahead that meets them, and what is decided.
 
     Two fixtures that meet the same share a sentence, as long as one can read it at a go. In brief
     the days are short, as in a list of days.
@@ -130,7 +130,8 @@ def fixtures(words: Words, *, brief: bool = False) -> list[str]:
     name_day = words.dates.short_day if brief else words.dates.day
     said: list[str] = []
     single: dict[str, tuple[int, str]] = {}
-    for fixture in words.programme.fixtures:
+    ahead = (one for one in words.programme.fixtures if one.date >= words.programme.issued)
+    for fixture in ahead:
         name = f"{fixture.name}, {name_day(fixture.date)}"
         said += [sentence(text) for text in (_decided(fixture, name_day),) if text]
         means = _means(words, fixture)

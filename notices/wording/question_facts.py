@@ -89,7 +89,13 @@ def _of_period(words: Words, main: Period | None) -> dict[str, object]:
         "well": told.putting_well(whole=True),
         "marks": told.marks(),
         "dressings": told.later_dressings(),
-        "reserve": told.reserve(),
+        "reserve": " ".join(
+            dict.fromkeys(
+                said
+                for period in words.programme.periods
+                if (said := PeriodWords(words, period).reserve())
+            )
+        ),
         "noticed": main.noticed,
         "grows": bool(opening) and all(grows_well(work, words.programme) for work in opening),
         "summer": month_in_the_north(first, words.programme) in SUMMER_MONTHS,

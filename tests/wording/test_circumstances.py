@@ -210,6 +210,14 @@ def test_a_fixture_after_the_expected_day_may_meet_healing_greens_and_will_not_f
     assert said.endswith("it goes ahead while the greens may still be healing.")
 
 
+def test_a_fixture_that_is_over_is_told_no_more() -> None:
+    """The committee reads a paper that is issued again in the middle of the work."""
+    medal = {"name": "Medal", "date": "2027-08-10", "kind": "competition"}
+    data = plan(WORK, fixtures=[medal])
+    for issued, told in ((dt.date(2027, 8, 10), True), (dt.date(2027, 8, 11), False)):
+        assert bool(circumstances.fixtures(words(data, issued=issued))) is told
+
+
 def test_two_fixtures_that_meet_the_same_share_a_sentence() -> None:
     drain = {"what": "green 4", "dates": "2027-08-09 to 2027-08-31", "instead": "a temporary green"}
     fixtures = [

@@ -211,3 +211,13 @@ def test_an_address_can_be_followed() -> None:
     (paragraph, *_) = asked("all of it, 18 greens")["who-answers-me"].answer
     assert isinstance(paragraph, Paragraph)
     assert "mailto:course@fallow.example" in [run.link for run in paragraph.runs]
+
+
+def test_the_reserve_days_of_every_work_answer_what_happens_if_it_rains() -> None:
+    cores = work("hollow tining", "2027-08-09", greens="1-9", reserve_dates="2027-08-12")
+    drain = work("drain trenching", "2027-11-09", greens="4", reserve_dates="2027-11-16")
+    told = Words(programme(plan(cores, drain, greens="1-9")))
+    (said,) = (q for q in questions(told) if q.slug == "what-if-it-rains")
+    text = " ".join(block.text for block in said.answer if isinstance(block, Paragraph))
+    assert "If rain stops hollow tining, we catch up on Thursday 12 August." in text
+    assert "If rain stops drain trenching, we catch up on Tuesday 16 November." in text
