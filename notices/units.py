@@ -1,7 +1,8 @@
-"""Exact conversions between the units people write and the metric units computed in.
+"""Exact conversions from the metric units computed in to the units that people read.
 
-Every constant is exact by definition [definition]_; areas, volumes and rates are derived
-from length and mass, so that no two of them can disagree.
+Every constant is exact by definition [definition]_; volumes and rates are derived from length,
+area and mass, so that no two of them can disagree. What people type is read by
+``plan/quantities.py``, in fractions.
 """
 
 from __future__ import annotations
@@ -10,13 +11,9 @@ MM_PER_INCH = 25.4
 KG_PER_LB = 0.45359237
 
 M_PER_FOOT = 0.3048
-M_PER_YARD = 0.9144
 KM_PER_MILE = 1.609344
 
 M2_PER_FT2 = 0.09290304
-M2_PER_YD2 = 0.83612736
-FT2_PER_ACRE = 43_560
-M2_PER_ACRE = FT2_PER_ACRE * M2_PER_FT2
 M2_PER_HECTARE = 10_000
 
 FT3_PER_YD3 = 27
@@ -31,19 +28,9 @@ MM_PER_FT3_PER_1000_FT2 = M_PER_FOOT  # a foot spread over 1,000 is a thousandth
 T_PER_M3_PER_LB_PER_FT3 = KG_PER_LB / M3_PER_FT3 / 1_000
 
 
-def inches_to_mm(inches: float) -> float:
-    """Convert inches to millimetres."""
-    return inches * MM_PER_INCH
-
-
 def mm_to_inches(mm: float) -> float:
     """Convert millimetres to inches."""
     return mm / MM_PER_INCH
-
-
-def feet_to_m(feet: float) -> float:
-    """Convert feet to metres."""
-    return feet * M_PER_FOOT
 
 
 def m_to_feet(m: float) -> float:
@@ -51,59 +38,9 @@ def m_to_feet(m: float) -> float:
     return m / M_PER_FOOT
 
 
-def yards_to_m(yards: float) -> float:
-    """Convert yards to metres."""
-    return yards * M_PER_YARD
-
-
-def m_to_yards(m: float) -> float:
-    """Convert metres to yards."""
-    return m / M_PER_YARD
-
-
-def ft2_to_m2(ft2: float) -> float:
-    """Convert square feet to square metres."""
-    return ft2 * M2_PER_FT2
-
-
 def m2_to_ft2(m2: float) -> float:
     """Convert square metres to square feet."""
     return m2 / M2_PER_FT2
-
-
-def yd2_to_m2(yd2: float) -> float:
-    """Convert square yards to square metres."""
-    return yd2 * M2_PER_YD2
-
-
-def m2_to_yd2(m2: float) -> float:
-    """Convert square metres to square yards."""
-    return m2 / M2_PER_YD2
-
-
-def acres_to_m2(acres: float) -> float:
-    """Convert acres to square metres."""
-    return acres * M2_PER_ACRE
-
-
-def m2_to_acres(m2: float) -> float:
-    """Convert square metres to acres."""
-    return m2 / M2_PER_ACRE
-
-
-def hectares_to_m2(hectares: float) -> float:
-    """Convert hectares to square metres."""
-    return hectares * M2_PER_HECTARE
-
-
-def m2_to_hectares(m2: float) -> float:
-    """Convert square metres to hectares."""
-    return m2 / M2_PER_HECTARE
-
-
-def ft3_to_m3(ft3: float) -> float:
-    """Convert cubic feet to cubic metres."""
-    return ft3 * M3_PER_FT3
 
 
 def m3_to_ft3(m3: float) -> float:
@@ -111,19 +48,9 @@ def m3_to_ft3(m3: float) -> float:
     return m3 / M3_PER_FT3
 
 
-def yd3_to_m3(yd3: float) -> float:
-    """Convert cubic yards to cubic metres."""
-    return yd3 * M3_PER_YD3
-
-
 def m3_to_yd3(m3: float) -> float:
     """Convert cubic metres to cubic yards."""
     return m3 / M3_PER_YD3
-
-
-def lb_to_kg(lb: float) -> float:
-    """Convert pounds to kilograms."""
-    return lb * KG_PER_LB
 
 
 def kg_to_lb(kg: float) -> float:
@@ -131,19 +58,9 @@ def kg_to_lb(kg: float) -> float:
     return kg / KG_PER_LB
 
 
-def us_tons_to_t(us_tons: float) -> float:
-    """Convert US (short) tons to tonnes."""
-    return us_tons * KG_PER_US_TON / 1_000
-
-
 def t_to_us_tons(t: float) -> float:
     """Convert tonnes to US (short) tons."""
     return t * 1_000 / KG_PER_US_TON
-
-
-def lb_per_1000_ft2_to_kg_per_m2(lb_per_1000_ft2: float) -> float:
-    """Convert pounds per 1,000 square feet to kilograms per square metre."""
-    return lb_per_1000_ft2 * KG_PER_M2_PER_LB_PER_1000_FT2
 
 
 def kg_per_m2_to_lb_per_1000_ft2(kg_per_m2: float) -> float:
@@ -151,19 +68,9 @@ def kg_per_m2_to_lb_per_1000_ft2(kg_per_m2: float) -> float:
     return kg_per_m2 / KG_PER_M2_PER_LB_PER_1000_FT2
 
 
-def ft3_per_1000_ft2_to_mm(ft3_per_1000_ft2: float) -> float:
-    """Convert cubic feet of sand per 1,000 square feet to millimetres of depth."""
-    return ft3_per_1000_ft2 * MM_PER_FT3_PER_1000_FT2
-
-
 def mm_to_ft3_per_1000_ft2(mm: float) -> float:
     """Convert millimetres of depth to cubic feet of sand per 1,000 square feet."""
     return mm / MM_PER_FT3_PER_1000_FT2
-
-
-def lb_per_ft3_to_t_per_m3(lb_per_ft3: float) -> float:
-    """Convert a density in pounds per cubic foot to tonnes per cubic metre."""
-    return lb_per_ft3 * T_PER_M3_PER_LB_PER_FT3
 
 
 def t_per_m3_to_lb_per_ft3(t_per_m3: float) -> float:
@@ -171,19 +78,9 @@ def t_per_m3_to_lb_per_ft3(t_per_m3: float) -> float:
     return t_per_m3 / T_PER_M3_PER_LB_PER_FT3
 
 
-def mph_to_km_per_h(mph: float) -> float:
-    """Convert miles per hour to kilometres per hour."""
-    return mph * KM_PER_MILE
-
-
 def km_per_h_to_mph(km_per_h: float) -> float:
     """Convert kilometres per hour to miles per hour."""
     return km_per_h / KM_PER_MILE
-
-
-def fahrenheit_to_celsius(fahrenheit: float) -> float:
-    """Convert a temperature (not a difference) from °F to °C."""
-    return (fahrenheit - 32) * 5 / 9
 
 
 def celsius_to_fahrenheit(celsius: float) -> float:

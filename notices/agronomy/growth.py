@@ -16,9 +16,6 @@ from notices.agronomy.limits import between, finite
 ANNUAL_MEADOW_GRASS_OPTIMUM_C = 18.0
 """Used for annual meadow-grass and fine fescue in England and Canada [meadow_grass_optimum]_."""
 
-GOOD_GROWTH = 0.5
-"""Above it growth is good; disruptive work belongs here, while rising [pace_turf]_."""
-
 GROWTH_EXTREMELY_LIMITED = 0.1
 """At it and below growth is extremely limited [pace_turf]_."""
 

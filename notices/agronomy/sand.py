@@ -272,34 +272,3 @@ def on_surface_mm(brought_mm: float, open_mm: float) -> float:
     [definition]_
     """
     return max(0.0, non_negative("brought_mm", brought_mm) - non_negative("open_mm", open_mm))
-
-
-def surface_rise_mm(brought_mm: float, removed_mm: float) -> float:
-    """Rise of the surface: sand brought less material removed; negative where it sinks.
-
-    Hollow-tine holes left open let the surface sink by their volume, solid-tine holes filled with
-    sand raise it by theirs, and hollow ones that are filled leave it where it was. Settling
-    and growth are not in it.
-
-    Parameters
-    ----------
-    brought_mm : float
-        Depth of all sand brought, 0 or more. [mm = L/m²]
-    removed_mm : float
-        Volume of the cores and of what was cut out, per area, 0 or more. [mm = L/m²]
-
-    Returns
-    -------
-    float
-        Rise. [mm]
-
-    Raises
-    ------
-    ValueError
-        If an argument is outside its range.
-
-    References
-    ----------
-    [woods2021]_
-    """
-    return non_negative("brought_mm", brought_mm) - non_negative("removed_mm", removed_mm)

@@ -59,22 +59,6 @@ class ChangeKind(enum.Enum):
     CLEAR = "fixture clear again"
     OTHERWISE = "otherwise changed"
 
-    @property
-    def reversed(self) -> ChangeKind:
-        """What the same change is called by one who looks from the new to the old."""
-        return _REVERSED.get(self, self)
-
-
-_PAIRS = (
-    (ChangeKind.ADDED, ChangeKind.DROPPED),
-    (ChangeKind.EXTENDED, ChangeKind.SHORTENED),
-    (ChangeKind.GREENS_ADDED, ChangeKind.GREENS_LEFT_OUT),
-    (ChangeKind.WORSE, ChangeKind.BETTER),
-    (ChangeKind.LATER, ChangeKind.SOONER),
-    (ChangeKind.IN_THE_WAY, ChangeKind.CLEAR),
-)
-_REVERSED = dict(_PAIRS) | {other: one for one, other in _PAIRS}
-
 
 @dataclass(frozen=True, slots=True)
 class Move:
@@ -85,11 +69,6 @@ class Move:
     greens: tuple[str, ...] = ()
     ordinal: int = 1
     """1 for the work itself; a second dressing is 2, and so on."""
-
-    @property
-    def reversed(self) -> Move:
-        """The way back."""
-        return Move(self.after, self.before, self.greens, self.ordinal)
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,21 +88,6 @@ class Change:
     after: str = ""
     greens: tuple[str, ...] = ()
     """Greens that a fixture meets closed or healing."""
-
-    @property
-    def reversed(self) -> Change:
-        """The same change from the other side."""
-        return Change(
-            self.kind.reversed,
-            self.subject,
-            self.id,
-            self.name,
-            tuple(move.reversed for move in self.moves),
-            self.aspect,
-            self.after,
-            self.before,
-            self.greens,
-        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -64,7 +64,7 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
     Programme
         With its figures and findings; the findings carry paths into the plan, not places.
     """
-    programme, climate, recovery_model = _outline(plan, issued)
+    programme, climate, recovery_model = _first_pass(plan, issued)
     programme = replace(
         programme,
         figures=_figures(programme, plan, climate, recovery_model),
@@ -78,15 +78,8 @@ def work_out(plan: Plan, issued: dt.date) -> Programme:
     return _with_findings(programme, plan)
 
 
-def outline(plan: Plan, issued: dt.date) -> Programme:
-    """Work out days, recovery and fixtures only, which takes a fraction of the time.
-
-    There are no figures, no timetables and no findings in it.
-    """
-    return _outline(plan, issued)[0]
-
-
-def _outline(plan: Plan, issued: dt.date) -> tuple[Programme, ClubClimate, RecoveryModel]:
+def _first_pass(plan: Plan, issued: dt.date) -> tuple[Programme, ClubClimate, RecoveryModel]:
+    """Work out days, recovery, fixtures and play: all that figures and timetables are made of."""
     greens = lay_out_greens(plan)
     works = lay_out_works(plan)
     climate = club_climate(plan)

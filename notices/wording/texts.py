@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import enum
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache
@@ -21,26 +20,6 @@ from notices.wording.typography import typeset
 _IMPORT = '{% import "_phrases.md" as say with context %}'
 
 
-class Length(enum.Enum):
-    """Length of a text on a kind of work."""
-
-    LINE = "line"
-    PARAGRAPH = "paragraph"
-    FULL = "full"
-
-
-_PARAGRAPHS: Mapping[Length, tuple[tuple[str, ...], ...]] = {
-    Length.LINE: (),
-    Length.PARAGRAPH: (("what we do", "why", "how long"),),
-    Length.FULL: (
-        ("what we do", "why"),
-        ("why now", "if we do not"),
-        ("what you will see", "your game", "how long"),
-    ),
-}
-"""Sections that make up the paragraphs of each length."""
-
-
 @dataclass(frozen=True, slots=True)
 class OperationText:
     """Text for members on one kind of work."""
@@ -53,13 +32,6 @@ class OperationText:
     def section(self, name: str) -> tuple[Block, ...]:
         """Return one of TEXT_SECTIONS; empty if a club's own text leaves it out."""
         return self.sections.get(name, ())
-
-    def paragraphs(self, length: Length) -> tuple[Paragraph, ...]:
-        """Return the text in one of three lengths, without headings."""
-        if length is Length.LINE:
-            return (Paragraph.of(self.line),)
-        found = [self.joined(names) for names in _PARAGRAPHS[length]]
-        return tuple(paragraph for paragraph in found if paragraph.runs)
 
     def joined(self, names: Iterable[str]) -> Paragraph:
         """Return some sections as one paragraph."""

@@ -59,9 +59,6 @@ NEVER_NEGATIVE: dict[str, Formula] = {
     "speed": lambda x: work_time.field_capacity_ha_per_h(x, 1, 0.6),
     "width": lambda x: work_time.field_capacity_ha_per_h(1, x, 0.6),
     "efficiency": lambda x: work_time.field_capacity_ha_per_h(1, 1, x),
-    "speed in mph": lambda x: work_time.field_capacity_acres_per_h(x, 1, 0.6),
-    "width in feet": lambda x: work_time.field_capacity_acres_per_h(1, x, 0.6),
-    "efficiency in acres": lambda x: work_time.field_capacity_acres_per_h(1, 1, x),
     "area": lambda x: work_time.minutes_for_area(x, 1, 1, 0.6),
 }
 

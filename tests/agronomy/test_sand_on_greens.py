@@ -1,4 +1,4 @@
-"""Sand that stays on the surface, dressings that it takes, and what the surface does."""
+"""Sand that stays on the surface, and the dressings that it takes."""
 
 from __future__ import annotations
 
@@ -9,8 +9,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from notices.agronomy import sand
-
-depths = st.floats(0, 50)
 
 
 @pytest.mark.parametrize(
@@ -47,10 +45,3 @@ def test_shares_are_the_whole_and_keep_to_the_limit_where_they_can(
         assert max(shares) <= max(largest, 0.5) + 1e-9
         if largest < 0.5:
             assert max(shares) <= largest + 1e-9
-
-
-@given(depths, depths, depths)
-def test_the_surface_rises_by_what_is_brought_and_not_removed(a: float, b: float, c: float) -> None:
-    assert sand.surface_rise_mm(a, 0) == a
-    assert sand.surface_rise_mm(0, b) == -b
-    assert sand.surface_rise_mm(a + c, b) == pytest.approx(sand.surface_rise_mm(a, b) + c)

@@ -11,7 +11,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from notices.agronomy.timetable import Break, Slot, Stage, end_of_day, timetable
-from notices.agronomy.work_time import makespan_minutes
 
 Grid = list[list[float | None]]
 
@@ -30,14 +29,64 @@ def spans(slots: tuple[Slot, ...]) -> list[tuple[int, int, float, float]]:
     return [(slot.green, slot.stage, slot.start, slot.finish) for slot in slots]
 
 
-# Without a limit to people: what johnson1954 has for two machines holds through makespan_minutes,
-# which tests/published/test_work_time.py checks against the textbook.
+# Without a limit to people; tests/published/test_work_time.py has the textbook's two machines.
+
+GRIDS = grids(st.none() | st.floats(0, 1e4), 8)
 
 
-@given(grids(st.none() | st.floats(0, 1e4), 8))
+def makespan(minutes: Grid) -> float:
+    """Work out by recurrence when the last machine leaves the last green of a flow shop.
+
+    A machine starts on a green when it is free and the one before it has left that green; a green
+    on which it has nothing to do it passes by without waiting.
+    """
+    left = [0.0] * len(minutes[0]) if minutes else []
+    for green in minutes:
+        ready = 0.0
+        for machine, time in enumerate(green):
+            if time is not None:
+                ready = left[machine] = max(ready, left[machine]) + time
+    return max(left, default=0.0)
+
+
+def day_of(minutes: Grid) -> float:
+    return end_of_day(timetable(minutes, stages_of(*[3] * (len(minutes[0]) if minutes else 0))))
+
+
+@given(GRIDS)
 def test_without_a_limit_to_people_it_is_the_flow_shop_to_the_last_bit(minutes: Grid) -> None:
-    stages = stages_of(*[3] * (len(minutes[0]) if minutes else 0))
-    assert end_of_day(timetable(minutes, stages)) == makespan_minutes(minutes)
+    assert day_of(minutes) == makespan(minutes)
+
+
+@given(GRIDS)
+def test_no_sooner_than_the_busiest_machine_and_no_later_than_one_after_another(
+    minutes: Grid,
+) -> None:
+    total = day_of(minutes)
+    by_machine = [sum(time or 0 for time in times) for times in zip(*minutes, strict=True)]
+    by_green = [sum(time or 0 for time in green) for green in minutes]
+    assert total >= max(by_machine, default=0) - 1e-6
+    assert total >= max(by_green, default=0) - 1e-6
+    assert total <= sum(by_green) + 1e-6
+
+
+@given(GRIDS, st.floats(0.1, 10))
+def test_slower_machines_take_longer_in_proportion(minutes: Grid, factor: float) -> None:
+    slower = [[None if time is None else time * factor for time in green] for green in minutes]
+    assert day_of(slower) == pytest.approx(day_of(minutes) * factor)
+
+
+@given(GRIDS)
+def test_a_green_more_never_shortens_the_day(minutes: Grid) -> None:
+    assert day_of(minutes[:-1]) <= day_of(minutes)
+
+
+def test_a_machine_passes_by_a_green_that_it_has_nothing_to_do_on() -> None:
+    # The second machine is only wanted on the second green, which the first leaves at once: it
+    # need not wait for the first green.
+    assert day_of([[100, None], [None, 50]]) == 100
+    # With no time at all it would have to be there, and wait.
+    assert day_of([[100, 0], [0, 50]]) == 150
 
 
 @given(st.lists(st.tuples(st.floats(0, 500), st.floats(0, 500)), max_size=10))

@@ -11,7 +11,6 @@ from notices.agronomy.climate import BRITISH_MEAN, STATIONS
 from notices.agronomy.growth import (
     ANNUAL_MEADOW_GRASS_OPTIMUM_C,
     DAYS_IN_MONTHS,
-    GOOD_GROWTH,
     GROWTH_EXTREMELY_LIMITED,
     Grass,
     daily_temperatures,
@@ -54,9 +53,8 @@ def test_within_two_and_a_half_degrees_growth_is_at_least_90_percent(
     assert growth_potential(grass.optimum_c + distance_c, grass) >= 0.90
 
 
-def test_bands() -> None:
-    # pace_turf: 50 to 100 % good; 10 % or less extremely limited.
-    assert GOOD_GROWTH == 0.50
+def test_growth_extremely_limited() -> None:
+    # pace_turf: 10 % or less.
     assert GROWTH_EXTREMELY_LIMITED == 0.10
 
 
@@ -90,7 +88,7 @@ def test_disruptive_work_while_growth_is_above_half_and_rising() -> None:
     april, may = (growth_potential(mean, Grass.COOL_SEASON, 18) for mean in (9.8, 12.9))
     assert april == pytest.approx(0.33, abs=0.005)
     assert may == pytest.approx(0.65, abs=0.005)
-    assert april < GOOD_GROWTH < may
+    assert april < 0.5 < may
 
 
 def test_british_mean_is_that_of_four_stations() -> None:

@@ -11,7 +11,7 @@ from notices.programme import published
 
 
 def inch(value: float) -> float:
-    return units.inches_to_mm(value)
+    return value * units.MM_PER_INCH
 
 
 @pytest.mark.parametrize(

@@ -13,7 +13,7 @@ from notices.changing import postpone
 from notices.plan.model import Plan
 from notices.programme.changes import compare
 from notices.programme.model import Programme, Promise
-from notices.programme.work_out import outline
+from notices.programme.work_out import work_out
 from notices.wording.changes import ChangeWords
 from notices.wording.dates import DateWords
 from tests.documents.building import EXAMPLES, ISSUED, changed
@@ -226,7 +226,7 @@ def test_one_thing_changes(tmp_path: Path, old: str, new: str, sentence: str) ->
 @settings(max_examples=15, deadline=None)
 @given(plans(), plans())
 def test_every_change_is_told_in_whole_sentences(one: Plan, other: Plan) -> None:
-    programmes = outline(one, ISSUED), outline(other, ISSUED)
+    programmes = work_out(one, ISSUED), work_out(other, ISSUED)
     changes = compare(*programmes)
     told = ChangeWords.of(*programmes, changes).sentences()
     assert bool(told) is bool(changes)

@@ -1,4 +1,4 @@
-"""Every kind of work, told in every language and length and on every occasion, reads well.
+"""Every kind of work, told in every language and on every occasion, reads well.
 
 For one green on one day without any optional setting, and for eighteen over three days with all of
 them. Each plan is worked out once; the language changes only how it is told.
@@ -19,7 +19,6 @@ from notices.wording.moments import messages, short_messages
 from notices.wording.questions import questions
 from notices.wording.reading_ease import measure
 from notices.wording.said import lines_of
-from notices.wording.texts import Length
 from notices.wording.words import Words
 from tests.wording.lint import faults_in, lines
 from tests.wording.small_plans import plan, programme, work
@@ -75,8 +74,8 @@ def told(words: Words) -> Iterator[tuple[str, list[str], int]]:
     """Yield what each text says, line by line, with its name and the hardest grade it may have."""
     for one in words.programme.works:
         text = words.operation(one)
-        for length in Length:
-            yield f"{one.id} {length.value}", list(lines(text.paragraphs(length))), MEMBERS
+        told_of_it = [piece for part in text.sections.values() for piece in lines(part)]
+        yield one.id, [text.line, *told_of_it], MEMBERS
     for period in words.programme.periods:
         yield "story", list(lines(words.story(period))), MEMBERS
         for moment in Moment:

@@ -15,7 +15,7 @@ from notices.programme.model import Programme
 from notices.wording import texts
 from notices.wording.operation_facts import operation_facts
 from notices.wording.reading_ease import measure, sentences_of
-from notices.wording.texts import Length, OperationText, operation_text
+from notices.wording.texts import OperationText, operation_text
 from tests.wording.lint import faults_in, lines
 from tests.wording.small_plans import plan, programme, work
 
@@ -73,9 +73,6 @@ def test_a_text_reads_well(name: str, greens: str, season: str, *, filled: bool)
         pieces = [text.line, *(piece for part in text.sections.values() for piece in lines(part))]
         assert [fault for piece in pieces for fault in faults_in(piece, "en-GB")] == []
         assert measure(" ".join(pieces)).grade <= HARDEST_GRADE
-        for length in Length:
-            told = list(lines(text.paragraphs(length)))
-            assert [fault for piece in told for fault in faults_in(piece, "en-GB")] == []
 
 
 @pytest.mark.parametrize(("name", "greens", "filled", "season"), MATRIX)
@@ -250,18 +247,13 @@ def test_the_story_tells_of_each_kind_and_of_no_other(
     assert not re.search(r"holes? (?:meet|reach|lead|run)", story)
 
 
-def test_a_text_comes_in_three_lengths() -> None:
+def test_sections_are_joined_to_one_paragraph() -> None:
     text = text_of(worked_out("hollow tining", "1-18", SUMMER, filled=True, bare=False))
-    (line,) = text.paragraphs(Length.LINE)
-    (short,) = text.paragraphs(Length.PARAGRAPH)
-    full = text.paragraphs(Length.FULL)
-    assert line.text == text.line
-    assert short.text.startswith("Hollow tines take small cores")
-    assert len(full) == 3
-    whole = " ".join(paragraph.text for paragraph in full)
-    assert len(line.text) < len(short.text) < len(whole)
-    assert "closes the holes soonest" in whole
-    assert "Without this work, dead growth" in whole
+    what, why = (" ".join(lines(text.section(name))) for name in ("what we do", "why"))
+    assert text.joined(("what we do", "why")).text == f"{what} {why}"
+    assert what.startswith("Hollow tines take small cores")
+    assert "closes the holes soonest" in " ".join(lines(text.section("why now")))
+    assert "Without this work, dead growth" in " ".join(lines(text.section("if we do not")))
 
 
 @pytest.mark.parametrize("language", ["en-GB", "en-US"])

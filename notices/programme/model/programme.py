@@ -84,9 +84,9 @@ class Programme:
     earlier: Programme | None = field(default=None, repr=False)
     """What that notice said."""
     season: Season | None = None
-    """Growth by day; None where nothing is worked on, and in an outline."""
+    """Growth by day; None where nothing is worked on."""
     greens_back: Mapping[str, GreensBack] = field(default_factory=dict)
-    """For each work, when all of its greens have come back; empty in an outline."""
+    """For each work, when all of its greens have come back."""
     photographs: tuple[Photograph, ...] = field(default=())
     """Pictures of the club's own."""
     profile: Profile = USUAL_PROFILE
