@@ -610,17 +610,21 @@ def _show_other_ways(
     lines: bool,
 ) -> None:
     """Show the findings, then dates that clear those that clash, and other ways to lay out."""
-    from notices.programme import better_dates as dates  # noqa: PLC0415, start-up time
-    from notices.programme.as_json import pattern_as_json  # noqa: PLC0415
+    from notices.programme.as_json import (  # noqa: PLC0415, start-up time
+        better_dates_as_json,
+        pattern_as_json,
+    )
+    from notices.programme.better_dates import better_dates  # noqa: PLC0415
+    from notices.wording.better_dates import better_dates_in_words  # noqa: PLC0415
     from notices.wording.patterns import patterns_in_words  # noqa: PLC0415
     from notices.wording.words import Words  # noqa: PLC0415
 
     data: dict[str, object] = {"findings": [_as_data(finding) for finding in findings]}
     said = []
     if better:
-        found = dates.better_dates(loaded.plan, programme)
-        data["better_dates"] = dates.better_dates_as_json(found)
-        said.append(dates.better_dates_in_words(found))
+        found = better_dates(loaded.plan, programme)
+        data["better_dates"] = better_dates_as_json(found)
+        said.append(better_dates_in_words(found))
     if patterns:
         programme = notices.with_patterns(programme, loaded.plan)
         data["patterns"] = [pattern_as_json(pattern) for pattern in programme.patterns]

@@ -10,10 +10,9 @@ from __future__ import annotations
 import calendar
 import datetime as dt
 from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 from itertools import chain
-from typing import Any
 
 from notices.findings import Finding, Weight
 from notices.plan.days import DayRange, all_days
@@ -25,7 +24,15 @@ from notices.programme.checks import fixture_in_recovery, fixture_on_closed_gree
 from notices.programme.climate import club_climate
 from notices.programme.fixtures import met_by
 from notices.programme.lay_out import head_of
-from notices.programme.model import Period, PlayStatus, Programme, Promise, Work
+from notices.programme.model import (
+    BetterDate,
+    BetterDates,
+    Period,
+    PlayStatus,
+    Programme,
+    Promise,
+    Work,
+)
 from notices.programme.periods import group_works, make_period
 from notices.programme.play import Statuses, play_status, worst
 from notices.programme.promises import put_off
@@ -46,48 +53,13 @@ REASONS: Mapping[str, str] = {
     "day-too-long": "a day too long",
     "recovery-into-winter": "recovery into winter",
 }
-"""Why a start will not do, in words; others by the code of their finding."""
+"""What a start that will not do runs into; other findings go by their code."""
 
 MOST_OFFERED = 3
 
 MOST_WORKED_OUT = 12 * 31
 """So many starts of one plan are worked out whole, a year of months: it must end, and a month may
 hold an answer on its last day."""
-
-
-@dataclass(frozen=True, slots=True)
-class BetterDate:
-    """One start that clears the clash."""
-
-    start: dt.date
-    move: int
-    """Days later than planned; earlier where negative."""
-    putting_days: int | None
-    """Days more until greens putt well at worst, fewer where negative; None where not known."""
-    healing_days: int | None
-    """The same until nothing is left to see."""
-    weekend: tuple[dt.date, ...]
-    """Days of work that fall on a Saturday or a Sunday."""
-
-
-@dataclass(frozen=True, slots=True)
-class BetterDates:
-    """What was found for the works of one period."""
-
-    works: tuple[str, ...]
-    what: str
-    """Kinds of work, the first of them and how many more."""
-    days: tuple[dt.date, ...]
-    clashes: tuple[Finding, ...]
-    options: tuple[BetterDate, ...]
-    """The nearest first; of two equally near the earlier."""
-    tried: int
-    good: int
-    """How many of those tried clear the clash."""
-    failed: Mapping[str, int]
-    """Why the others do not, each counted once for its gravest reason."""
-    not_tried: int = 0
-    """Other starts in the month that nobody looked at, as there were too many in the whole plan."""
 
 
 def better_dates(plan: Plan, programme: Programme) -> tuple[BetterDates, ...]:
@@ -138,10 +110,9 @@ class _Search:
             else:
                 options.append(outcome)
         kinds = dict.fromkeys(w.operation.name for w in (*period.opening_works, *period.works))
-        more = len(kinds) - 1
         return BetterDates(
             works=tuple(work.id for work in period.works),
-            what=next(iter(kinds)) + (f" and {more} more" if more else ""),
+            kinds=tuple(kinds),
             days=period.days,
             clashes=clashes,
             options=tuple(options[:MOST_OFFERED]),
@@ -316,75 +287,3 @@ def _more(was: Period, before: Promise, now: Period, after: Promise) -> int | No
     if before.at_worst is None or after.at_worst is None:
         return None
     return ((after.at_worst - now.days[-1]) - (before.at_worst - was.days[-1])).days
-
-
-def better_dates_in_words(found: Sequence[BetterDates]) -> str:
-    """Say what was found, in plain text."""
-    if not found:
-        return "No dates clash: there is nothing to look for."
-    return "\n\n".join("\n".join(_lines(one)) for one in found)
-
-
-def _lines(found: BetterDates) -> Iterator[str]:
-    span = f"{found.days[0]}" + (f" to {found.days[-1]}" if len(found.days) > 1 else "")
-    codes = ", ".join(dict.fromkeys(clash.code for clash in found.clashes))
-    yield f"Better dates for {found.what}, planned for {span} ({codes}):"
-    for option in found.options:
-        distance = f"{_days(abs(option.move))} {'later' if option.move > 0 else 'earlier'}"
-        yield (
-            f"  start on {option.start}, {distance}: greens putt well "
-            f"{_compared(option.putting_days)}, all is healed {_compared(option.healing_days)}"
-            + (f"; works at a weekend on {_list(option.weekend)}" if option.weekend else "")
-        )
-    if not found.options:
-        yield "  no start in the same month clears the clash"
-    reasons = ", ".join(f"{reason} {count}" for reason, count in found.failed.items())
-    tried = f"  {found.tried} other starts in the month tried, {found.good} of them good"
-    yield tried + (f"; why the others fail: {reasons}" if reasons else "")
-    if found.not_tried:
-        yield (
-            f"  {found.not_tried} more were not looked at: too many works of this plan clash. "
-            "Settle some of them, and look again"
-        )
-
-
-def _compared(days: int | None) -> str:
-    if days is None:
-        return "at a time that cannot be told"
-    if days == 0:
-        return "after as many days"
-    return f"after {_days(abs(days))} {'more' if days > 0 else 'fewer'}"
-
-
-def _days(number: int) -> str:
-    return f"{number} {'day' if number == 1 else 'days'}"
-
-
-def _list(days: Sequence[dt.date]) -> str:
-    return ", ".join(str(day) for day in days)
-
-
-def better_dates_as_json(found: Sequence[BetterDates]) -> list[dict[str, Any]]:
-    """Return what was found as plain JSON types."""
-    return [
-        {
-            "works": list(one.works),
-            "days": [day.isoformat() for day in one.days],
-            "clashes": list(dict.fromkeys(clash.code for clash in one.clashes)),
-            "options": [
-                {
-                    "start": option.start.isoformat(),
-                    "move_days": option.move,
-                    "putting_days_more": option.putting_days,
-                    "healing_days_more": option.healing_days,
-                    "weekend": [day.isoformat() for day in option.weekend],
-                }
-                for option in one.options
-            ],
-            "tried": one.tried,
-            "good": one.good,
-            "failed": dict(one.failed),
-            "not_tried": one.not_tried,
-        }
-        for one in found
-    ]

@@ -4,6 +4,7 @@ Documents choose from these records and word them; no figure is worked out later
 """
 
 from notices.plan.moments import Moment
+from notices.programme.model.better_dates import BetterDate, BetterDates
 from notices.programme.model.club import (
     Approval,
     Club,
@@ -65,6 +66,8 @@ __all__ = [
     "USUAL_PROFILE",
     "WHOLE_DAY",
     "Approval",
+    "BetterDate",
+    "BetterDates",
     "Closure",
     "Club",
     "DayOfPlay",
