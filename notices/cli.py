@@ -350,13 +350,14 @@ def compare(old: Path, new: Path, *, as_json: bool) -> None:
     """  # noqa: D301, click wants the sign itself
     from notices import since  # noqa: PLC0415, start-up time
     from notices.programme import changes  # noqa: PLC0415, start-up time
+    from notices.programme.answers_as_json import changes_as_json  # noqa: PLC0415, start-up time
     from notices.wording.changes import ChangeWords  # noqa: PLC0415, start-up time
 
     before, after = (since.before(path, _this_day()).programme for path in (old, new))
     found = changes.compare(before, after)
     said = ChangeWords.of(before, after, found)
     if as_json:
-        data = {**changes.changes_as_json(found), "text": list(said.sentences())}
+        data = {**changes_as_json(found), "text": list(said.sentences())}
         click.echo(json.dumps(data, ensure_ascii=False))
     else:
         click.echo(said.whole())
@@ -384,6 +385,7 @@ def due(plan: Path, today: str | None, *, as_json: bool) -> None:
     from notices import since  # noqa: PLC0415, start-up time
     from notices.documents.to_do import to_do  # noqa: PLC0415, start-up time
     from notices.programme import duties, duties_again  # noqa: PLC0415, start-up time
+    from notices.programme.answers_as_json import duty_as_json  # noqa: PLC0415, start-up time
     from notices.wording import duties as wording  # noqa: PLC0415, start-up time
     from notices.wording.words import Words  # noqa: PLC0415, start-up time
 
@@ -394,8 +396,7 @@ def due(plan: Path, today: str | None, *, as_json: bool) -> None:
     found = duties.due(asked, day)
     if as_json:
         listed = [
-            {**duties.duty_as_json(one, day), "text": wording.as_seen(words, one, day)}
-            for one in found
+            {**duty_as_json(one, day), "text": wording.as_seen(words, one, day)} for one in found
         ]
         click.echo(json.dumps(listed, ensure_ascii=False))
     else:
@@ -610,10 +611,8 @@ def _show_other_ways(
     lines: bool,
 ) -> None:
     """Show the findings, then dates that clear those that clash, and other ways to lay out."""
-    from notices.programme.as_json import (  # noqa: PLC0415, start-up time
-        better_dates_as_json,
-        pattern_as_json,
-    )
+    from notices.programme.answers_as_json import better_dates_as_json  # noqa: PLC0415
+    from notices.programme.as_json import pattern_as_json  # noqa: PLC0415
     from notices.programme.better_dates import better_dates  # noqa: PLC0415
     from notices.wording.better_dates import better_dates_in_words  # noqa: PLC0415
     from notices.wording.patterns import patterns_in_words  # noqa: PLC0415

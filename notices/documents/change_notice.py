@@ -25,8 +25,16 @@ from notices.documents.model import (
     Sheet,
     with_imprint,
 )
-from notices.programme.changes import ChangeKind, Changes, Subject, compare, met_by_golfers
-from notices.programme.model import Period, PlayStatus, Programme
+from notices.programme.changes import compare
+from notices.programme.changes_for import met_by_golfers
+from notices.programme.model import (
+    ChangeKind,
+    Changes,
+    Period,
+    PlayStatus,
+    Programme,
+    Subject,
+)
 from notices.wording import circumstances
 from notices.wording.blocks import Block, Bullets, Paragraph, Table, with_links
 from notices.wording.changes import ChangeWords

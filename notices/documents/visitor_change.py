@@ -26,8 +26,9 @@ from notices.documents.visitor_notice import (
     rows_of_day,
     work_on_greens,
 )
-from notices.programme.changes import Subject, compare, told_to_visitors
-from notices.programme.model import PlayStatus, Programme
+from notices.programme.changes import compare
+from notices.programme.changes_for import told_to_visitors
+from notices.programme.model import PlayStatus, Programme, Subject
 from notices.programme.visiting import PartyDays, told_parties
 from notices.wording import visit
 from notices.wording.blocks import Block, Bullets, KeyFact, KeyFacts, Paragraph

@@ -8,14 +8,13 @@ pack travels, the plan file stays.
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from typing import Any
 
 from notices.agronomy.recovery import DateRange, Range
 from notices.findings import Finding
 from notices.operations import SettingValue
 from notices.programme.model import (
-    BetterDates,
     Closure,
     DayOfPlay,
     DayTimetable,
@@ -260,32 +259,6 @@ def pattern_as_json(pattern: Pattern) -> Json:
         "fixtures_on_closed": list(pattern.fixtures_on_closed),
         "fixtures_in_recovery": list(pattern.fixtures_in_recovery),
     }
-
-
-def better_dates_as_json(found: Sequence[BetterDates]) -> list[Json]:
-    """Return the dates that clear each clash, for whoever asks for them alone."""
-    return [
-        {
-            "works": list(one.works),
-            "days": [day.isoformat() for day in one.days],
-            "clashes": list(dict.fromkeys(clash.code for clash in one.clashes)),
-            "options": [
-                {
-                    "start": option.start.isoformat(),
-                    "move_days": option.move,
-                    "putting_days_more": option.putting_days,
-                    "healing_days_more": option.healing_days,
-                    "weekend": [day.isoformat() for day in option.weekend],
-                }
-                for option in one.options
-            ],
-            "tried": one.tried,
-            "good": one.good,
-            "failed": dict(one.failed),
-            "not_tried": one.not_tried,
-        }
-        for one in found
-    ]
 
 
 def _promise(promise: Promise) -> Json:

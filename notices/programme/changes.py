@@ -9,7 +9,6 @@ what is, so that it can be read both ways and carried out. Words for it are in
 from __future__ import annotations
 
 import datetime as dt
-import enum
 from collections import Counter
 from collections.abc import Hashable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
@@ -18,96 +17,28 @@ from typing import TypeVar
 
 from notices.operations import Kind, SettingValue, WhileWorking
 from notices.plan.settings import write_value
-from notices.programme.model import Fixture, Period, PlayStatus, Programme, Promise, Work
+from notices.programme.model import (
+    Aspect,
+    Change,
+    ChangeKind,
+    Changes,
+    Fixture,
+    Move,
+    Period,
+    Programme,
+    Promise,
+    Subject,
+    Work,
+)
+from notices.programme.model.changes import HOLES_LEFT, OPEN_AGAIN, PUTTING_WELL
 
 Days = tuple[dt.date, ...]
 Spot = tuple[str, int]
 """A green, or nothing for what has none, and the ordinal of the visit."""
-Calendar = Mapping["Subject", Mapping[str, Mapping[Spot, Days]]]
+Calendar = Mapping[Subject, Mapping[str, Mapping[Spot, Days]]]
 """Every date of a programme: what it is of, its identity, where, and on which days."""
 
 Key = TypeVar("Key", bound=Hashable)
-
-
-class Subject(enum.Enum):
-    """What a change is about."""
-
-    WORK = "work"
-    CLOSURE = "closure"
-    RESTRICTION = "restriction"
-    FIXTURE = "fixture"
-    PERIOD = "recovery"
-    CLUB = "club"
-
-
-class ChangeKind(enum.Enum):
-    """What has become of it."""
-
-    ADDED = "added"
-    DROPPED = "dropped"
-    MOVED = "moved"
-    EXTENDED = "extended"
-    SHORTENED = "shortened"
-    GREENS_ADDED = "greens added"
-    GREENS_LEFT_OUT = "greens left out"
-    RESERVE = "reserve dates changed"
-    WORSE = "worse for play"
-    BETTER = "better for play"
-    LATER = "good again later"
-    SOONER = "good again sooner"
-    IN_THE_WAY = "fixture newly in the way"
-    CLEAR = "fixture clear again"
-    OTHERWISE = "otherwise changed"
-
-
-@dataclass(frozen=True, slots=True)
-class Move:
-    """Greens, or what has none, that all go from some days to others."""
-
-    before: Days
-    after: Days
-    greens: tuple[str, ...] = ()
-    ordinal: int = 1
-    """1 for the work itself; a second dressing is 2, and so on."""
-
-
-@dataclass(frozen=True, slots=True)
-class Change:
-    """One thing that is different."""
-
-    kind: ChangeKind
-    subject: Subject
-    id: str
-    """Identity of the work, closure, restriction or fixture; else the name of what changed."""
-    name: str
-    """Kind of work, or what is closed or played."""
-    moves: tuple[Move, ...] = ()
-    aspect: str = ""
-    """Which setting or circumstance is another, where it is no date."""
-    before: str = ""
-    after: str = ""
-    greens: tuple[str, ...] = ()
-    """Greens that a fixture meets closed or healing."""
-
-
-@dataclass(frozen=True, slots=True)
-class Changes:
-    """Everything that is different, in the order in which one tells it."""
-
-    changes: tuple[Change, ...]
-    stands: tuple[str, ...] = ()
-    """Works of both of which nothing is different."""
-
-    def __bool__(self) -> bool:
-        return bool(self.changes)
-
-    def of(self, *kinds: ChangeKind) -> tuple[Change, ...]:
-        """Return the changes of some kinds."""
-        return tuple(change for change in self.changes if change.kind in kinds)
-
-    def about(self, *subjects: Subject) -> tuple[Change, ...]:
-        """Return the changes of some subjects."""
-        return tuple(change for change in self.changes if change.subject in subjects)
 
 
 def compare(old: Programme, new: Programme) -> Changes:
@@ -230,13 +161,13 @@ def _of_play(was: Work, now: Work) -> Iterator[Change]:
     """What golfers meet on the day, and for how long."""
     for aspect, harder, before, after in (
         (
-            "while working",
+            Aspect.WHILE_WORKING,
             _HARDSHIP[now.while_working] - _HARDSHIP[was.while_working],
             was.while_working.value,
             now.while_working.value,
         ),
         (
-            "reopen",
+            Aspect.REOPEN,
             now.reopen_days - was.reopen_days,
             str(was.reopen_days),
             str(now.reopen_days),
@@ -265,7 +196,7 @@ def _of_settings(was: Work, now: Work) -> Iterator[Change]:
                 Subject.WORK,
                 now.id,
                 now.operation.name,
-                aspect=setting.name,
+                setting=setting.name,
                 before=_typed(setting.kind, before),
                 after=_typed(setting.kind, after),
             )
@@ -275,7 +206,7 @@ def _of_settings(was: Work, now: Work) -> Iterator[Change]:
             Subject.WORK,
             now.id,
             now.operation.name,
-            aspect="note",
+            aspect=Aspect.NOTE,
             before=was.note,
             after=now.note,
         )
@@ -283,10 +214,6 @@ def _of_settings(was: Work, now: Work) -> Iterator[Change]:
 
 def _typed(kind: Kind, value: SettingValue | None) -> str:
     return "" if value is None else str(write_value(kind, value))
-
-
-OPEN_AGAIN, PUTTING_WELL, HOLES_LEFT = "open again", "putting well", "holes left"
-"""What is promised of a period, and may be another date or number."""
 
 
 def _of_periods(old: Programme, new: Programme) -> Iterator[Change]:
@@ -352,7 +279,7 @@ class _Dated:
 
     name: str
     dates: Days
-    aspects: Mapping[str, str]
+    aspects: Mapping[Aspect, str]
 
 
 def _closures(programme: Programme) -> dict[str, _Dated]:
@@ -360,7 +287,11 @@ def _closures(programme: Programme) -> dict[str, _Dated]:
         shut.id: _Dated(
             shut.what,
             shut.dates,
-            {"instead": shut.instead, "temporary": shut.temporary, "reason": shut.reason},
+            {
+                Aspect.INSTEAD: shut.instead,
+                Aspect.TEMPORARY: shut.temporary,
+                Aspect.REASON: shut.reason,
+            },
         )
         for shut in programme.closures
     }
@@ -373,7 +304,9 @@ def _restrictions(programme: Programme) -> dict[str, _Dated]:
     for one in programme.restrictions:
         counts[one.what] += 1
         key = f"{one.what} {counts[one.what]}" if counts[one.what] > 1 else one.what
-        found[key] = _Dated(one.what, one.dates, {"except": one.exception, "ask": one.ask})
+        found[key] = _Dated(
+            one.what, one.dates, {Aspect.EXCEPT: one.exception, Aspect.ASK: one.ask}
+        )
     return found
 
 
@@ -404,7 +337,7 @@ def _of_days(subject: Subject, key: str, name: str, before: Days, after: Days) -
 
 
 def _of_words(
-    subject: Subject, key: str, name: str, aspect: str, before: str, after: str
+    subject: Subject, key: str, name: str, aspect: Aspect, before: str, after: str
 ) -> Iterator[Change]:
     if before != after:
         yield Change(
@@ -446,13 +379,11 @@ def _of_the_way(name: str, was: Fixture | None, now: Fixture | None) -> Iterator
         kind, met, fixture = (
             (ChangeKind.IN_THE_WAY, after, now) if worse else (ChangeKind.CLEAR, before, was)
         )
-        state = PlayStatus.CLOSED if met[0] else PlayStatus.RECOVERING
+        state = Aspect.CLOSED if met[0] else Aspect.RECOVERING
         days = ((was.date,) if was else ()), ((now.date,) if now else ())
         greens = met[0] or met[1]
         if fixture is not None:
-            yield Change(
-                kind, Subject.FIXTURE, name, name, (Move(*days),), state.value, greens=greens
-            )
+            yield Change(kind, Subject.FIXTURE, name, name, (Move(*days),), state, greens=greens)
 
 
 def _of_decision(name: str, was: Fixture | None, now: Fixture | None) -> Iterator[Change]:
@@ -463,7 +394,14 @@ def _of_decision(name: str, was: Fixture | None, now: Fixture | None) -> Iterato
     if was and now and before != after:
         move = Move((was.date,), (now.date,))
         yield Change(
-            ChangeKind.OTHERWISE, Subject.FIXTURE, name, name, (move,), "decision", before, after
+            ChangeKind.OTHERWISE,
+            Subject.FIXTURE,
+            name,
+            name,
+            (move,),
+            Aspect.DECISION,
+            before=before,
+            after=after,
         )
 
 
@@ -474,11 +412,11 @@ def _hindered(fixture: Fixture | None) -> tuple[tuple[str, ...], tuple[str, ...]
 def _of_club(old: Programme, new: Programme) -> Iterator[Change]:
     """Whom to ask, who decides, and whether it is approved."""
     for aspect, before, after in (
-        ("contact", old.club.contact, new.club.contact),
-        ("decision", _decided(old), _decided(new)),
-        ("draft", "draft" if old.draft else "", "draft" if new.draft else ""),
+        (Aspect.CONTACT, old.club.contact, new.club.contact),
+        (Aspect.DECISION, _decided(old), _decided(new)),
+        (Aspect.DRAFT, "draft" if old.draft else "", "draft" if new.draft else ""),
     ):
-        yield from _of_words(Subject.CLUB, aspect, aspect, aspect, before, after)
+        yield from _of_words(Subject.CLUB, aspect.value, aspect.value, aspect, before, after)
 
 
 def _decided(programme: Programme) -> str:
@@ -486,69 +424,3 @@ def _decided(programme: Programme) -> str:
     if decision is None:
         return ""
     return ", ".join(filter(None, (decision.by, decision.when, decision.where)))
-
-
-def met_by_golfers(changes: Changes) -> Changes:
-    """Return the changes that a golfer meets; how a work is done is for the team."""
-    return Changes(tuple(filter(_is_met, changes.changes)), changes.stands)
-
-
-def _is_met(change: Change) -> bool:
-    return change.kind is not ChangeKind.OTHERWISE or change.subject is not Subject.WORK
-
-
-def told_to_visitors(changes: Changes, new: Programme) -> Changes:
-    """Return the changes to what visitors are told, as far as it lies ahead.
-
-    Other people's fixtures, why something is closed and who approves the plan are not among it.
-    """
-    kept = (
-        change
-        for change in met_by_golfers(changes).changes
-        if change.subject is not Subject.FIXTURE
-        and change.aspect not in ("reason", "draft")
-        and _is_ahead(change, new)
-    )
-    return Changes(tuple(kept), changes.stands)
-
-
-def _is_ahead(change: Change, new: Programme) -> bool:
-    """Whether it is about a day that is still to come, or about none."""
-    days = [day for move in change.moves for day in (*move.before, *move.after)]
-    if not days and change.subject is Subject.WORK:
-        days = [day for work in new.works if work.id == change.id for day in work.dates]
-    if not days and change.subject in (Subject.CLOSURE, Subject.RESTRICTION):
-        days = [
-            *(day for one in new.closures if one.id == change.id for day in one.dates),
-            *(day for one in new.restrictions if one.what == change.name for day in one.dates),
-        ]
-    return not days or max(days) >= new.issued
-
-
-def changes_as_json(changes: Changes) -> dict[str, object]:
-    """Return changes as plain JSON types."""
-    return {
-        "changes": [
-            {
-                "kind": change.kind.value,
-                "subject": change.subject.value,
-                "id": change.id,
-                "name": change.name,
-                "moves": [
-                    {
-                        "greens": list(move.greens),
-                        "ordinal": move.ordinal,
-                        "before": [day.isoformat() for day in move.before],
-                        "after": [day.isoformat() for day in move.after],
-                    }
-                    for move in change.moves
-                ],
-                "aspect": change.aspect or None,
-                "before": change.before or None,
-                "after": change.after or None,
-                "greens": list(change.greens),
-            }
-            for change in changes.changes
-        ],
-        "stands": list(changes.stands),
-    }

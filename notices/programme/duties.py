@@ -187,25 +187,6 @@ def due(found: Iterable[Duty], day: dt.date) -> tuple[Duty, ...]:
     return tuple(sorted(open_duties, key=lambda duty: duty.last))
 
 
-def duty_as_json(duty: Duty, today: dt.date) -> dict[str, object]:
-    """Return a duty as plain JSON types, seen from a day."""
-    return {
-        "id": duty.id,
-        "kind": duty.kind.value,
-        "first": duty.first.isoformat(),
-        "last": duty.last.isoformat(),
-        "late": duty.missed_on(today),
-        "document": duty.document or None,
-        "moment": duty.moment.value if duty.moment else None,
-        "subject": duty.subject.value if duty.subject else None,
-        "works": list(duty.works),
-        "greens": list(duty.greens),
-        "date": duty.day.isoformat() if duty.day else None,
-        "up": list(duty.up),
-        "down": list(duty.down),
-    }
-
-
 def _events(programme: Programme) -> Iterator[_Event]:
     """Yield the periods that golfers notice, or else all periods, or else the closures."""
     noticed = [period for period in programme.periods if period.noticed]

@@ -12,8 +12,8 @@ from dataclasses import dataclass
 
 from notices.findings import Finding, Weight
 from notices.plan.places import place_in_a_sentence
-from notices.programme.changes import Subject, calendar_of
-from notices.programme.model import Programme, Work
+from notices.programme.changes import calendar_of
+from notices.programme.model import Programme, Subject, Work
 
 LEFT_BEHIND = "ends-before-its-work"
 

@@ -7,16 +7,19 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from notices.programme.brushing import goes_along
-from notices.programme.changes import (
-    HOLES_LEFT,
-    OPEN_AGAIN,
+from notices.programme.model import (
+    Aspect,
     Change,
     ChangeKind,
     Changes,
+    Closure,
     Move,
+    Period,
+    Programme,
     Subject,
+    Work,
 )
-from notices.programme.model import Closure, Period, Programme, Work
+from notices.programme.model.changes import HOLES_LEFT, OPEN_AGAIN
 from notices.wording import circumstances
 from notices.wording.lists import and_list, number, sentence
 from notices.wording.period import PeriodWords
@@ -30,7 +33,7 @@ MOST_NAMES = 2
 
 _DAYS = (ChangeKind.MOVED, ChangeKind.EXTENDED, ChangeKind.SHORTENED)
 
-_OF_PLAY = ("", "while working", "reopen")
+_OF_PLAY = (None, Aspect.WHILE_WORKING, Aspect.REOPEN)
 """Aspects by which works are told together: their days, and what golfers meet."""
 
 _ON_THE_DAY = {
@@ -101,8 +104,10 @@ class ChangeWords:
 
     def _alike(self, change: Change) -> object:
         """Return a key that works share if they change in the same way; for others it is unique."""
-        if change.subject is not Subject.WORK or change.aspect not in _OF_PLAY:
-            return (change.subject, change.id, change.kind, change.aspect, change.moves)
+        alone = change.setting or change.aspect not in _OF_PLAY
+        if change.subject is not Subject.WORK or alone:
+            what = change.aspect or change.setting
+            return (change.subject, change.id, change.kind, what, change.moves)
         key = (change.subject, change.kind, change.aspect, change.before, change.after)
         if change.kind in _DAYS and (change.kind is not ChangeKind.MOVED or self._as_one(change)):
             # The greens of each day are then told once for all of them.
@@ -230,16 +235,16 @@ class ChangeWords:
 
     def _of_aspect(self, change: Change) -> str:
         match change.aspect:
-            case "while working":
+            case Aspect.WHILE_WORKING:
                 before, after = (_ON_THE_DAY[said] for said in (change.before, change.after))
                 return f"while we work, {after}; before, the plan was that {before}"
-            case "reopen":
+            case Aspect.REOPEN:
                 before, after = _reopening(change.before), _reopening(change.after)
                 return f"greens open again {after}, not {before}"
-            case "note":
+            case Aspect.NOTE:
                 return "the note on it is another"
-            case aspect:
-                now = f"the {aspect.replace('_', ' ')} is {change.after or 'no longer set'}"
+            case _:
+                now = f"the {change.setting.replace('_', ' ')} is {change.after or 'no longer set'}"
                 return f"{now}, not {change.before}" if change.before else now
 
     # Everything but works
@@ -313,7 +318,7 @@ class ChangeWords:
         if change.kind is ChangeKind.ADDED:
             return f"New: {circumstances.closure(self.new, closed)}"
         if change.kind is ChangeKind.OTHERWISE:
-            if change.aspect == "reason":
+            if change.aspect is Aspect.REASON:
                 return sentence(
                     f"the reason for closing {subject} is now: {change.after or 'none'}"
                 )
@@ -324,7 +329,7 @@ class ChangeWords:
         restriction = f"the restriction on {change.name}"
         if change.kind is not ChangeKind.OTHERWISE:
             return self._of_named(change, restriction)
-        if change.aspect == "ask":
+        if change.aspect is Aspect.ASK:
             whom = f"ask {change.after}" if change.after else "ask at the club"
             return sentence(f"about {restriction}, please now {whom}")
         but = f"all but {change.after}" if change.after else "everybody"
@@ -333,7 +338,7 @@ class ChangeWords:
     def _of_fixture(self, change: Change) -> str:
         (move,) = change.moves
         if change.kind is ChangeKind.IN_THE_WAY:
-            state = "closed" if change.aspect == "closed" else "still healing"
+            state = "closed" if change.aspect is Aspect.CLOSED else "still healing"
             many = "are" if len(change.greens) > 1 else "is"
             day = self.new.dates.day(move.after[0])
             return sentence(
@@ -426,9 +431,9 @@ def _closure(programme: Programme, key: str) -> Closure:
 
 
 def _of_club(change: Change) -> str:
-    if change.aspect == "draft":
+    if change.aspect is Aspect.DRAFT:
         return "The plan still awaits approval." if change.after else "The plan is now approved."
-    if change.aspect == "contact":
+    if change.aspect is Aspect.CONTACT:
         return sentence(f"New: {change.after}") if change.after else "Nobody is named to ask."
     decided = change.after or "nobody is named"
     return sentence(f"who decides on the day, and where you hear of it, is now: {decided}")

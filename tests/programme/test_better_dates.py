@@ -11,7 +11,7 @@ import pytest
 from notices.plan.load import load_plan
 from notices.plan.model import Plan
 from notices.programme import better_dates as module
-from notices.programme.as_json import better_dates_as_json
+from notices.programme.answers_as_json import better_dates_as_json
 from notices.programme.better_dates import (
     BEFORE_ISSUE,
     OTHER_WORK,

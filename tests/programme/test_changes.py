@@ -10,19 +10,17 @@ from dataclasses import replace
 from hypothesis import given, settings
 
 from notices.plan.model import Plan
-from notices.programme.changes import (
+from notices.programme.answers_as_json import changes_as_json
+from notices.programme.changes import Days, Spot, calendar_of, compare
+from notices.programme.model import (
+    Aspect,
     Change,
     ChangeKind,
     Changes,
-    Days,
     Move,
-    Spot,
+    Programme,
     Subject,
-    calendar_of,
-    changes_as_json,
-    compare,
 )
-from notices.programme.model import Programme
 from notices.programme.work_out import work_out
 from tests.programme.strategies import plans
 
@@ -164,9 +162,9 @@ def test_harder_and_easier_play(programme_of: ProgrammeOf) -> None:
     worse = changes_of(programme_of, easy, closed).of(ChangeKind.WORSE)
     # What is worked on on the 14th is closed until the 16th, so that on the 15th all six are.
     assert [(c.name, c.aspect, c.before, c.after) for c in worse] == [
-        ("hollow tining", "while working", "temporary green", "closed"),
-        ("hollow tining", "reopen", "1", "2"),
-        ("holes left", "", "6", "0"),
+        ("hollow tining", Aspect.WHILE_WORKING, "temporary green", "closed"),
+        ("hollow tining", Aspect.REOPEN, "1", "2"),
+        ("holes left", None, "6", "0"),
     ]
     assert len(changes_of(programme_of, closed, easy).of(ChangeKind.BETTER)) == 3
 
@@ -174,7 +172,7 @@ def test_harder_and_easier_play(programme_of: ProgrammeOf) -> None:
 def test_a_setting_is_told_in_the_words_in_which_it_is_typed(programme_of: ProgrammeOf) -> None:
     thin, thick = (f"  - {CORES}, settings: {{tine_diameter: {w}}}}}\n" for w in ("10 mm", "13 mm"))
     changes = changes_of(programme_of, thin, thick).of(ChangeKind.OTHERWISE)
-    assert ("tine_diameter", "10 mm", "13 mm") in {(c.aspect, c.before, c.after) for c in changes}
+    assert ("tine_diameter", "10 mm", "13 mm") in {(c.setting, c.before, c.after) for c in changes}
 
 
 def test_fixtures_that_move_come_and_get_in_the_way(programme_of: ProgrammeOf) -> None:
@@ -187,7 +185,7 @@ def test_fixtures_that_move_come_and_get_in_the_way(programme_of: ProgrammeOf) -
         (ChangeKind.ADDED, "Bowl"),
     }
     (met,) = changes.of(ChangeKind.IN_THE_WAY)
-    assert (met.aspect, met.greens) == ("closed", ("4", "5", "6"))
+    assert (met.aspect, met.greens) == (Aspect.CLOSED, ("4", "5", "6"))
 
 
 def test_closures_and_restrictions(programme_of: ProgrammeOf) -> None:
@@ -196,9 +194,9 @@ def test_closures_and_restrictions(programme_of: ProgrammeOf) -> None:
     other += "restrictions: [{what: buggies, dates: 2026-11-02}]\n"
     changes = changes_of(programme_of, plan, other)
     assert [(c.kind, c.subject, c.aspect) for c in changes.changes] == [
-        (ChangeKind.EXTENDED, Subject.CLOSURE, ""),
-        (ChangeKind.OTHERWISE, Subject.CLOSURE, "reason"),
-        (ChangeKind.ADDED, Subject.RESTRICTION, ""),
+        (ChangeKind.EXTENDED, Subject.CLOSURE, None),
+        (ChangeKind.OTHERWISE, Subject.CLOSURE, Aspect.REASON),
+        (ChangeKind.ADDED, Subject.RESTRICTION, None),
     ]
 
 
@@ -220,9 +218,15 @@ def test_changes_as_data(programme_of: ProgrammeOf) -> None:
     later = f"  - {CORES}, reserve_dates: 2026-09-17}}\n"
     data = changes_as_json(changes_of(programme_of, f"  - {CORES}}}\n", later))
     assert data["stands"] == []
-    (reserve,) = [
-        change
-        for change in data["changes"]  # type: ignore[attr-defined]
-        if change["kind"] == "reserve dates changed"
-    ]
+    (reserve,) = [change for change in data["changes"] if change["kind"] == "reserve dates changed"]
     assert reserve["moves"] == [{"greens": [], "ordinal": 1, "before": [], "after": ["2026-09-17"]}]
+
+
+def test_a_setting_and_a_circumstance_are_one_aspect_in_data(programme_of: ProgrammeOf) -> None:
+    thin = f"  - {CORES}, note: Thinner tines this year., settings: {{tine_diameter: 10 mm}}}}\n"
+    data = changes_as_json(changes_of(programme_of, f"  - {CORES}}}\n", thin))
+    otherwise = [one for one in data["changes"] if one["kind"] == "otherwise changed"]
+    assert [(one["aspect"], one["after"]) for one in otherwise] == [
+        ("tine_diameter", "10 mm"),
+        ("note", "Thinner tines this year."),
+    ]

@@ -9,6 +9,7 @@ from dataclasses import replace
 import pytest
 
 from notices.plan.moments import Moment
+from notices.programme.answers_as_json import duty_as_json
 from notices.programme.duties import (
     PAPERS,
     Duty,
@@ -18,7 +19,6 @@ from notices.programme.duties import (
     Subject,
     due,
     duties,
-    duty_as_json,
 )
 from notices.programme.duties_again import asked_again
 from notices.programme.model import Edition, Programme

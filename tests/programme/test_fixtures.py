@@ -8,9 +8,9 @@ from collections.abc import Callable
 import pytest
 
 from notices.findings import Finding, Weight
-from notices.programme.changes import ChangeKind, Subject, compare
+from notices.programme.changes import compare
 from notices.programme.day_by_day import course_days
-from notices.programme.model import Decided, Programme
+from notices.programme.model import Aspect, ChangeKind, Decided, Programme, Subject
 from notices.wording import circumstances
 from notices.wording.changes import ChangeWords
 from notices.wording.words import Words
@@ -170,7 +170,7 @@ def test_two_editions_are_compared(programme_of: ProgrammeOf) -> None:
     assert clear.kind is ChangeKind.CLEAR
     played = edition(", decision: does not count")
     (decided,) = compare(undecided, played).changes
-    assert (decided.kind, decided.aspect) == (ChangeKind.OTHERWISE, "decision")
+    assert (decided.kind, decided.aspect) == (ChangeKind.OTHERWISE, Aspect.DECISION)
     assert (decided.before, decided.after) == ("", "does not count")
     said = ChangeWords.of(undecided, played, compare(undecided, played)).whole()
     assert "June Medal, Tuesday 2 June: it goes ahead, and scores will not count." in said

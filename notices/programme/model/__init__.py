@@ -5,6 +5,7 @@ Documents choose from these records and word them; no figure is worked out later
 
 from notices.plan.moments import Moment
 from notices.programme.model.better_dates import BetterDate, BetterDates
+from notices.programme.model.changes import Aspect, Change, ChangeKind, Changes, Move, Subject
 from notices.programme.model.club import (
     Approval,
     Club,
@@ -66,8 +67,12 @@ __all__ = [
     "USUAL_PROFILE",
     "WHOLE_DAY",
     "Approval",
+    "Aspect",
     "BetterDate",
     "BetterDates",
+    "Change",
+    "ChangeKind",
+    "Changes",
     "Closure",
     "Club",
     "DayOfPlay",
@@ -89,6 +94,7 @@ __all__ = [
     "Measured",
     "Meeting",
     "Moment",
+    "Move",
     "OtherWork",
     "Pattern",
     "Period",
@@ -112,6 +118,7 @@ __all__ = [
     "Settings",
     "Start",
     "Stretch",
+    "Subject",
     "Subsoil",
     "Task",
     "Value",
