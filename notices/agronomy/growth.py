@@ -1,4 +1,4 @@
-"""How fast grass grows at a temperature, and what the temperature is on a day of the year."""
+"""How fast grass grows at a temperature, how warm a day of the year is, and when growth stops."""
 
 from __future__ import annotations
 
@@ -6,18 +6,21 @@ import datetime as dt
 import enum
 import math
 from bisect import bisect_right
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
 from itertools import chain, count, islice
 
-from notices.agronomy.limits import between, finite
+from notices.agronomy.limits import between, finite, fraction
 
 ANNUAL_MEADOW_GRASS_OPTIMUM_C = 18.0
 """Used for annual meadow-grass and fine fescue in England and Canada [meadow_grass_optimum]_."""
 
 GROWTH_EXTREMELY_LIMITED = 0.1
 """At it and below growth is extremely limited [pace_turf]_."""
+
+LASTING_DAYS = 7
+"""So many days on end growth must stop or be back: one cold night is no winter [judgement]_."""
 
 DAYS_IN_MONTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 DAYS_IN_YEAR = sum(DAYS_IN_MONTHS)
@@ -242,6 +245,89 @@ class Climate:
         past = (day - dt.date(day.year, 1, 1)).days + 1
         years = (self.growth_in(year, offset_c) for year in count(day.year))
         return islice(chain.from_iterable(years), past, None)
+
+
+def growth_stop(
+    done: dt.date,
+    climate: Climate,
+    offset_c: float = 0.0,
+    threshold: float = GROWTH_EXTREMELY_LIMITED,
+) -> dt.date | None:
+    """First day after the work from which growth is below the threshold for a week.
+
+    Parameters
+    ----------
+    done : datetime.date
+        Last day of the work; where growth has stopped already, the answer is the day after.
+    climate : Climate
+        Temperatures and grass of the place.
+    offset_c : float
+        How much warmer than usual the year is. [°C]
+    threshold : float
+        Growth potential, above 0 and at most 1.
+
+    Returns
+    -------
+    datetime.date or None
+        None where growth does not stop within a year.
+
+    Raises
+    ------
+    ValueError
+        If an argument is outside its range.
+
+    References
+    ----------
+    [pace_turf]_
+    """
+    fraction("threshold", threshold)
+    return _first_day_of_lasting_spell(done, climate, offset_c, lambda growth: growth < threshold)
+
+
+def growth_returns(
+    after: dt.date, climate: Climate, threshold: float = GROWTH_EXTREMELY_LIMITED
+) -> dt.date | None:
+    """First later day from which growth is at or above the threshold for a week.
+
+    Parameters
+    ----------
+    after : datetime.date
+        Day from which to look, such as the day growth stopped; not itself an answer.
+    climate : Climate
+        Temperatures and grass of the place.
+    threshold : float
+        Growth potential, above 0 and at most 1.
+
+    Returns
+    -------
+    datetime.date or None
+        None where growth does not return within a year.
+
+    Raises
+    ------
+    ValueError
+        If an argument is outside its range.
+
+    References
+    ----------
+    [pace_turf]_
+    """
+    fraction("threshold", threshold)
+    return _first_day_of_lasting_spell(after, climate, 0.0, lambda growth: growth >= threshold)
+
+
+def _first_day_of_lasting_spell(
+    after: dt.date, climate: Climate, offset_c: float, holds: Callable[[float], bool]
+) -> dt.date | None:
+    """First day within a year after `after` from which a condition holds for a week on end."""
+    finite("offset_c", offset_c)
+    run = 0
+    days = islice(climate.growth_after(after, offset_c), DAYS_IN_YEAR + LASTING_DAYS - 1)
+    for number, growth in enumerate(days, 1):
+        run = run + 1 if holds(growth) else 0
+        if run == LASTING_DAYS:
+            return after + dt.timedelta(days=number - (LASTING_DAYS - 1))
+    return None
 
 
 _CornerWeights = tuple[tuple[int, float], tuple[int, float]]

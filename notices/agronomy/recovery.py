@@ -25,8 +25,8 @@ from dataclasses import dataclass
 from itertools import islice
 from typing import NamedTuple
 
-from notices.agronomy.growth import GROWTH_EXTREMELY_LIMITED, Climate
-from notices.agronomy.limits import count, finite, fraction, non_negative, positive
+from notices.agronomy.growth import Climate
+from notices.agronomy.limits import count, finite, non_negative, positive
 
 
 class Range(NamedTuple):
@@ -86,9 +86,6 @@ COLD_TO_WARM_YEAR_C = (-1.0, 0.0, 1.0)
 
 HORIZON_DAYS = 730
 """Two years: an opening not closed by then has met a wrong temperature, not slow grass."""
-
-_WEEK = 7
-_YEAR = 365
 
 
 def growth_days_for_opening(width_mm: float, rate_mm_per_day: float) -> float:
@@ -488,89 +485,6 @@ def combine(ranges: Sequence[DateRange], done: dt.date) -> DateRange:
     return DateRange(early, expected, late)
 
 
-def growth_stop(
-    done: dt.date,
-    climate: Climate,
-    offset_c: float = 0.0,
-    threshold: float = GROWTH_EXTREMELY_LIMITED,
-) -> dt.date | None:
-    """First day after the work from which growth is below the threshold for a week.
-
-    Parameters
-    ----------
-    done : datetime.date
-        Last day of the work; where growth has stopped already, the answer is the day after.
-    climate : Climate
-        Temperatures and grass of the place.
-    offset_c : float
-        How much warmer than usual the year is. [°C]
-    threshold : float
-        Growth potential, above 0 and at most 1.
-
-    Returns
-    -------
-    datetime.date or None
-        None where growth does not stop within a year.
-
-    Raises
-    ------
-    ValueError
-        If an argument is outside its range.
-
-    References
-    ----------
-    [pace_turf]_
-    """
-    fraction("threshold", threshold)
-    return _first_day_of_week(done, climate, offset_c, lambda growth: growth < threshold)
-
-
-def growth_returns(
-    after: dt.date, climate: Climate, threshold: float = GROWTH_EXTREMELY_LIMITED
-) -> dt.date | None:
-    """First later day from which growth is at or above the threshold for a week.
-
-    Parameters
-    ----------
-    after : datetime.date
-        Day from which to look, such as the day growth stopped; not itself an answer.
-    climate : Climate
-        Temperatures and grass of the place.
-    threshold : float
-        Growth potential, above 0 and at most 1.
-
-    Returns
-    -------
-    datetime.date or None
-        None where growth does not return within a year.
-
-    Raises
-    ------
-    ValueError
-        If an argument is outside its range.
-
-    References
-    ----------
-    [pace_turf]_
-    """
-    fraction("threshold", threshold)
-    return _first_day_of_week(after, climate, 0.0, lambda growth: growth >= threshold)
-
-
 def _days_after(day: dt.date, *days: int) -> DateRange:
     early, expected, late = (day + dt.timedelta(days=each) for each in days)
     return DateRange(early, expected, late)
-
-
-def _first_day_of_week(
-    after: dt.date, climate: Climate, offset_c: float, holds: Callable[[float], bool]
-) -> dt.date | None:
-    """First day within a year after `after` that begins a week of days that all hold."""
-    finite("offset_c", offset_c)
-    run = 0
-    days = islice(climate.growth_after(after, offset_c), _YEAR + _WEEK - 1)
-    for number, growth in enumerate(days, 1):
-        run = run + 1 if holds(growth) else 0
-        if run == _WEEK:
-            return after + dt.timedelta(days=number - (_WEEK - 1))
-    return None

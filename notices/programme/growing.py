@@ -11,7 +11,7 @@ from functools import cache
 from itertools import accumulate, islice
 
 from notices.agronomy import recovery as model
-from notices.agronomy.growth import Climate
+from notices.agronomy.growth import Climate, growth_returns, growth_stop
 from notices.agronomy.recovery import COLD_TO_WARM_YEAR_C, HORIZON_DAYS, DateRange, Range
 
 A_QUARTER = 90
@@ -25,8 +25,8 @@ class Growing:
         self.climate = climate
         self._grown = cache(lambda done, offset_c: _Grown(climate, done, offset_c))
         self.span = cache(self._span)
-        self.stop_after = cache(lambda day: model.growth_stop(day, climate))
-        self.return_after = cache(lambda day: model.growth_returns(day, climate))
+        self.stop_after = cache(lambda day: growth_stop(day, climate))
+        self.return_after = cache(lambda day: growth_returns(day, climate))
 
     def _span(self, growth_days: Range, done: dt.date) -> DateRange:
         """Return the range of dates for fast growth to slow, in a warm to a cold year."""

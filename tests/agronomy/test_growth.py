@@ -17,12 +17,17 @@ from notices.agronomy.growth import (
     Grass,
     daily_temperatures,
     growth_potential,
+    growth_returns,
+    growth_stop,
     mean_of_day,
     temperature_on,
 )
 
 TEMPERATURES_C = st.floats(-60, 60)
 GRASSES = st.sampled_from(Grass)
+DATES = st.dates(dt.date(2020, 1, 1), dt.date(2040, 12, 31))
+
+BRITISH = Climate.from_monthly_means(BRITISH_MEAN, Grass.COOL_SEASON, 18)
 
 
 @given(st.floats(-1e300, 1e300), GRASSES)
@@ -126,3 +131,47 @@ def test_mean_of_a_day() -> None:
     assert mean_of_day(4.0, 13.0) == 8.5
     with pytest.raises(ValueError, match="above the highest"):
         mean_of_day(14, 13)
+
+
+@given(DATES)
+def test_growth_stops_for_a_week_and_not_before(done: dt.date) -> None:
+    stop = growth_stop(done, BRITISH)
+    assert stop is not None
+    assert done < stop
+    week = [BRITISH.growth_on(stop + dt.timedelta(days=number)) for number in range(7)]
+    assert all(growth < 0.1 for growth in week)
+    if stop > done + dt.timedelta(days=1):
+        assert BRITISH.growth_on(stop - dt.timedelta(days=1)) >= 0.1
+
+
+@given(DATES)
+def test_growth_returns_for_a_week_and_not_before(after: dt.date) -> None:
+    back = growth_returns(after, BRITISH)
+    assert back is not None
+    assert after < back
+    week = [BRITISH.growth_on(back + dt.timedelta(days=number)) for number in range(7)]
+    assert all(growth >= 0.1 for growth in week)
+    if back > after + dt.timedelta(days=1):
+        assert BRITISH.growth_on(back - dt.timedelta(days=1)) < 0.1
+
+
+def test_growth_that_has_stopped_is_said_so_at_once() -> None:
+    new_year = dt.date(2027, 1, 1)
+    assert growth_stop(new_year, BRITISH) == dt.date(2027, 1, 2)
+
+
+def test_growth_may_never_stop_or_never_return() -> None:
+    always, never = (
+        Climate.from_monthly_means([mean] * 12, Grass.COOL_SEASON) for mean in (20, -40)
+    )
+    assert growth_stop(dt.date(2026, 5, 4), always) is None
+    assert growth_returns(dt.date(2026, 5, 4), never) is None
+
+
+@pytest.mark.parametrize("station", STATIONS)
+def test_a_warm_year_grows_longer_than_a_cold_one(station: str) -> None:
+    climate = Climate.from_monthly_means(STATIONS[station], Grass.COOL_SEASON, 18)
+    warm, cold = (growth_stop(dt.date(2026, 9, 1), climate, offset) for offset in (1, -1))
+    assert cold is not None
+    # Never is the latest of all.
+    assert warm is None or warm >= cold

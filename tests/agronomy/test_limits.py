@@ -54,8 +54,8 @@ NEVER_NEGATIVE: dict[str, Formula] = {
     "width observed": lambda x: recovery.observed_rate_mm_per_day(
         x, DAY, dt.date(2026, 12, 1), CLIMATE
     ),
-    "stop threshold": lambda x: recovery.growth_stop(DAY, CLIMATE, threshold=x),
-    "return threshold": lambda x: recovery.growth_returns(DAY, CLIMATE, threshold=x),
+    "stop threshold": lambda x: growth.growth_stop(DAY, CLIMATE, threshold=x),
+    "return threshold": lambda x: growth.growth_returns(DAY, CLIMATE, threshold=x),
     "speed": lambda x: work_time.field_capacity_ha_per_h(x, 1, 0.6),
     "width": lambda x: work_time.field_capacity_ha_per_h(1, x, 0.6),
     "efficiency": lambda x: work_time.field_capacity_ha_per_h(1, 1, x),
@@ -70,7 +70,7 @@ ALWAYS_FINITE: dict[str, Formula] = {
     "daily value": lambda x: growth.Climate((x,) * 365, growth.Grass.COOL_SEASON, 20),
     "climate optimum": lambda x: growth.Climate((10,) * 365, growth.Grass.COOL_SEASON, x),
     "offset": lambda x: recovery.first_day_reaching(1, DAY, CLIMATE, x),
-    "offset of a stop": lambda x: recovery.growth_stop(DAY, CLIMATE, x),
+    "offset of a stop": lambda x: growth.growth_stop(DAY, CLIMATE, x),
 }
 
 ABOVE_ZERO = (

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from notices.agronomy.climate import BRITISH_MEAN, STATIONS
+from notices.agronomy.climate import BRITISH_MEAN
 from notices.agronomy.growth import Climate, Grass
 from notices.agronomy.recovery import (
     SIDEWAYS_GROWTH_MM_PER_DAY,
@@ -21,8 +21,6 @@ from notices.agronomy.recovery import (
     growth_days_for_opening,
     growth_days_for_slit,
     growth_days_to_half_closed,
-    growth_returns,
-    growth_stop,
     observed_rate_mm_per_day,
     putting_smoothly_when_filled,
     sanded_surface,
@@ -229,46 +227,6 @@ def test_work_done_before_the_last_adds_nothing_to_it() -> None:
     cores = DateRange(dt.date(2026, 5, 14), dt.date(2026, 5, 17), dt.date(2026, 5, 25))
     slits = DateRange(dt.date(2026, 4, 9), dt.date(2026, 4, 14), dt.date(2026, 4, 20))
     assert combine([cores, slits], MAY) == cores
-
-
-@given(DATES)
-def test_growth_stops_for_a_week_and_not_before(done: dt.date) -> None:
-    stop = growth_stop(done, BRITISH)
-    assert stop is not None
-    assert done < stop
-    week = [BRITISH.growth_on(stop + dt.timedelta(days=number)) for number in range(7)]
-    assert all(growth < 0.1 for growth in week)
-    if stop > done + dt.timedelta(days=1):
-        assert BRITISH.growth_on(stop - dt.timedelta(days=1)) >= 0.1
-
-
-@given(DATES)
-def test_growth_returns_for_a_week_and_not_before(after: dt.date) -> None:
-    back = growth_returns(after, BRITISH)
-    assert back is not None
-    assert after < back
-    week = [BRITISH.growth_on(back + dt.timedelta(days=number)) for number in range(7)]
-    assert all(growth >= 0.1 for growth in week)
-    if back > after + dt.timedelta(days=1):
-        assert BRITISH.growth_on(back - dt.timedelta(days=1)) < 0.1
-
-
-def test_growth_that_has_stopped_is_said_so_at_once() -> None:
-    new_year = dt.date(2027, 1, 1)
-    assert growth_stop(new_year, BRITISH) == dt.date(2027, 1, 2)
-
-
-def test_growth_may_never_stop_or_never_return() -> None:
-    assert growth_stop(MAY, BEST) is None
-    assert growth_returns(MAY, FROZEN) is None
-
-
-@pytest.mark.parametrize("station", STATIONS)
-def test_a_warm_year_grows_longer_than_a_cold_one(station: str) -> None:
-    climate = Climate.from_monthly_means(STATIONS[station], Grass.COOL_SEASON, 18)
-    warm, cold = (growth_stop(dt.date(2026, 9, 1), climate, offset) for offset in (1, -1))
-    assert cold is not None
-    assert later_or_never(warm, cold)
 
 
 def test_rates_are_in_order() -> None:

@@ -12,13 +12,12 @@ import math
 import pytest
 
 from notices.agronomy.climate import STATIONS
-from notices.agronomy.growth import Climate, Grass
+from notices.agronomy.growth import Climate, Grass, growth_stop
 from notices.agronomy.recovery import (
     SIDEWAYS_GROWTH_MM_PER_DAY,
     first_day_reaching,
     growth_days_for_opening,
     growth_days_for_slit,
-    growth_stop,
     putting_smoothly_when_filled,
     sanded_surface,
 )
