@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
 from notices.operations import Opening
 from notices.programme.model import Closure, Period, PlayStatus, Programme, Stretch, told_from
+from notices.programme.rounds import only_again_on
 from notices.wording import circumstances
 from notices.wording.blocks import Heading, Paragraph
 from notices.wording.dates import ONE_DAY, runs_of_days
@@ -198,7 +199,7 @@ def _of_day(words: Words, day: dt.date) -> Iterator[Sign]:
         elif stretch.status is PlayStatus.TEMPORARY:
             temporary.append(key)
     today = {work.id for work in programme.works for visit in work.visits if visit.date == day}
-    stage = "" if not today else "again" if programme.only_again_on(day) else "work"
+    stage = "" if not today else "again" if only_again_on(programme, day) else "work"
     yield from _shut(words, day, closed, stage)
     if temporary:
         one = len(set(temporary)) == 1

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from notices.programme.model import DayTimetable, Programme
+from notices.programme.rounds import only_again_on
 
 ONE_DAY = dt.timedelta(days=1)
 
@@ -79,7 +80,7 @@ def _of(programme: Programme, day: DayTimetable) -> CrewDays:
     return CrewDays(
         (day,),
         tuple(dict.fromkeys(task.work for task in day.tasks)),
-        again=programme.only_again_on(day.date),
+        again=only_again_on(programme, day.date),
     )
 
 

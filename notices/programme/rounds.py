@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 
-from notices.operations import Opening
+from notices.operations import Opening, WhileWorking
 from notices.programme.model import Programme, Work
 
 Done = list[tuple[Work, tuple[str, ...]]]
@@ -33,3 +33,20 @@ def rounds_on(programme: Programme, day: dt.date) -> dict[int, Done]:
         ordinal: [(w, tuple(greens[w.id])) for w in programme.works if w.id in greens]
         for ordinal, greens in sorted(found.items())
     }
+
+
+def only_again_on(programme: Programme, day: dt.date) -> bool:
+    """Whether all that golfers meet of a day's work is later dressings.
+
+    What goes along with them is part of them. Brushing or feeding other greens is work for the
+    team, but opens no turf, and a green is open again as soon as it is done.
+    """
+    rounds = rounds_on(programme, day)
+    itself = rounds.pop(1, [])
+    return bool(rounds) and not any(_met(work) for work, _ in itself)
+
+
+def _met(work: Work) -> bool:
+    """Whether golfers meet open turf, or a green that stays out of play when the work is done."""
+    stays_away = work.while_working is not WhileWorking.OPEN and work.reopen_days > 0
+    return stays_away or work.operation.opening is not Opening.NONE

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from notices.findings import Finding
-from notices.operations import Opening, Weather, WhileWorking
+from notices.operations import Weather, WhileWorking
 from notices.programme.model.club import Approval, Club, Decision, Edition, Mailing, Photograph
 from notices.programme.model.course import NINE, USUAL_PROFILE, Green, Hole, Profile
 from notices.programme.model.figures import Figure, Measured, SandOnGreen
@@ -176,15 +176,6 @@ class Programme:
                 self.status_on(day, green) is PlayStatus.TEMPORARY for day in work.days_on(green)
             )
         )
-
-    def only_again_on(self, day: dt.date) -> bool:
-        """Whether a day brings nothing but later dressings, and what goes along with them.
-
-        Brushing, which does not open the turf, begins nothing of its own beside a second dressing.
-        """
-        done = [(work, visit) for work in self.works for visit in work.visits if visit.date == day]
-        opening = [one for one in done if one[0].operation.opening is not Opening.NONE]
-        return bool(opening) and all(visit.ordinal > 1 for _, visit in opening)
 
     def is_filled(self, work: str) -> bool:
         """Whether a later dressing fills the holes of this work."""
