@@ -9,15 +9,15 @@ From a plan file to a pack in its folder::
 The steps of that, for those who want what one of them gives::
 
     programme = work_out(loaded.plan, issued)
-    loaded.refuse(programme.findings)
+    loaded.refuse(all_findings(loaded, programme))
     programme = with_patterns(programme, loaded.plan)
     documents = write_documents(programme, canonical(loaded.plan))
     files = render_pack(documents)
     write_pack(files, folder, version=__version__, issued=issued)
 
-`LoadedPlan.refuse` stops where the figures show that the work cannot be done at all; `explain`
-says how one figure was worked out. `with_patterns` adds what the committee compares; without it
-that part is left out.
+`LoadedPlan.refuse` stops where the work cannot be done at all, or a text of the club's own cannot
+be filled; `explain` says how one figure was worked out. `with_patterns` adds what the committee
+compares; without it that part is left out.
 """
 
 from __future__ import annotations
@@ -26,6 +26,7 @@ import importlib
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from notices.buildable import all_findings
     from notices.documents.pack import write_documents
     from notices.pack.write import write_pack
     from notices.plan.load import canonical, load_plan
@@ -34,14 +35,13 @@ if TYPE_CHECKING:
     from notices.rendering.reading_check import check_words
     from notices.rendering.whole_pack import render_pack
     from notices.wording.explain import explain
-    from notices.wording.text_check import check_texts
 
 __version__ = "0.1.0"
 
 __all__ = [
     "__version__",
+    "all_findings",
     "canonical",
-    "check_texts",
     "check_words",
     "explain",
     "load_plan",
@@ -53,8 +53,8 @@ __all__ = [
 ]
 
 _HOMES = {
+    "all_findings": "notices.buildable",
     "canonical": "notices.plan.load",
-    "check_texts": "notices.wording.text_check",
     "check_words": "notices.rendering.reading_check",
     "explain": "notices.wording.explain",
     "load_plan": "notices.plan.load",

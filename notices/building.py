@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from notices import __version__, since
+from notices.buildable import all_findings
 from notices.pack.write import PackReport, is_current, known_files, made_from, write_pack
 from notices.plan.load import LoadedPlan, canonical
-from notices.plan.own_words import own_texts
 from notices.programme.model import Programme
 from notices.programme.work_out import work_out
 from notices.stack import roomy
@@ -59,12 +59,7 @@ def build_pack(
         If the folder cannot be written, or holds what is not a pack.
     """
     programme = work_out(loaded.plan, issued)
-    loaded.refuse(programme.findings)
-    if texts := tuple(own_texts(loaded.plan)):
-        # Without texts to check, nobody waits for what reads them.
-        from notices.wording.text_check import check_texts  # noqa: PLC0415
-
-        loaded.refuse(check_texts(programme, texts))
+    loaded.refuse(all_findings(loaded, programme))
     earlier = since.before(replaces, issued) if replaces else None
     if earlier is not None:
         programme = since.follow(programme, loaded.plan, earlier)

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from notices import disk
+from notices.buildable import all_findings
 from notices.errors import EditFault, PlanFault
 from notices.findings import Finding, Place, Weight, ended
 from notices.plan.days import all_days
@@ -84,12 +85,13 @@ def postpone(
         If the plan is at fault already.
     """
     _refuse_workbook(path, work, "to postpone")
-    content, loaded, programme, text = _read(path, today)
+    file = _read(path, today)
+    plan = file.loaded.plan
     try:
-        index = _index(loaded, work, "to postpone")
-        move = put_off(loaded.plan, index, to, day, alone=alone)
-        greens_on = _greens_by_day(programme, index) if day is not None else {}
-        write_put_off(text, loaded, move, greens_on, " ".join(reason.split()))
+        index = _index(file.loaded, work, "to postpone")
+        move = put_off(plan, index, to, day, alone=alone)
+        greens_on = _greens_by_day(file.programme, index) if day is not None else {}
+        write_put_off(file.text, file.loaded, move, greens_on, " ".join(reason.split()))
     except ValueError as error:
         raise EditFault(_sentence(error)) from None
     left = tuple(
@@ -97,14 +99,14 @@ def postpone(
         for what, dates in (
             *(
                 (f"The closure of {place_in_a_sentence(shut.what)}", shut.dates)
-                for shut in loaded.plan.closures
+                for shut in plan.closures
             ),
-            *((f"The restriction on {one.what}", one.dates) for one in loaded.plan.restrictions),
+            *((f"The restriction on {one.what}", one.dates) for one in plan.restrictions),
         )
         if (both := set(all_days(dates)) & set(move.days))
     )
     asked = {"--to": to.isoformat() if to else "reserve"}
-    return replace(_write(path, content, text, programme, today, asked), left=left)
+    return replace(_write(file, today, asked), left=left)
 
 
 def finish(
@@ -142,7 +144,8 @@ def finish(
         If the plan is at fault already.
     """
     _refuse_workbook(path, work, "to finish")
-    content, loaded, programme, text = _read(path, today)
+    file = _read(path, today)
+    loaded, programme = file.loaded, file.programme
     try:
         planned = programme.works[_index(loaded, work, "to finish")]
         refs = _chosen(loaded, planned, greens)
@@ -155,12 +158,12 @@ def finish(
         )
         if done:
             _check_done(programme, planned, done)
-        write_record(text, loaded.plan, record)
+        write_record(file.text, loaded.plan, record)
     except ValueError as error:
         raise EditFault(_sentence(error)) from None
     days = {"--on": done, "--putting-smoothly": putting_smoothly, "--healed": healed}
     asked = {option: day.isoformat() for option, day in days.items() if day}
-    return _write(path, content, text, programme, today, asked), record
+    return _write(file, today, asked), record
 
 
 def _refuse_workbook(path: Path, work: str, purpose: str) -> None:
@@ -183,8 +186,18 @@ def _refuse_workbook(path: Path, work: str, purpose: str) -> None:
     )
 
 
-def _read(path: Path, today: dt.date) -> tuple[bytes, LoadedPlan, Programme, PlanText]:
-    """Return what a plan file holds, the plan in it, worked out too, and its text to be edited."""
+@dataclass(frozen=True)
+class _PlanFile:
+    """A plan file before its change, and its text to be edited."""
+
+    path: Path
+    content: bytes
+    loaded: LoadedPlan
+    programme: Programme
+    text: PlanText
+
+
+def _read(path: Path, today: dt.date) -> _PlanFile:
     loaded = load_plan(path)
     if loaded.source.tables:
         raise EditFault(
@@ -194,29 +207,24 @@ def _read(path: Path, today: dt.date) -> tuple[bytes, LoadedPlan, Programme, Pla
     with disk.faults_in_words(path, EditFault, "ask its owner for the right to"):
         content = path.read_bytes()
     programme = work_out(loaded.plan, loaded.plan.issued or today)
-    return content, loaded, programme, PlanText(content.decode("utf-8"))
+    return _PlanFile(path, content, loaded, programme, PlanText(content.decode("utf-8")))
 
 
-def _write(
-    path: Path,
-    content: bytes,
-    text: PlanText,
-    before: Programme,
-    today: dt.date,
-    asked: Mapping[str, str],
-) -> Changed:
+def _write(file: _PlanFile, today: dt.date, asked: Mapping[str, str]) -> Changed:
     """Write the changed plan, if it is still one that can be built."""
-    changed = text.result().encode()
-    if changed == content:
-        raise EditFault(f"{path} says so already")
+    changed = file.text.result().encode()
+    if changed == file.content:
+        raise EditFault(f"{file.path} says so already")
+    before = file.programme
     try:
-        loaded = load_plan(path, changed)
+        loaded = load_plan(file.path, changed)
         after = work_out(loaded.plan, loaded.plan.issued or today)
-        loaded.refuse(after.findings)
+        loaded.refuse(all_findings(loaded, after))
     except PlanFault as fault:
+        _refuse_what_stood_before(file, fault)
         told = dict.fromkeys(_of_option(finding, asked) for finding in fault.findings)
         raise EditFault("\n".join(told)) from None
-    backup = disk.replace_file(path, content, changed, EditFault)
+    backup = disk.replace_file(file.path, file.content, changed, EditFault)
     known = {_what(finding) for finding in before.findings}
     doubts = (
         finding
@@ -224,6 +232,13 @@ def _write(
         if finding.weight is Weight.THINK_AGAIN and _what(finding) not in known
     )
     return Changed(before, after, backup, loaded.located(doubts))
+
+
+def _refuse_what_stood_before(file: _PlanFile, fault: PlanFault) -> None:
+    """Stop at what neither comes of the change nor goes with it: no option can mend that."""
+    still = {_what(finding) for finding in fault.findings}
+    before = all_findings(file.loaded, file.programme)
+    file.loaded.refuse(finding for finding in before if _what(finding) in still)
 
 
 def _of_option(finding: Finding, asked: Mapping[str, str]) -> str:

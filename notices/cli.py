@@ -142,7 +142,7 @@ def check(
       notices check plan.yaml
       notices check plan.yaml --words
     """  # noqa: D301, click wants the sign itself
-    from notices.plan.own_words import own_texts, own_words  # noqa: PLC0415, start-up time
+    from notices.plan.own_words import own_words  # noqa: PLC0415, start-up time
 
     try:
         loaded = notices.load_plan(plan)
@@ -159,10 +159,7 @@ def check(
         }
         read = ", ".join(_counted(len(part), noun) for noun, part in parts.items())
         click.echo(f"{plan}: {read}; issued {programme.issued}", err=True)
-    texts = tuple(own_texts(loaded.plan))
-    # Without texts to check, nobody waits for what reads them.
-    faults = notices.check_texts(programme, texts) if texts else ()
-    findings = loaded.located((*faults, *programme.findings))
+    findings = loaded.located(notices.all_findings(loaded, programme))
     stopping = tuple(found for found in findings if found.weight is Weight.CANNOT_BUILD)
     if words and not stopping:
         documents = notices.write_documents(programme, notices.canonical(loaded.plan))

@@ -11,7 +11,8 @@ from openpyxl import load_workbook
 
 from notices.changing import Changed, finish, postpone
 from notices.convert.between import convert_plan
-from notices.errors import EditFault
+from notices.errors import EditFault, PlanFault
+from notices.findings import Weight
 from notices.plan.load import load_plan
 from notices.programme.model import Programme
 from tests.documents.building import EXAMPLES
@@ -185,6 +186,44 @@ def test_a_change_after_which_nothing_could_be_built_is_not_made(plan: Path) -> 
     )
     assert plan.read_text("utf-8") == PLAN
     assert list(plan.parent.iterdir()) == [plan]
+
+
+@pytest.fixture
+def broken_text(plan: Path) -> Path:
+    """A text of the club's own, laid over ours, with a name in line 4 that there is not."""
+    text = "title: Hollow tining\nline: Cores come out.\n\nIt takes {{ weeks_in_all }} weeks.\n"
+    path = plan.parent / "ours" / "operations" / "hollow-tining.md"
+    path.parent.mkdir(parents=True)
+    path.write_text(text, encoding="utf-8")
+    plan.write_text(PLAN + "texts: ours\n", encoding="utf-8")
+    return path
+
+
+def test_a_plan_with_a_text_that_cannot_be_filled_is_not_changed(
+    plan: Path, broken_text: Path
+) -> None:
+    before = plan.read_text("utf-8")
+    for change in (
+        lambda: put_off(plan, "cores"),
+        lambda: finish(
+            plan,
+            "cores",
+            greens=None,
+            done=None,
+            putting_smoothly=None,
+            healed=None,
+            today=TODAY,
+        ),
+    ):
+        # The text was broken before: it is told with its line, not as a fault of --to or --on.
+        with pytest.raises(PlanFault) as told:
+            change()
+        first = told.value.findings[0]
+        assert (first.code, first.weight) == ("text-cannot-be-filled", Weight.CANNOT_BUILD)
+        assert first.place is not None
+        assert (first.place.file, first.place.line) == (str(broken_text), 4)
+        assert plan.read_text("utf-8") == before
+        assert sorted(path.name for path in plan.parent.iterdir()) == ["ours", "plan.yaml"]
 
 
 def test_new_doubts_are_told(plan: Path) -> None:

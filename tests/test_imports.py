@@ -70,14 +70,17 @@ RULES = {
         "jinja2 markupsafe weasyprint pydyf css_inline icalendar resvg_py pypdfium2 PIL",
     ),
     "pack": may("disk errors findings rendering documents paths makers"),
-    "__init__": may("errors findings plan programme wording documents rendering pack"),
+    "__init__": may("buildable errors findings plan programme wording documents rendering pack"),
     # A plan written anew: it comes back from the reader, never from the programme.
     "convert": may("disk errors plan operations", "yaml openpyxl"),
     "starter": may("disk errors paths plan convert"),
+    "buildable": may("findings plan programme wording"),
     # A change to a plan is checked by working it out before it is kept.
-    "changing": may("errors findings disk plan programme"),
+    "changing": may("buildable errors findings disk plan programme"),
     "since": may("errors findings plan programme documents rendering pack"),
-    "building": may("__init__ since errors stack plan programme wording documents rendering pack"),
+    "building": may(
+        "__init__ buildable since errors stack plan programme documents rendering pack"
+    ),
     "cli": may(
         "__init__ building changing since units references paths findings errors terminal starter convert agronomy operations plan"
         " programme wording drawings documents rendering pack",

@@ -10,7 +10,6 @@ import pytest
 
 import notices
 from notices.errors import PlanFault, TextFault
-from notices.plan.own_words import own_texts
 from notices.rendering.files import RenderedFile
 from notices.wording.words import Words
 
@@ -155,7 +154,8 @@ def test_check_tells_what_cannot_be_filled_with_file_and_line(plan: Path) -> Non
     (plan.parent / "air-injection.md").write_text(TEXT.replace("depth }}", "deep }}"), "utf-8")
     loaded = notices.load_plan(plan)
     programme = notices.work_out(loaded.plan, dt.date(2027, 7, 1))
-    (found,) = loaded.located(notices.check_texts(programme, own_texts(loaded.plan)))
+    found = loaded.located(notices.all_findings(loaded, programme))[0]
+    assert found.code == "text-cannot-be-filled"
     assert found.place is not None
     # The fifth line of the text names what nothing fills.
     assert (found.place.file, found.place.line) == (str(plan.parent / "air-injection.md"), 5)
