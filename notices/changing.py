@@ -92,7 +92,7 @@ def postpone(
         move = put_off(plan, index, to, day, alone=alone)
         greens_on = _greens_by_day(file.programme, index) if day is not None else {}
         write_put_off(file.text, file.loaded, move, greens_on, " ".join(reason.split()))
-    except ValueError as error:
+    except Refusal as error:
         raise EditFault(_sentence(error)) from None
     left = tuple(
         f"{what} still stands on {_listed(both)}"
@@ -159,7 +159,7 @@ def finish(
         if done:
             _check_done(programme, planned, done)
         write_record(file.text, loaded.plan, record)
-    except ValueError as error:
+    except Refusal as error:
         raise EditFault(_sentence(error)) from None
     days = {"--on": done, "--putting-smoothly": putting_smoothly, "--healed": healed}
     asked = {option: day.isoformat() for option, day in days.items() if day}
@@ -173,7 +173,7 @@ def _refuse_workbook(path: Path, work: str, purpose: str) -> None:
     loaded = load_plan(path)
     try:
         index = _index(loaded, work, purpose)
-    except ValueError as error:
+    except Refusal as error:
         raise EditFault(_sentence(error)) from None
     dates = Finding("workbook", Weight.CANNOT_BUILD, "", path=("works", index, "dates"))
     place, by_hand = loaded.located([dates])[0].place, "Write the new dates there"
@@ -290,7 +290,7 @@ def _chosen(loaded: LoadedPlan, work: Work, greens: str | None) -> tuple[GreenRe
         raise Refusal(chosen.problems[0].message, chosen.problems[0].suggestion)
     others = [key for key in chosen.greens if key not in work.greens]
     if others:
-        raise ValueError(f"{work.operation.name} is not done on green {others[0]}")
+        raise Refusal(f"{work.operation.name} is not done on green {others[0]}")
     return None if set(chosen.greens) == set(work.greens) else refs
 
 
@@ -319,7 +319,7 @@ def _done(
     return max(work.last_day_on(key) for key in keys)
 
 
-def _sentence(error: ValueError) -> str:
+def _sentence(error: Refusal) -> str:
     words = str(error)
     return f"{words[:1].upper()}{words[1:]}"
 

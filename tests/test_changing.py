@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from openpyxl import load_workbook
 
+from notices import changing
 from notices.changing import Changed, finish, postpone
 from notices.convert.between import convert_plan
 from notices.errors import EditFault, PlanFault
@@ -224,6 +225,15 @@ def test_a_plan_with_a_text_that_cannot_be_filled_is_not_changed(
         assert (first.place.file, first.place.line) == (str(broken_text), 4)
         assert plan.read_text("utf-8") == before
         assert sorted(path.name for path in plan.parent.iterdir()) == ["ours", "plan.yaml"]
+
+
+def test_a_bug_is_no_fault_of_what_was_asked(plan: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def broken(*_arguments: object, **_named: object) -> None:
+        raise ValueError("math domain error")
+
+    monkeypatch.setattr(changing, "put_off", broken)
+    with pytest.raises(ValueError, match="math domain error"):
+        put_off(plan, "cores")
 
 
 def test_new_doubts_are_told(plan: Path) -> None:

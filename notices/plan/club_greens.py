@@ -16,7 +16,7 @@ from typing import Protocol
 from notices.plan.green_list import GreenRef, format_greens, parse_greens
 from notices.plan.messages import did_you_mean, listed
 from notices.plan.nearest import nearest, quoted
-from notices.plan.refusal import Refusal, sentences
+from notices.plan.refusal import Refusal
 
 KINDS_OF_COURSE = ("course", "nine", "eighteen", "loop", "links")
 """What a course's name may end with, so that nothing need be added to say that it is one."""
@@ -224,8 +224,8 @@ class ClubGreens:
                     continue
                 try:
                     holes = list(self._holes(ref))
-                except ValueError as error:
-                    problems.append(Problem(*sentences(error)))
+                except Refusal as error:
+                    problems.append(Problem(*error.sentences))
                     continue
                 if not holes:
                     problems.append(self._unknown_name(ref))
@@ -329,8 +329,8 @@ def read_lines(lines: Sequence[Line]) -> tuple[ClubGreens, list[LineProblem]]:
         elif line.also and line.green:
             try:
                 _join(known, course, line)
-            except ValueError as error:
-                problems.append(LineProblem(index, "also", Problem(*sentences(error))))
+            except Refusal as error:
+                problems.append(LineProblem(index, "also", Problem(*error.sentences)))
     greens = ClubGreens(tuple(dict.fromkeys(known.values())))
     if not problems:
         problems += _names_for_two_things(lines, greens)

@@ -16,7 +16,7 @@ MOST_TOLD = 10
 class TableFault(Exception):
     """What is wrong with a table, each sentence with its line."""
 
-    def __init__(self, faults: Iterable[tuple[int | None, ValueError]]) -> None:
+    def __init__(self, faults: Iterable[tuple[int | None, Refusal]]) -> None:
         self.faults = tuple(faults)
         super().__init__("; ".join(str(refused) for _, refused in self.faults))
 
@@ -55,8 +55,8 @@ def _with_points(cells: Sequence[str]) -> list[str]:
 
 
 def shortened(
-    faults: Sequence[tuple[int | None, ValueError]],
-) -> Iterator[tuple[int | None, ValueError]]:
+    faults: Sequence[tuple[int | None, Refusal]],
+) -> Iterator[tuple[int | None, Refusal]]:
     """Give the first faults of a table, and say how many there are more."""
     yield from faults[:MOST_TOLD]
     if len(faults) > MOST_TOLD:

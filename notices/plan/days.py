@@ -72,7 +72,7 @@ def parse_days(value: object) -> tuple[DayRange, ...]:
 
     Raises
     ------
-    ValueError
+    Refusal
         With a sentence for the person who typed it.
     """
     parts = value if isinstance(value, list | tuple) else [value]
@@ -101,7 +101,7 @@ def parse_clock(value: object) -> dt.time:
 
     Raises
     ------
-    ValueError
+    Refusal
         With a sentence for the person who typed it.
     """
     if isinstance(value, dt.time):
@@ -136,7 +136,7 @@ def parse_working_day(value: object) -> tuple[dt.time, dt.time]:
 
     Raises
     ------
-    ValueError
+    Refusal
         With a sentence for the person who typed it.
     """
     example = 'write start and end such as "06:30 to 15:30"'
@@ -227,7 +227,7 @@ def _day(text: str) -> dt.date:
     for year, month, day in _readings(text):
         try:
             meant.append(_existing(year, month, day, text))
-        except ValueError:
+        except Refusal:
             continue
     if meant:
         either = " or ".join(sorted({day.isoformat() for day in meant}))

@@ -56,7 +56,7 @@ def read_colour(value: object) -> object:
 
     Raises
     ------
-    ValueError
+    Refusal
         With a sentence for the person who typed it.
     """
     text = str(value).strip().lstrip("#").lower() if isinstance(value, str | int) else ""

@@ -63,7 +63,7 @@ def read_calendar(
 
     Raises
     ------
-    ValueError
+    Refusal
         When the file is missing or is not a calendar; the message is for a person.
     """
     data = read_beside(

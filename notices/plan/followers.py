@@ -45,7 +45,7 @@ def read_after(value: object) -> After:
 
     Raises
     ------
-    ValueError
+    Refusal
         With a sentence for the person who typed it.
     """
     if isinstance(value, After):
@@ -129,7 +129,7 @@ def leader_of(after: After, works: Sequence[Named]) -> int:
 
     Raises
     ------
-    ValueError
+    Refusal
         Where there is none of that name, or there are several.
     """
     return work_called(after.work, works, "to follow")
@@ -140,7 +140,7 @@ def work_called(name: str, works: Sequence[Named], purpose: str) -> int:
 
     Raises
     ------
-    ValueError
+    Refusal
         Where there is none of that name, or there are several.
     """
     for index, work in enumerate(works):
@@ -164,7 +164,7 @@ def work_called(name: str, works: Sequence[Named], purpose: str) -> int:
     )
 
 
-def with_followers(source: PlanSource) -> tuple[PlanSource, list[tuple[int, str, ValueError]]]:
+def with_followers(source: PlanSource) -> tuple[PlanSource, list[tuple[int, str, Refusal]]]:
     """Return the source with dates for every work that follows another, and what is wrong.
 
     Returns
@@ -183,7 +183,7 @@ def with_followers(source: PlanSource) -> tuple[PlanSource, list[tuple[int, str,
 class _Followers:
     def __init__(self, works: Sequence[Any], catalogue: Mapping[str, Operation]) -> None:
         self._works = works
-        self.faults: list[tuple[int, str, ValueError]] = []
+        self.faults: list[tuple[int, str, Refusal]] = []
         self._named = names_of_works(works, catalogue)
 
     def filled(self, index: int, work: object) -> object:
@@ -197,7 +197,7 @@ class _Followers:
                 self.faults.append((index, key, both))
         try:
             days = format_days(self._days(index, ()))
-        except ValueError as error:
+        except Refusal as error:
             self.faults.append((index, "after", error))
             days = _SOME_DAY
         return {**work, "dates": days or _SOME_DAY}
@@ -216,7 +216,7 @@ class _Followers:
         if "after" not in work:
             try:
                 return parse_days(work.get("dates"))
-            except ValueError:
+            except Refusal:
                 return ()  # said where they stand
         after = read_after(work["after"])
         wait = dt.timedelta(days=after.days)

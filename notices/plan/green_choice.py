@@ -31,7 +31,7 @@ class DayLine:
     """The day as typed."""
     day: dt.date | None = None
     greens: tuple[GreenRef, ...] = ()
-    fault: ValueError | None = None
+    fault: Refusal | None = None
     at_key: bool = False
     """Whether the fault lies in the day and not in the greens."""
 
@@ -42,7 +42,7 @@ def day_lines(typed: Mapping[str, object]) -> Iterator[DayLine]:
     for key, value in typed.items():
         try:
             days = all_days(parse_days(key))
-        except ValueError as error:
+        except Refusal as error:
             yield DayLine(key, fault=error, at_key=True)
             continue
         if len(days) > 1:
@@ -58,7 +58,7 @@ def day_lines(typed: Mapping[str, object]) -> Iterator[DayLine]:
         seen.add(days[0])
         try:
             yield DayLine(key, days[0], parse_greens(value))
-        except ValueError as error:
+        except Refusal as error:
             yield DayLine(key, days[0], fault=error)
 
 
@@ -67,7 +67,7 @@ def read_choice(value: object) -> GreenChoice:
 
     Raises
     ------
-    ValueError
+    Refusal
         With a sentence for the person who typed it.
     """
     if isinstance(value, GreenChoice):

@@ -40,7 +40,7 @@ def parse_greens(value: object) -> tuple[GreenRef, ...]:
 
     Raises
     ------
-    ValueError
+    Refusal
         With a sentence for the person who typed it.
     """
     parts = value if isinstance(value, list | tuple) else [value]

@@ -23,7 +23,7 @@ from notices.plan.model import Fixture, Plan
 from notices.plan.own_operations import file_named_in, read_text, whole_catalogue
 from notices.plan.own_texts import read_folder
 from notices.plan.photographs import check_picture, is_picture, read_photograph
-from notices.plan.refusal import Refusal, sentences
+from notices.plan.refusal import Refusal
 from notices.plan.settings import read_settings, write_settings
 from notices.plan.source import MOST_FAULTS, PlanSource
 from notices.plan.temperatures import read_temperatures
@@ -111,7 +111,7 @@ def load_plan(path: Path, content: bytes | None = None) -> LoadedPlan:
         **_bring_folder(source, path, findings),
     }
     source, faults = with_followers(source)
-    findings += [fault(source, ("works", n, key), *sentences(error)) for n, key, error in faults]
+    findings += [fault(source, ("works", n, key), *error.sentences) for n, key, error in faults]
     findings += check_typed(source)
     plan: Plan | None = None
     fixtures: list[tuple[int, Fixture]] = []
@@ -202,8 +202,8 @@ def _bring_own_texts(source: PlanSource, path: Path, findings: list[Finding]) ->
             spot: PlanPath = (part, index, "text")
             try:
                 own["text"] = read_text(path.parent, name)
-            except ValueError as error:
-                findings.append(fault(source, spot, *sentences(error)))
+            except Refusal as error:
+                findings.append(fault(source, spot, *error.sentences))
             else:
                 files[spot] = (str(path.parent / name), own["text"])
     return files
@@ -218,14 +218,14 @@ def _bring_folder(source: PlanSource, path: Path, findings: list[Finding]) -> Te
     source.data["texts"] = texts
     try:
         found = read_folder(path.parent, folder)
-    except ValueError as error:
-        findings.append(fault(source, ("texts",), *sentences(error)))
+    except Refusal as error:
+        findings.append(fault(source, ("texts",), *error.sentences))
         return {}
     files: TextFiles = {}
     for name, text in found.items():
         file = str(path.parent / folder / name)
         if isinstance(text, Refusal):
-            findings.append(fault(source, ("texts",), *sentences(text)).at(Place(file)))
+            findings.append(fault(source, ("texts",), *text.sentences).at(Place(file)))
         else:
             files["texts", len(texts), "text"] = (file, text)
             texts.append({"name": name, "text": text})
@@ -278,10 +278,10 @@ def _with_temperatures(plan: Plan, path: Path, source: PlanSource, findings: lis
     except TableFault as error:
         for line, refused in error.faults:
             place = Place(str(path.parent / name), line)
-            findings.append(fault(source, spot, *sentences(refused)).at(place))
+            findings.append(fault(source, spot, *refused.sentences).at(place))
         return plan
-    except ValueError as error:
-        findings.append(fault(source, spot, *sentences(error)))
+    except Refusal as error:
+        findings.append(fault(source, spot, *error.sentences))
         return plan
     course = plan.course.model_copy(update={"temperatures": None, "daily_mean_temperature": days})
     return plan.model_copy(update={"course": course})
@@ -293,8 +293,8 @@ def _with_logo(plan: Plan, path: Path, source: PlanSource, findings: list[Findin
         return plan
     try:
         logo = read_logo(path.parent, plan.club.logo)
-    except ValueError as error:
-        findings.append(fault(source, ("club", "logo"), *sentences(error)))
+    except Refusal as error:
+        findings.append(fault(source, ("club", "logo"), *error.sentences))
         return plan
     return plan.model_copy(update={"club": plan.club.model_copy(update={"logo": logo})})
 
@@ -310,9 +310,9 @@ def _with_photographs(plan: Plan, path: Path, source: PlanSource, findings: list
                 continue
             picture = read_photograph(path.parent, photograph.file)
             shown.append(photograph.model_copy(update={"file": picture}))
-        except ValueError as error:
+        except Refusal as error:
             spot: PlanPath = ("photographs", index, "file")
-            findings.append(fault(source, spot, *sentences(error)))
+            findings.append(fault(source, spot, *error.sentences))
     return plan.model_copy(update={"photographs": tuple(shown)}) if shown else plan
 
 
@@ -345,8 +345,8 @@ def _fixtures(
             events = read_calendar(
                 path.parent, fixture.calendar, first=first, last=last, zone=zone, template=fixture
             )
-        except ValueError as error:
-            findings.append(fault(source, spot, *sentences(error)))
+        except Refusal as error:
+            findings.append(fault(source, spot, *error.sentences))
         else:
             fixtures += ((index, event) for event in events if _event(event) not in typed)
     return fixtures

@@ -19,7 +19,7 @@ from notices.operations import CATALOGUE
 from notices.plan.descriptions import description
 from notices.plan.model import FORMAT_VERSION, Plan
 from notices.plan.nearest import nearest, quoted
-from notices.plan.refusal import sentences
+from notices.plan.refusal import Refusal
 
 Path = tuple[str | int, ...]
 Sentences = tuple[str, str]
@@ -92,7 +92,10 @@ def _below(model: type[BaseModel] | None) -> Iterator[tuple[str, Collection[str]
 def _own(error: _Error) -> Sentences:
     """Our readers say both themselves."""
     raised = error.context["error"]
-    return sentences(raised) if isinstance(raised, ValueError) else _not_wanted(error)
+    if not isinstance(raised, Refusal):
+        # Pydantic takes any ValueError for a fault of what was typed; here it is a bug.
+        raise TypeError(f"a reader raised {raised!r} and no Refusal")
+    return raised.sentences
 
 
 def _not_a_choice(error: _Error) -> Sentences:

@@ -220,8 +220,8 @@ class Course(Part):
     @model_validator(mode="after")
     def _one_place_for_days(self) -> Course:
         if self.temperatures is not None and self.daily_mean_temperature is not None:
-            raise ValueError(
-                "daily temperatures stand in the plan and in a table at once: keep one of them"
+            raise Refusal(
+                "daily temperatures stand in the plan and in a table at once", "keep one of them"
             )
         return self
 
@@ -318,8 +318,8 @@ class Crew(Part):
     def _somebody_left(cls, kept: int | None, info: ValidationInfo) -> int | None:
         there = info.data.get("people", 0) + info.data.get("hired_people", 0)
         if kept is not None and 0 < there <= kept:
-            raise ValueError(
-                f"{kept} are kept back and there are only {there}: leave somebody for the work"
+            raise Refusal(
+                f"{kept} are kept back and there are only {there}", "leave somebody for the work"
             )
         return kept
 

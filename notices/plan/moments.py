@@ -44,7 +44,7 @@ def read_mailed(value: object) -> str:
 
     Raises
     ------
-    ValueError
+    Refusal
         With a sentence for the person who typed it.
     """
     words = " ".join(value.lower().split()) if isinstance(value, str) else ""
@@ -60,7 +60,7 @@ def read_moment(value: object) -> Moment:
 
     Raises
     ------
-    ValueError
+    Refusal
         With a sentence for the person who typed it.
     """
     words = " ".join(value.lower().split()) if isinstance(value, str) else ""
@@ -102,7 +102,7 @@ def read_sending(value: object) -> Sending:
 
     Raises
     ------
-    ValueError
+    Refusal
         With a sentence for the person who typed it.
     """
     if isinstance(value, Sending):

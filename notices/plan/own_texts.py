@@ -74,7 +74,7 @@ def read_texts(value: object) -> object:
 
     Raises
     ------
-    ValueError
+    Refusal
         With a sentence for the person who typed it.
     """
     if isinstance(value, str):  # load puts the texts here; this one had no folder to read from
@@ -87,7 +87,7 @@ def read_folder(folder: Path, name: str) -> dict[str, str | Refusal]:
 
     Raises
     ------
-    ValueError
+    Refusal
         When the folder itself cannot be read; the message is for a person.
     """
     files = files_beside(

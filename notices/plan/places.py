@@ -9,7 +9,7 @@ from notices.plan.club_greens import ClubGreens, Hole, Problem, course_word
 from notices.plan.green_list import GreenRef, parse_greens
 from notices.plan.messages import did_you_mean
 from notices.plan.nearest import nearest, quoted
-from notices.plan.refusal import sentences
+from notices.plan.refusal import Refusal
 
 _COURSE = re.compile(r"(?:whole )?course|(?:all |both |all the |both the )?courses", re.IGNORECASE)
 _ONE_COURSE = re.compile(r"courses?\s+(?P<names>.+)", re.IGNORECASE)
@@ -82,8 +82,8 @@ def _whole_courses(text: str, club: ClubGreens) -> Place | None:
 def _listed(part: str, typed: str, club: ClubGreens) -> Place:
     try:
         refs = parse_greens(typed)
-    except ValueError as error:
-        return Place(problems=(Problem(*sentences(error)),)) if typed[0].isdigit() else Place()
+    except Refusal as error:
+        return Place(problems=(Problem(*error.sentences),)) if typed[0].isdigit() else Place()
     if not (isinstance(refs[0], int) or club.knows(refs[0]) or club.may_mean_course(refs[0])):
         return Place()
     part = {"green": "greens", "hole": "holes"}.get(part, part)

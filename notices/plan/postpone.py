@@ -52,7 +52,7 @@ def put_off(
 
     Raises
     ------
-    ValueError
+    Refusal
         With a sentence for the person who asked for it.
     """
     named = plan.works[work]

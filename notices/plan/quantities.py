@@ -66,7 +66,7 @@ def length_mm(value: object) -> float:
 
     Raises
     ------
-    ValueError
+    Refusal
         With a sentence for the person who typed it; so do all readers of this module.
     """
     return _read(value, _LENGTH_MM)

@@ -24,9 +24,7 @@ class Refusal(ValueError):
         """What would be right, as a sentence of its own."""
         return self._suggestion[:1].upper() + self._suggestion[1:]
 
-
-def sentences(error: ValueError) -> tuple[str, str]:
-    """Return what is wrong and what would be right, whoever raised the error."""
-    if isinstance(error, Refusal):
-        return error.message, error.suggestion
-    return str(error), ""
+    @property
+    def sentences(self) -> tuple[str, str]:
+        """What is wrong, and what would be right."""
+        return self.message, self.suggestion

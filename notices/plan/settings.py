@@ -9,7 +9,7 @@ from typing import Any
 from notices.operations import Kind, Operation, Setting, SettingValue
 from notices.plan import quantities as q
 from notices.plan.nearest import nearest, quoted
-from notices.plan.refusal import Refusal, sentences
+from notices.plan.refusal import Refusal
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,8 +69,8 @@ def read_settings(
             continue
         try:
             read = _PARSE[setting.kind](value)
-        except ValueError as error:
-            problems.append(SettingProblem(name, *sentences(error)))
+        except Refusal as error:
+            problems.append(SettingProblem(name, *error.sentences))
             continue
         if problem := _outside(operation, setting, read):
             problems.append(problem)

@@ -42,7 +42,7 @@ def read_temperatures(folder: Path, name: str) -> dict[dt.date, float]:
 
     Raises
     ------
-    ValueError
+    Refusal
         When there is no such file; the message is for a person.
     TableFault
         When the file is no such table.
@@ -64,15 +64,16 @@ def read_temperatures(folder: Path, name: str) -> dict[dt.date, float]:
         raise TableFault([(first_line, refused)]) from None
     found: dict[dt.date, float] = {}
     lines: dict[dt.date, int] = {}
-    faults: list[tuple[int | None, ValueError]] = []
+    faults: list[tuple[int | None, Refusal]] = []
     for line, row in body:
         try:
             day, mean = _day(row, columns)
-            if day in lines:
-                message = f"{day} stands in line {lines[day]} already"
-                raise Refusal(message, "keep one of them")
-        except ValueError as error:
+        except Refusal as error:
             faults.append((line, error))
+            continue
+        if day in lines:
+            twice = Refusal(f"{day} stands in line {lines[day]} already", "keep one of them")
+            faults.append((line, twice))
             continue
         lines[day] = line
         if mean is not None:

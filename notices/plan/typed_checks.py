@@ -20,7 +20,7 @@ from notices.plan.messages import Path, did_you_mean, listed
 from notices.plan.nearest import quoted
 from notices.plan.own_operations import whole_catalogue
 from notices.plan.places import read_place
-from notices.plan.refusal import sentences
+from notices.plan.refusal import Refusal
 from notices.plan.settings import read_settings
 from notices.plan.source import PlanSource
 
@@ -138,7 +138,7 @@ def _greens_of_works(source: PlanSource) -> Iterator[Finding]:
         for line in day_lines(typed):
             spot = (*path, line.key)
             if line.fault:
-                yield fault(source, spot, *sentences(line.fault), key=line.at_key)
+                yield fault(source, spot, *line.fault.sentences, key=line.at_key)
             yield from _unknown_greens(source, spot, line.greens, club)
             for green in _once(line.greens, club):
                 day = first_day.setdefault(green, line.key)
@@ -240,7 +240,7 @@ def _club_greens(source: PlanSource) -> ClubGreens | None:
 def _greens(typed: object) -> tuple[GreenRef, ...]:
     try:
         return parse_greens(typed)
-    except ValueError:
+    except Refusal:
         return ()  # the model says what is wrong
 
 

@@ -22,7 +22,7 @@ from notices.plan.messages import did_you_mean
 from notices.plan.nearest import nearest, quoted
 from notices.plan.own_operations import whole_catalogue
 from notices.plan.plan_file import file_bytes, finding, refuse
-from notices.plan.refusal import Refusal, sentences
+from notices.plan.refusal import Refusal
 from notices.plan.source import INVISIBLE, MOST_ENTRIES, MOST_FAULTS, PlanPath, PlanSource, Spot
 from notices.plan.workbook_cells import CellValue, SheetCells, read_cells, shown_value
 from notices.plan.workbook_file import LARGEST_BOOK
@@ -60,7 +60,7 @@ def read_workbook(path: Path, content: bytes | None = None) -> PlanSource:
     try:
         sheets = read_cells(data, file)
     except Refusal as refused:
-        refuse("workbook-unreadable", Place(file), *sentences(refused))
+        refuse("workbook-unreadable", Place(file), *refused.sentences)
     return _Reader(file, sheets).read()
 
 
@@ -352,9 +352,9 @@ class _Reader:
         spot = _spot(place)
         try:
             item.put(column.way, self._plain(cells, at, value, column), spot)
-        except ValueError as error:
+        except Refusal as error:
             item.put(column.way, None, spot)
-            self._fault(place, *sentences(error), path=(*item.path, *column.way))
+            self._fault(place, *error.sentences, path=(*item.path, *column.way))
 
     def _plain(
         self, cells: SheetCells, at: tuple[int, int], value: CellValue, column: Column
@@ -395,9 +395,9 @@ class _Reader:
                 read = read_day if column.takes is Takes.LAST_DAY else parse_days
                 read(text)
                 typed[column.takes] = str(text)
-            except ValueError as error:
+            except Refusal as error:
                 place = cells.place(row, number)
-                self._fault(place, *sentences(error), path=(*item.path, *way))
+                self._fault(place, *error.sentences, path=(*item.path, *way))
         first, last = typed.get(Takes.DAY), typed.get(Takes.LAST_DAY)
         if len(self.findings) == faults and last and not first:
             number = next(number for column, number in here if column.takes is Takes.LAST_DAY)
@@ -428,8 +428,8 @@ class _Reader:
                 continue
             try:
                 index = _index_of_work(work, names, [spot.place.line for spot in at])
-            except ValueError as error:
-                self._fault(children["work"].place, *sentences(error))
+            except Refusal as error:
+                self._fault(children["work"].place, *error.sentences)
                 continue
             given = works[index].get("greens")
             if given is not None and not isinstance(given, dict):

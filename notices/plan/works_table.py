@@ -22,7 +22,7 @@ from notices.plan.days import named_day, parse_days
 from notices.plan.messages import did_you_mean
 from notices.plan.nearest import nearest, quoted
 from notices.plan.plan_file import finding
-from notices.plan.refusal import Refusal, sentences
+from notices.plan.refusal import Refusal
 from notices.plan.source import MOST_ENTRIES, PlanPath, PlanSource, Spot
 from notices.plan.workbook_layout import Takes, all_settings, heading_of_setting
 
@@ -173,9 +173,9 @@ def _take_table(tables: _Tables, index: int, entry: Mapping[str, Any]) -> None:
     except TableFault as fault:
         for line, refused in fault.faults:
             place = Place(str(tables.folder / str(entry["table"])), line)
-            tables.findings.append(finding("plan-fault", place, *sentences(refused)))
-    except ValueError as error:
-        _say(tables, (*path, "table"), *sentences(error))
+            tables.findings.append(finding("plan-fault", place, *refused.sentences))
+    except Refusal as error:
+        _say(tables, (*path, "table"), *error.sentences)
 
 
 def _say(
@@ -315,9 +315,9 @@ def _take_row(tables: _Tables, row: _Row, columns: Mapping[int, _Column], order:
             continue
         try:
             value = _value(row, number, column, order)
-        except ValueError as error:
+        except Refusal as error:
             way = ("settings", name) if column.setting else (name,)
-            found = finding("plan-fault", place, *sentences(error), path=(*path, *way))
+            found = finding("plan-fault", place, *error.sentences, path=(*path, *way))
             tables.findings.append(found)
             continue
         if column.setting:

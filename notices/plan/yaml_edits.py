@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 
 import yaml
 
+from notices.plan.refusal import Refusal
 from notices.plan.source import PlanPath
 
 _BARE = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9 ._+%/()-]*[A-Za-z0-9.%)])?")
@@ -21,7 +22,7 @@ _BARE = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9 ._+%/()-]*[A-Za-z0-9.%)])?")
 _MARK = "\ufeff"
 
 
-class CannotEdit(ValueError):
+class CannotEdit(Refusal):
     """The text is laid out in a way in which this change cannot be made."""
 
 

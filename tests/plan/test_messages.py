@@ -1,10 +1,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any, get_args
+from typing import Annotated, Any, get_args
 
 import pytest
-from pydantic import BaseModel, ValidationError
+from pydantic import BaseModel, BeforeValidator, TypeAdapter, ValidationError
 from pydantic_core import ErrorDetails
 from pydantic_core.core_schema import ErrorType
 
@@ -33,6 +33,16 @@ def club(**keys: object) -> dict[str, object]:
 
 def place(latitude: object) -> dict[str, object]:
     return club(place={"latitude": latitude, "longitude": 0, "timezone": "UTC"})
+
+
+def test_an_error_that_no_reader_meant_is_a_bug() -> None:
+    def broken(_typed: object) -> object:
+        raise ValueError("math domain error")
+
+    with pytest.raises(ValidationError) as caught:
+        TypeAdapter(Annotated[object, BeforeValidator(broken)]).validate_python("x")
+    with pytest.raises(TypeError, match="math domain error"):
+        explain(caught.value.errors()[0])
 
 
 @pytest.mark.parametrize(

@@ -156,5 +156,5 @@ def test_the_canonical_plan_needs_no_other_file(tmp_path: Path) -> None:
 def test_days_in_two_places_are_refused(tmp_path: Path) -> None:
     both = PLAN.replace("works:", "  daily_mean_temperature: {2026-10-12: 10.5}\nworks:")
     (tmp_path / "plan.yaml").write_text(both, encoding="utf-8")
-    with pytest.raises(PlanFault, match="keep one of them"):
+    with pytest.raises(PlanFault, match="Keep one of them"):
         load_plan(tmp_path / "plan.yaml")
