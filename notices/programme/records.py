@@ -29,6 +29,10 @@ FAR_FROM_BOOK = 5
 """So many times slower or faster than the book is a slip of the pen, not a green (judgement)."""
 
 
+class _DoesNotHelp(Exception):
+    """Why a record says nothing of how fast greens come back, for the club to read."""
+
+
 def fit_records(
     observed: Sequence[Observed], works: Sequence[Work], filled: frozenset[str], climate: Climate
 ) -> tuple[Mapping[str, FittedRate], Unused]:
@@ -55,7 +59,7 @@ def fit_records(
             continue  # what becomes of a work must not change what was promised of it
         try:
             season = _season(record, first.get(record.operation), filled, climate)
-        except ValueError as reason:
+        except _DoesNotHelp as reason:
             unused.append((index, str(reason)))
         else:
             found.setdefault(record.operation, []).append(season)
@@ -107,28 +111,28 @@ def _season(
 
     Raises
     ------
-    ValueError
+    _DoesNotHelp
         With the reason why it says nothing.
     """
     if work is None:
-        raise ValueError(f"no work of this plan is {record.operation}")
+        raise _DoesNotHelp(f"no work of this plan is {record.operation}")
     opening = effective_opening_mm(work, record.opening)
     if opening is None:
-        raise ValueError(f"{record.operation} leaves no opening that has to grow over")
+        raise _DoesNotHelp(f"{record.operation} leaves no opening that has to grow over")
     seen, what, smooth = record.healed, "healed", record.putting_smoothly
     if seen is None:
         if work.id in filled:
-            raise ValueError("holes that are filled putt smoothly by the sand: add healed")
+            raise _DoesNotHelp("holes that are filled putt smoothly by the sand: add healed")
         seen, what, opening, smooth = smooth, "putting smoothly", opening / 2, None
     if seen is None:
-        raise ValueError("it does not say when the greens had come back: add healed")
+        raise _DoesNotHelp("it does not say when the greens had come back: add healed")
     try:
         rate = observed_rate_mm_per_day(opening, record.done, seen, climate)
     except ValueError:
-        raise ValueError("no grass grew between the two days: check them") from None
+        raise _DoesNotHelp("no grass grew between the two days: check them") from None
     book = SIDEWAYS_GROWTH_MM_PER_DAY
     if not book.low / FAR_FROM_BOOK <= rate <= book.high * FAR_FROM_BOOK:
-        raise ValueError(
+        raise _DoesNotHelp(
             f"it would mean that an edge grows {rate:.2g} mm a day in the best weather, "
             f"and the book says {book.low:g} to {book.high:g}: check dates and temperatures"
         )

@@ -12,6 +12,7 @@ import pytest
 from notices.agronomy.growth import Climate, Grass
 from notices.agronomy.recovery import observed_rate_mm_per_day
 from notices.plan.load import load_plan
+from notices.programme import records
 from notices.programme.model import Figure, Programme
 from notices.programme.work_out import work_out
 
@@ -233,6 +234,17 @@ def test_a_record_sets_the_rate(programme_of: ProgrammeOf) -> None:
     assert fitted.rates.middle == pytest.approx(sorted(by_hand)[1])
     assert fitted.seasons == 3
     assert fitted.book.middle == 0.6
+
+
+def test_an_error_in_the_sums_is_not_told_of_the_record(
+    programme_of: ProgrammeOf, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def out_of_range(*_arguments: object) -> float:
+        raise ValueError("rate must be a finite number above zero, not 0.")
+
+    monkeypatch.setattr(records, "growth_days_for_opening", out_of_range)
+    with pytest.raises(ValueError, match="finite number above zero"):
+        programme_of(CORED + OBSERVED)
 
 
 def test_figures_say_that_they_rest_on_the_record(programme_of: ProgrammeOf) -> None:
