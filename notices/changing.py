@@ -1,12 +1,13 @@
-"""Changes to a plan for somebody who would rather not make them: work put off, work finished.
+"""Edit a plan file in place: postpone a work, or record that it is finished.
 
-The text is changed at the spot and nowhere else. What comes of it must load and pass the checks
-before it takes the place of the old; the old stays beside it.
+Only the values that change are written anew. The edited text must load and be one that can be
+built before it replaces the file, and the file as it was is kept beside it.
 """
 
 from __future__ import annotations
 
 import datetime as dt
+import enum
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -32,6 +33,17 @@ from notices.programme.records import work_on_record
 from notices.programme.work_out import work_out
 
 WORKBOOKS = (".xlsx", ".ods", ".xls")
+
+
+class _Command(enum.Enum):
+    """What is to be done with a work: how a refusal names it, and how to do it in a workbook."""
+
+    POSTPONE = "to postpone", "Write the new dates there"
+    FINISH = "to finish", "Write the work and its days there, in a row of its own"
+
+    def __init__(self, purpose: str, by_hand: str) -> None:
+        self.purpose = purpose
+        self.by_hand = by_hand
 
 
 @dataclass(frozen=True)
@@ -84,18 +96,18 @@ def postpone(
     PlanFault
         If the plan is at fault already.
     """
-    _refuse_workbook(path, work, "to postpone")
+    _refuse_workbook(path, work, _Command.POSTPONE)
     file = _read(path, today)
     plan = file.loaded.plan
     try:
-        index = _index(file.loaded, work, "to postpone")
+        index = _index(file.loaded, work, _Command.POSTPONE)
         move = put_off(plan, index, to, day, alone=alone)
         greens_on = _greens_by_day(file.programme, index) if day is not None else {}
         write_put_off(file.text, file.loaded, move, greens_on, " ".join(reason.split()))
     except Refusal as error:
         raise EditFault(_sentence(error)) from None
     left = tuple(
-        f"{what} still stands on {_listed(both)}"
+        f"{what} still stands on {_span_of_days(both)}"
         for what, dates in (
             *(
                 (f"The closure of {place_in_a_sentence(shut.what)}", shut.dates)
@@ -143,15 +155,15 @@ def finish(
     PlanFault
         If the plan is at fault already.
     """
-    _refuse_workbook(path, work, "to finish")
+    _refuse_workbook(path, work, _Command.FINISH)
     file = _read(path, today)
     loaded, programme = file.loaded, file.programme
     try:
-        planned = programme.works[_index(loaded, work, "to finish")]
+        planned = programme.works[_index(loaded, work, _Command.FINISH)]
         refs = _chosen(loaded, planned, greens)
         record = Record(
             planned.operation.name,
-            done or _done(loaded, programme, planned, refs),
+            done or _day_done(loaded, programme, planned, refs),
             refs,
             putting_smoothly,
             healed,
@@ -166,23 +178,24 @@ def finish(
     return _write(file, today, asked), record
 
 
-def _refuse_workbook(path: Path, work: str, purpose: str) -> None:
-    """Say where in a workbook the change is to be made by hand: a program writes only YAML anew."""
+def _refuse_workbook(path: Path, work: str, command: _Command) -> None:
+    """Say where in a workbook the change is to be made by hand: only YAML is edited in place."""
     if path.suffix.lower() not in WORKBOOKS:
         return
     loaded = load_plan(path)
     try:
-        index = _index(loaded, work, purpose)
+        index = _index(loaded, work, command)
     except Refusal as error:
         raise EditFault(_sentence(error)) from None
-    dates = Finding("workbook", Weight.CANNOT_BUILD, "", path=("works", index, "dates"))
-    place, by_hand = loaded.located([dates])[0].place, "Write the new dates there"
-    if purpose != "to postpone":
-        place = Place(str(path), sheet=OBSERVED.name)
-        by_hand = "Write the work and its days there, in a row of its own"
+    match command:
+        case _Command.POSTPONE:
+            dates = Finding("workbook", Weight.CANNOT_BUILD, "", path=("works", index, "dates"))
+            place = loaded.located([dates])[0].place
+        case _Command.FINISH:
+            place = Place(str(path), sheet=OBSERVED.name)
     raise EditFault(
-        f"{place}: this is a workbook, and the command changes only plans in YAML. {by_hand}, or go "
-        f"on with a plan in YAML: notices convert {path} {path.with_suffix('.yaml')}"
+        f"{place}: this is a workbook, and the command changes only plans in YAML. "
+        f"{command.by_hand}, or go on with a plan in YAML: notices convert {path} {path.with_suffix('.yaml')}"
     )
 
 
@@ -222,41 +235,42 @@ def _write(file: _PlanFile, today: dt.date, asked: Mapping[str, str]) -> Changed
         loaded.refuse(all_findings(loaded, after))
     except PlanFault as fault:
         _refuse_what_stood_before(file, fault)
-        told = dict.fromkeys(_of_option(finding, asked) for finding in fault.findings)
+        told = dict.fromkeys(_as_fault_of_option(finding, asked) for finding in fault.findings)
         raise EditFault("\n".join(told)) from None
     backup = disk.replace_file(file.path, file.content, changed, EditFault)
-    known = {_what(finding) for finding in before.findings}
+    known = {_identity(finding) for finding in before.findings}
     doubts = (
         finding
         for finding in after.findings
-        if finding.weight is Weight.THINK_AGAIN and _what(finding) not in known
+        if finding.weight is Weight.THINK_AGAIN and _identity(finding) not in known
     )
     return Changed(before, after, backup, loaded.located(doubts))
 
 
 def _refuse_what_stood_before(file: _PlanFile, fault: PlanFault) -> None:
-    """Stop at what neither comes of the change nor goes with it: no option can mend that."""
-    still = {_what(finding) for finding in fault.findings}
+    """Stop at faults that were there before the change and remain: no option can mend them."""
+    still = {_identity(finding) for finding in fault.findings}
     before = all_findings(file.loaded, file.programme)
-    file.loaded.refuse(finding for finding in before if _what(finding) in still)
+    file.loaded.refuse(finding for finding in before if _identity(finding) in still)
 
 
-def _of_option(finding: Finding, asked: Mapping[str, str]) -> str:
-    """Return what was found in the changed plan, which nobody sees, as a fault of an option."""
+def _as_fault_of_option(finding: Finding, asked: Mapping[str, str]) -> str:
+    """Blame an option for a finding in the edited plan, since nobody gets to see that plan."""
     named = {option: day for option, day in asked.items() if day in finding.message} or asked
     options = " and ".join(f"{option} {day}" for option, day in named.items())
     sentences = (ended(part) for part in (finding.message, finding.suggestion) if part)
     return f"With {options} the plan could not be built: {' '.join(sentences)}"
 
 
-def _what(finding: Finding) -> tuple[str, str, str]:
+def _identity(finding: Finding) -> tuple[str, str, str]:
+    """Return what a finding keeps when the lines of the plan move."""
     return finding.code, finding.work, finding.message
 
 
-def _index(loaded: LoadedPlan, work: str, purpose: str) -> int:
+def _index(loaded: LoadedPlan, work: str, command: _Command) -> int:
     named = named_works([(one.operation, one.id or "") for one in loaded.plan.works])
     words = " ".join(work.strip().lower().split())
-    return work_called(words, named, purpose)
+    return work_called(words, named, command.purpose)
 
 
 def _greens_by_day(programme: Programme, index: int) -> dict[dt.date, str]:
@@ -299,12 +313,12 @@ def _check_done(programme: Programme, work: Work, done: dt.date) -> None:
     of_it = work_on_record(Observed(operation=work.operation.name, done=done), programme.works)
     if of_it is None or of_it.id != work.id:
         raise Refusal(
-            f"--on {done} is no day of {work.operation.name}, planned for {_listed(set(work.dates))}",
+            f"--on {done} is no day of {work.operation.name}, planned for {_span_of_days(set(work.dates))}",
             "write the day on which it was done, or postpone the work first",
         )
 
 
-def _done(
+def _day_done(
     loaded: LoadedPlan,
     programme: Programme,
     work: Work,
@@ -324,6 +338,6 @@ def _sentence(error: Refusal) -> str:
     return f"{words[:1].upper()}{words[1:]}"
 
 
-def _listed(days: set[dt.date]) -> str:
+def _span_of_days(days: set[dt.date]) -> str:
     first, last = min(days), max(days)
     return f"{first}" if first == last else f"{first} to {last}"

@@ -20,6 +20,7 @@ from notices.plan.fields import read_day
 from notices.plan.followers import Named, names_of_works, work_called
 from notices.plan.green_list import format_greens, parse_greens
 from notices.plan.own_operations import whole_catalogue
+from notices.plan.refusal import Refusal
 from notices.plan.workbook_layout import (
     DAILY,
     EXAMPLE,
@@ -115,7 +116,7 @@ def _called(index: int, names: Sequence[Named], row: int) -> str | int:
         try:
             if name and work_called(name, names, "") == index:
                 return name
-        except ValueError:
+        except Refusal:
             continue
     return row
 
