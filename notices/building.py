@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 from notices import __version__, since
 from notices.buildable import all_findings
+from notices.findings import Finding, Weight
 from notices.pack.write import PackReport, is_current, known_files, made_from, write_pack
 from notices.plan.load import LoadedPlan, canonical
+from notices.programme.left_behind import LEFT_BEHIND
 from notices.programme.model import Programme
 from notices.programme.work_out import work_out
 from notices.stack import roomy
@@ -23,6 +25,20 @@ class Built:
     programme: Programme
     report: PackReport | None
     """What became of the folder; None where the same pack stood there already."""
+
+    @property
+    def left_behind(self) -> tuple[Finding, ...]:
+        """Doubts that only a comparison with the notice before finds."""
+        return tuple(one for one in self._think_again if one.code == LEFT_BEHIND)
+
+    @property
+    def doubts(self) -> tuple[Finding, ...]:
+        """Doubts that a check of the plan finds too."""
+        return tuple(one for one in self._think_again if one.code != LEFT_BEHIND)
+
+    @property
+    def _think_again(self) -> Iterator[Finding]:
+        return (one for one in self.programme.findings if one.weight is Weight.THINK_AGAIN)
 
 
 @roomy

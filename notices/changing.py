@@ -29,6 +29,7 @@ from notices.plan.workbook_layout import OBSERVED
 from notices.plan.yaml_edits import PlanText
 from notices.programme.lay_out import club_greens
 from notices.programme.model import Programme, Work
+from notices.programme.outcomes import Outcome, outcomes
 from notices.programme.records import work_on_record
 from notices.programme.work_out import work_out
 
@@ -58,6 +59,12 @@ class Changed:
     """Findings to think about again that were not there before, with their places."""
     left: tuple[str, ...] = ()
     """What stands on the old days and was not moved, a sentence each."""
+
+    @property
+    def new_outcomes(self) -> tuple[Outcome, ...]:
+        """What can be said of promises now, and could not be before."""
+        before = outcomes(self.before)
+        return tuple(outcome for outcome in outcomes(self.after) if outcome not in before)
 
 
 def postpone(

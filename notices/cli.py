@@ -1,4 +1,6 @@
-"""The command line: read, call one function, say what happened. No logic lives here.
+"""The command line: reads options, calls the stages, says what happened.
+
+What there is to say of a plan is found out elsewhere (`checking`, `building`, `changing`, `since`).
 
 Data and findings go to standard output, progress and errors to standard error. Exit
 status: 0 done, 1 the plan or a file is at fault, 2 wrong usage, 130 stopped by Ctrl-C.
@@ -22,11 +24,12 @@ import click
 import notices
 from notices import terminal
 from notices.errors import NoticesError, PlanFault
-from notices.findings import Finding, Weight
+from notices.findings import Finding
 from notices.paths import example_names
 
 if TYPE_CHECKING:
     from notices.changing import Changed
+    from notices.checking import Checked
     from notices.plan.load import LoadedPlan
     from notices.programme.model import Programme
 
@@ -39,9 +42,25 @@ SWEPT_AFTER = 1_500_000
 They fill some 300 MB; the whole pack of the full example makes fewer.
 """
 
+RESERVE = "reserve"
+"""What stands in the place of a day for the reserve dates of a work."""
+
+
+def _day(typed: str) -> dt.date:
+    try:
+        return dt.date.fromisoformat(typed)
+    except ValueError:
+        raise click.BadParameter("write the date as 2027-07-19") from None
+
+
+def _day_or_reserve(typed: str) -> dt.date | str:
+    return RESERVE if typed == RESERVE else _day(typed)
+
+
 _PLAN = click.argument("plan", type=click.Path(path_type=Path))
 _TODAY = click.option(
     "--today",
+    type=_day,
     metavar="DATE",
     help="Date of issue, such as 2027-07-19, in place of the plan's own.",
 )
@@ -125,7 +144,7 @@ def main() -> None:
 @_VERBOSE
 def check(
     plan: Path,
-    today: str | None,
+    today: dt.date | None,
     *,
     as_json: bool,
     better: bool,
@@ -142,37 +161,26 @@ def check(
       notices check plan.yaml
       notices check plan.yaml --words
     """  # noqa: D301, click wants the sign itself
-    from notices.plan.own_words import own_words  # noqa: PLC0415, start-up time
-
     try:
         loaded = notices.load_plan(plan)
     except PlanFault as fault:
-        _show(fault.findings, as_json=as_json, lines=lines)
+        _show_faults(fault.findings, as_json=as_json, lines=lines)
         sys.exit(fault.exit_status)
-    programme = notices.work_out(loaded.plan, _issued(loaded, today))
+    # Who has a plan at fault does not wait for what works one out.
+    from notices.checking import check_plan  # noqa: PLC0415
+
+    checked = check_plan(
+        loaded, _issued(loaded, today), better_dates=better, patterns=patterns, words=words
+    )
     if verbose:
-        parts = {
-            "green": programme.greens,
-            "work": loaded.plan.works,
-            "closure": loaded.plan.closures,
-            "fixture": loaded.plan.fixtures,
-        }
-        read = ", ".join(_counted(len(part), noun) for noun, part in parts.items())
-        click.echo(f"{plan}: {read}; issued {programme.issued}", err=True)
-    findings = loaded.located(notices.all_findings(loaded, programme))
-    stopping = tuple(found for found in findings if found.weight is Weight.CANNOT_BUILD)
-    if words and not stopping:
-        documents = notices.write_documents(programme, notices.canonical(loaded.plan))
-        found = notices.check_words(documents, tuple(own_words(loaded.plan)))
-        findings = (*findings, *loaded.located(found))
-    shown = stopping if quiet else findings
-    if (better or patterns) and not stopping:
-        _show_other_ways(
-            loaded, programme, shown, better=better, patterns=patterns, as_json=as_json, lines=lines
-        )
-    elif as_json or stopping or not quiet:
-        _show(shown, as_json=as_json, lines=lines)
-    if stopping:
+        _show_what_was_read(plan, loaded, checked.programme)
+    if quiet:
+        checked = checked.only_stopping()
+    if as_json:
+        click.echo(json.dumps(checked.as_json(), ensure_ascii=False))
+    else:
+        _show_checked(checked, lines=lines, quiet=quiet)
+    if checked.stopping:
         sys.exit(PlanFault.exit_status)
 
 
@@ -197,7 +205,7 @@ def build(
     plan: Path,
     out: Path,
     since: Path | None,
-    today: str | None,
+    today: dt.date | None,
     *,
     quiet: bool,
     verbose: bool,
@@ -215,7 +223,6 @@ def build(
       notices build plan.yaml --out pack-2 --since pack
     """  # noqa: D301, click wants the sign itself
     from notices.building import build_pack  # noqa: PLC0415, start-up time
-    from notices.programme.left_behind import LEFT_BEHIND  # noqa: PLC0415, start-up time
 
     if since is not None and out.resolve() == since.resolve():
         raise click.UsageError(f"{out} is the pack that is replaced: name a new folder for --out")
@@ -225,9 +232,6 @@ def build(
     if quiet:
         return
     report = built.report
-    doubts = [one for one in built.programme.findings if one.weight is Weight.THINK_AGAIN]
-    # Nobody finds these by a check of the plan alone.
-    compared = [one for one in doubts if one.code == LEFT_BEHIND]
     if verbose and report:
         for name in report.changed:
             click.echo(f"{out / name}: written", err=True)
@@ -237,10 +241,10 @@ def build(
         click.echo(f"{out}: {len(report.written)} files. Open {out / 'index.html'}", err=True)
     else:
         click.echo(f"{out}: nothing has changed", err=True)
-    if compared:
-        terminal.show_findings(loaded.located(compared), lines=True)
-    if len(doubts) > len(compared):
-        found = _counted(len(doubts) - len(compared), "finding")
+    if built.left_behind:
+        terminal.show_findings(loaded.located(built.left_behind), lines=True)
+    if built.doubts:
+        found = _counted(len(built.doubts), "finding")
         click.echo(f"{found} to think about again: notices check {_typed(plan)}", err=True)
 
 
@@ -255,13 +259,14 @@ def build(
 )
 @click.option(
     "--today",
+    type=_day,
     metavar="DATE",
     help="Plan for the season that comes after this day, not after today.",
 )
 @click.option(
     "--workbook", is_flag=True, help="Start a workbook to fill in (.xlsx), in place of YAML."
 )
-def new(folder: Path, example: str | None, today: str | None, *, workbook: bool) -> None:
+def new(folder: Path, example: str | None, today: dt.date | None, *, workbook: bool) -> None:
     """Start a plan that explains itself, in a folder of its own.
 
     \b
@@ -317,7 +322,7 @@ def schema() -> None:
 @_PLAN
 @click.argument("figure")
 @_TODAY
-def explain(plan: Path, figure: str, today: str | None) -> None:
+def explain(plan: Path, figure: str, today: dt.date | None) -> None:
     """Work one figure out by hand: formula, numbers put in, result, source.
 
     FIGURE is its id in programme.json, or the end of it, or words of it that no other has.
@@ -364,11 +369,12 @@ def compare(old: Path, new: Path, *, as_json: bool) -> None:
 @_PLAN
 @click.option(
     "--today",
+    type=_day,
     metavar="DATE",
     help="The day to look at, such as 2027-08-09; today when left out.",
 )
 @click.option("--json", "as_json", is_flag=True, help="Write the list as JSON.")
-def due(plan: Path, today: str | None, *, as_json: bool) -> None:
+def due(plan: Path, today: dt.date | None, *, as_json: bool) -> None:
     """Say what is to be sent, printed, put up, taken down, ordered or confirmed now.
 
     It also says which promised dates have passed with nothing on record. PLAN may be a pack: one
@@ -442,16 +448,21 @@ _WORK = click.argument("work")
 @_WORK
 @click.option(
     "--to",
+    type=_day_or_reserve,
     metavar="reserve|DATE",
     required=True,
     help="The new first day, such as 2026-10-15, or the reserve dates.",
 )
-@click.option("--day", metavar="DATE", help="Put off this day alone, with the greens of it.")
+@click.option(
+    "--day", type=_day, metavar="DATE", help="Put off this day alone, with the greens of it."
+)
 @click.option("--alone", is_flag=True, help="Leave works of the same dates where they are.")
 @click.option(
     "--reason", default="", help="Why, such as heavy rain: golfers are told with the new dates."
 )
-def postpone(plan: Path, work: str, to: str, day: str | None, *, alone: bool, reason: str) -> None:
+def postpone(
+    plan: Path, work: str, to: dt.date | str, day: dt.date | None, *, alone: bool, reason: str
+) -> None:
     """Put a work off in the plan file, with the works that go with it and those that follow it.
 
     WORK is its id, or its kind. Only the dates and the reason change; comments and order stay, and
@@ -467,8 +478,8 @@ def postpone(plan: Path, work: str, to: str, day: str | None, *, alone: bool, re
     changed = changing.postpone(
         plan,
         work,
-        None if to == "reserve" else _date(to, "--to"),
-        _date(day, "--day") if day else None,
+        to if isinstance(to, dt.date) else None,
+        day,
         today=_this_day(),
         alone=alone,
         reason=reason,
@@ -480,19 +491,25 @@ def postpone(plan: Path, work: str, to: str, day: str | None, *, alone: bool, re
 @_PLAN
 @_WORK
 @click.option("--greens", help="Greens that it is about, such as 1-6; all of the work if left out.")
-@click.option("--on", metavar="DATE", help="When it was done; its last planned day if left out.")
 @click.option(
-    "--putting-smoothly", "putting", metavar="DATE", help="When these greens putted smoothly again."
+    "--on", type=_day, metavar="DATE", help="When it was done; its last planned day if left out."
 )
-@click.option("--healed", metavar="DATE", help="When nothing was left to see on them.")
+@click.option(
+    "--putting-smoothly",
+    "putting",
+    type=_day,
+    metavar="DATE",
+    help="When these greens putted smoothly again.",
+)
+@click.option("--healed", type=_day, metavar="DATE", help="When nothing was left to see on them.")
 def finished(
     plan: Path,
     work: str,
     *,
     greens: str | None,
-    on: str | None,
-    putting: str | None,
-    healed: str | None,
+    on: dt.date | None,
+    putting: dt.date | None,
+    healed: dt.date | None,
 ) -> None:
     """Record in the plan file that a work is done, and later when its greens had come back.
 
@@ -505,7 +522,6 @@ def finished(
       notices finished plan.yaml autumn-cores --putting-smoothly 2026-11-02
     """  # noqa: D301, click wants the sign itself
     from notices import changing  # noqa: PLC0415, start-up time
-    from notices.programme.outcomes import outcomes  # noqa: PLC0415, start-up time
     from notices.wording.outcomes import outcome_in_words  # noqa: PLC0415, start-up time
     from notices.wording.words import Words  # noqa: PLC0415, start-up time
 
@@ -513,17 +529,15 @@ def finished(
         plan,
         work,
         greens=greens,
-        done=_date(on, "--on") if on else None,
-        putting_smoothly=_date(putting, "--putting-smoothly") if putting else None,
-        healed=_date(healed, "--healed") if healed else None,
+        done=on,
+        putting_smoothly=putting,
+        healed=healed,
         today=_this_day(),
     )
     seen = "".join(f", {key.replace('_', ' ')} on {day}" for key, day in record.seen.items())
     click.echo(f"Recorded: {record.operation} done on {record.done}{seen}.")
-    before = outcomes(changed.before)
-    for outcome in outcomes(changed.after):
-        if outcome not in before:
-            click.echo(outcome_in_words(Words(changed.after), outcome))
+    for outcome in changed.new_outcomes:
+        click.echo(outcome_in_words(Words(changed.after), outcome))
     _show_next(plan, changed)
 
 
@@ -560,7 +574,7 @@ def _counted(number: int, noun: str) -> str:
     return f"{number} {noun}{'s' * (number != 1)}"
 
 
-def _issued(loaded: LoadedPlan, today: str | None) -> dt.date:
+def _issued(loaded: LoadedPlan, today: dt.date | None) -> dt.date:
     """Return the date of issue: --today, else SOURCE_DATE_EPOCH, the plan's, or today's."""
     return _today(today) or loaded.plan.issued or dt.datetime.now().astimezone().date()
 
@@ -569,17 +583,10 @@ def _this_day() -> dt.date:
     return _today(None) or dt.datetime.now().astimezone().date()
 
 
-def _date(typed: str, option: str) -> dt.date:
-    try:
-        return dt.date.fromisoformat(typed)
-    except ValueError:
-        raise click.BadParameter("write the date as 2027-07-19", param_hint=option) from None
-
-
-def _today(today: str | None) -> dt.date | None:
+def _today(today: dt.date | None) -> dt.date | None:
     """Return the day that the command or else the environment names."""
     if today is not None:
-        return _date(today, "--today")
+        return today
     if epoch := os.environ.get("SOURCE_DATE_EPOCH"):
         try:
             return dt.datetime.fromtimestamp(int(epoch), dt.UTC).date()
@@ -588,64 +595,35 @@ def _today(today: str | None) -> dt.date | None:
     return None
 
 
-def _show(findings: Sequence[Finding], *, as_json: bool, lines: bool) -> None:
-    if as_json:
-        click.echo(json.dumps([_as_data(finding) for finding in findings], ensure_ascii=False))
-    elif findings:
-        terminal.show_findings(findings, lines=lines)
-    else:
-        click.echo("Nothing to say: the plan is in order.")
-
-
-def _show_other_ways(
-    loaded: LoadedPlan,
-    programme: Programme,
-    findings: Sequence[Finding],
-    *,
-    better: bool,
-    patterns: bool,
-    as_json: bool,
-    lines: bool,
-) -> None:
-    """Show the findings, then dates that clear those that clash, and other ways to lay out."""
-    from notices.programme.answers_as_json import better_dates_as_json  # noqa: PLC0415
-    from notices.programme.as_json import pattern_as_json  # noqa: PLC0415
-    from notices.programme.better_dates import better_dates  # noqa: PLC0415
-    from notices.wording.better_dates import better_dates_in_words  # noqa: PLC0415
-    from notices.wording.patterns import patterns_in_words  # noqa: PLC0415
-    from notices.wording.words import Words  # noqa: PLC0415
-
-    data: dict[str, object] = {"findings": [_as_data(finding) for finding in findings]}
-    said = []
-    if better:
-        found = better_dates(loaded.plan, programme)
-        data["better_dates"] = better_dates_as_json(found)
-        said.append(better_dates_in_words(found))
-    if patterns:
-        programme = notices.with_patterns(programme, loaded.plan)
-        data["patterns"] = [pattern_as_json(pattern) for pattern in programme.patterns]
-        said.append(patterns_in_words(Words(programme)))
-    if as_json:
-        click.echo(json.dumps(data, ensure_ascii=False))
-        return
-    if findings:
-        _show(findings, as_json=False, lines=lines)
-        click.echo()
-    click.echo("\n\n".join(said))
-
-
-def _as_data(finding: Finding) -> dict[str, object]:
-    place = finding.place
-    return {
-        "code": finding.code,
-        "weight": finding.weight.value,
-        "message": finding.message,
-        "suggestion": finding.suggestion,
-        "file": place.file if place else None,
-        "line": place.line if place else None,
-        "column": place.column if place else None,
-        **({"sheet": place.sheet, "cell": place.cell or None} if place and place.sheet else {}),
-        "work": finding.work or None,
-        "greens": list(finding.greens),
-        "dates": [day.isoformat() for day in finding.dates],
+def _show_what_was_read(plan: Path, loaded: LoadedPlan, programme: Programme) -> None:
+    parts = {
+        "green": programme.greens,
+        "work": loaded.plan.works,
+        "closure": loaded.plan.closures,
+        "fixture": loaded.plan.fixtures,
     }
+    read = ", ".join(_counted(len(part), noun) for noun, part in parts.items())
+    click.echo(f"{plan}: {read}; issued {programme.issued}", err=True)
+
+
+def _show_faults(findings: Sequence[Finding], *, as_json: bool, lines: bool) -> None:
+    from notices.programme.as_json import located_finding_as_json  # noqa: PLC0415, start-up time
+
+    if as_json:
+        data = [located_finding_as_json(finding) for finding in findings]
+        click.echo(json.dumps(data, ensure_ascii=False))
+    else:
+        terminal.show_findings(findings, lines=lines)
+
+
+def _show_checked(checked: Checked, *, lines: bool, quiet: bool) -> None:
+    """Show the findings, then dates that clear those that clash, and other ways to lay out."""
+    other_ways = checked.other_ways()
+    if checked.findings:
+        terminal.show_findings(checked.findings, lines=lines)
+    elif not other_ways and not quiet:
+        click.echo("Nothing to say: the plan is in order.")
+    if checked.findings and other_ways:
+        click.echo()
+    if other_ways:
+        click.echo(other_ways)

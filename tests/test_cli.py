@@ -17,6 +17,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 import notices
+from notices import checking
 from notices.cli import main
 from notices.documents import pack
 from notices.errors import PlanFault
@@ -218,6 +219,8 @@ def test_a_finding_about_a_work_names_its_greens_and_days() -> None:
     assert services["greens"] == [str(number) for number in range(1, 10)]
     assert services["dates"] == ["2027-08-16", "2027-08-17"]
     assert (services["weight"], services["line"]) == ("think again", 8)
+    (sender,) = (f for f in found if f["code"] == "no-sender")
+    assert (sender["work"], sender["greens"], sender["dates"]) == (None, [], [])
 
 
 def test_faults_for_other_programs(tmp_path: Path) -> None:
@@ -407,7 +410,7 @@ def issued(monkeypatch: pytest.MonkeyPatch) -> list[dt.date]:
         asked.append(date)
         raise PlanFault([])
 
-    monkeypatch.setattr(notices, "work_out", note, raising=False)
+    monkeypatch.setattr(checking, "work_out", note)
     return asked
 
 

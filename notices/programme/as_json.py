@@ -488,13 +488,36 @@ def _figure(figure: Figure) -> Json:
     }
 
 
+def located_finding_as_json(finding: Finding) -> Json:
+    """Return a finding with its place in the plan file, for programs that show it there."""
+    place = finding.place
+    cell = {"sheet": place.sheet, "cell": place.cell or None} if place and place.sheet else {}
+    return {
+        **_what_was_found(finding),
+        "file": place.file if place else None,
+        "line": place.line if place else None,
+        "column": place.column if place else None,
+        **cell,
+        **_what_it_is_about(finding),
+    }
+
+
 def _finding(finding: Finding) -> Json:
+    return {**_what_was_found(finding), **_what_it_is_about(finding)}
+
+
+def _what_was_found(finding: Finding) -> Json:
     return {
         "code": finding.code,
         "weight": finding.weight.value,
         "message": finding.message,
         "suggestion": finding.suggestion,
-        "work": finding.work,
+    }
+
+
+def _what_it_is_about(finding: Finding) -> Json:
+    return {
+        "work": finding.work or None,
         "greens": list(finding.greens),
         "dates": _dates(finding.dates),
     }

@@ -209,6 +209,10 @@ def test_findings_name_the_work_and_never_the_line(programme_of: ProgrammeOf) ->
     assert finding["greens"] == ["1"]
     assert finding["dates"] == ["2026-10-12"]
     assert "plan.yaml" not in json.dumps(data)
+    # What is about no work says null, as check --json does.
+    about_none = {f["code"] for f in data["findings"] if f["work"] is None}
+    assert "temperatures-not-stated" in about_none
+    assert all(f["work"] != "" for f in data["findings"])
 
 
 def test_settings_say_which_are_the_clubs(programme_of: ProgrammeOf) -> None:
