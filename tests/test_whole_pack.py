@@ -23,6 +23,7 @@ from notices.programme.model import Period, Programme
 from notices.programme.news import last_day_of_news
 from notices.wording.circumstances import go_or_no_go
 from notices.wording.finding_words import finding_in_words
+from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 from tests.documents.building import EXAMPLES, BuiltPack, days_of, of
 from tests.documents.dates_in_words import days_in, read_dates, read_greens
@@ -157,13 +158,13 @@ FOOT = 19 / 25.4 * 72
 
 BOARD_SIZE, FURTHER_SIZE, LIST_SIZE, SMALLEST, LARGE_PRINT, HANDOUT = (
     27.99,
-    20.99,
+    17.99,
     16.99,
     13.99,
     17.99,
     11.99,
 )
-"""28, 21, 17, 14, 18 and 12 pt, as a PDF writes them in binary fractions."""
+"""28, 18, 17, 14, 18 and 12 pt, as a PDF writes them in binary fractions."""
 
 
 # Facts
@@ -363,6 +364,17 @@ def test_the_board_is_one_page_that_can_be_read_from_afar(pack: BuiltPack) -> No
     if pack.programme.periods:
         for greens in expected_days(main_period(pack.programme)).values():
             assert greens  # each row has something to read
+
+
+def test_when_greens_putt_well_is_as_large_as_any_further_date(working_pack: BuiltPack) -> None:
+    programme = working_pack.programme
+    promise = PeriodWords(Words(programme), main_period(programme)).putting_well_by()
+    spans = Sheet.read(working_pack.files["board-notice-a4.pdf"]).spans
+    size = max(span.size for span in spans if promise in plain(span.text))
+    facts = working_pack.documents.document("board-notice-a4").facts
+    further = {fact.text for fact in facts if fact.subject == "also"}
+    others = [span.size for span in spans if plain(span.text) in further]
+    assert size >= max([LIST_SIZE, *others])
 
 
 def test_every_notice_says_in_what_weather_nothing_is_done(pack: BuiltPack) -> None:

@@ -12,27 +12,29 @@ from notices.drawings.model import Drawing
 from notices.programme.model import Period, Programme
 from notices.programme.news import last_day_of_news
 from notices.wording import circumstances, visit
-from notices.wording.blocks import KeyFact, KeyFacts, Paragraph, Table
-from notices.wording.dates import in_brief
+from notices.wording.blocks import KeyFact, KeyFacts, Paragraph, Run, Table, linked
+from notices.wording.dates import in_brief, unbroken
+from notices.wording.lists import sentence
 from notices.wording.period import PeriodWords
 from notices.wording.rules import lost_scores
 from notices.wording.words import Words
 
 FITS = (
     Fit("grand"),
-    Fit("roomy", room=0.62),
-    Fit("tight", room=0.55),
-    Fit("tight close", room=0.52),
-    Fit("tight", frozenset({"why"}), room=0.49),
-    Fit("tight close", frozenset({"why"}), room=0.46),
-    Fit("tight close", frozenset({"why", "weather"}), room=0.44),
-    Fit("tight close slim", frozenset({"why"}), room=0.41),
-    Fit("tight close dense", frozenset({"why"}), room=0.39),
-    Fit("tight close dense", frozenset({"why", "weather"}), room=0.38),
+    Fit("ample", room=0.79),
+    Fit("roomy", room=0.65),
+    Fit("tight", room=0.59),
+    Fit("tight close", room=0.56),
+    Fit("tight", frozenset({"why"}), room=0.53),
+    Fit("tight close", frozenset({"why"}), room=0.5),
+    Fit("tight close slim", frozenset({"why"}), room=0.46),
+    Fit("tight close dense", frozenset({"why"}), room=0.44),
+    Fit("tight close dense", frozenset({"why", "weather"}), room=0.42),
 )
 """Ways to set the sheet.
 
-Only the reasons may go, and what the weather must be, never a fact: where even that is too much, a second page follows.
+Only the reasons may go, and at the very last what the weather must be, never a fact: where even that
+is too much, a second page follows.
 """
 
 LARGE_FITS = (Fit(), Fit("close", room=0.83))
@@ -93,7 +95,7 @@ def board_notice(programme: Programme) -> Document:
             Section(
                 "days",
                 (
-                    Paragraph.of(heading),
+                    Paragraph.of(unbroken(heading)),
                     Table(told.what(), (head, "Greens"), rows),
                 ),
             )
@@ -102,19 +104,24 @@ def board_notice(programme: Programme) -> Document:
         facts += (Fact("day", name_days(dates), dates, greens) for dates, greens in days)
         sections.append(Section("good again", (_good_again(told),)))
         facts += (Fact("good again", row.text) for row in _good_again(told).rows)
-    others = _other_dates(words)
-    if others:
-        sections.append(Section("also", (KeyFacts(tuple(row for row, _ in others)),)))
-        facts += (Fact("also", row.text, days) for row, days in others)
+    others = [(words.dates.short_days(days), days, what) for days, what in _other_dates(words)]
+    if others and main is None:
+        in_full = KeyFacts(tuple(KeyFact(when, sentence(what)) for when, _, what in others))
+        sections.append(Section("dates", (in_full,)))
+        facts += (Fact("besides", row.text) for row in in_full.rows)
+    elif others:
+        listed = KeyFacts(tuple(KeyFact(what, when) for when, _, what in others))
+        sections.append(Section("also", (listed,)))
+    facts += (Fact("also", when, days) for when, days, _ in others)
+    besides = visit.without_a_round(words)
     if main is not None:
-        again = PeriodWords(words, main).later_dressings(brief=True)
-        besides = [*visit.without_a_round(words), again, *circumstances.fixtures(words, brief=True)]
-    else:
-        besides = visit.without_a_round(words)
-        besides += [circumstances.closure(words, closed) for closed in programme.closures]
-    if besides := list(filter(None, besides)):
-        sections.append(Section("besides", tuple(Paragraph.of(text) for text in besides)))
-        facts += (Fact("besides", text) for text in besides)
+        besides.append(PeriodWords(words, main).later_dressings(brief=True))
+    # What a closure means for a fixture stands beside its date, where there is no work to tell of.
+    fixtures = circumstances.fixtures(words, brief=True) if main is not None else []
+    paragraphs = [*map(Paragraph.of, filter(None, besides)), *map(_of_fixture, fixtures)]
+    if paragraphs:
+        sections.append(Section("besides", tuple(paragraphs)))
+        facts += (Fact("besides", paragraph.text) for paragraph in paragraphs)
     if main is not None:
         sections.append(Section("why", words.story(main)[:1], "Why"))
     sections += _foot(words)
@@ -155,11 +162,27 @@ def _good_again(told: PeriodWords) -> KeyFacts:
     return KeyFacts(tuple(rows))
 
 
-def _other_dates(words: Words) -> list[tuple[KeyFact, tuple[dt.date, ...]]]:
-    """Say by date what else is done, what is closed, and what golfers go without."""
+def _of_fixture(said: str) -> Paragraph:
+    """Let the fixture and its day stand out, where a sentence begins with them."""
+    name, colon, means = said.partition(": ")
+    if not colon:
+        return Paragraph.of(said)
+    return Paragraph((Run(f"{name}:", strong=True), *linked(f" {means}")))
+
+
+def _other_dates(words: Words) -> list[tuple[tuple[dt.date, ...], str]]:
+    """Say by date what else is done, what is closed, and what golfers go without.
+
+    Where there is no work, closures are what the sheet is about, and each is told in full.
+    """
     listed = [_other_period(words, period) for period in words.other_periods()]
     listed += [
-        (closed.dates, circumstances.closed_thing(words, closed))
+        (
+            closed.dates,
+            circumstances.closed_thing(words, closed)
+            if words.programme.works
+            else circumstances.closure(words, closed, dated=False),
+        )
         for closed in words.programme.closures
     ]
     listed += [
@@ -169,10 +192,7 @@ def _other_dates(words: Words) -> list[tuple[KeyFact, tuple[dt.date, ...]]]:
     listed += [
         (days, score.replace("no score", "No handicap score")) for score, days in lost_scores(words)
     ]
-    return [
-        (KeyFact(what, words.dates.short_days(days)), days)
-        for days, what in sorted(listed, key=lambda entry: entry[0][0])
-    ]
+    return sorted(listed, key=lambda entry: entry[0][0])
 
 
 def _other_period(words: Words, period: Period) -> tuple[tuple[dt.date, ...], str]:

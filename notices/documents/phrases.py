@@ -51,9 +51,9 @@ def good_again(period_words: PeriodWords, *, brief: bool = False) -> Iterator[Ke
     Briefly where what else is done to them stands on the same sheet.
     """
     if not period_words.stays_open():
-        yield KeyFact("Open again", period_words.open_again())
+        yield KeyFact("Open again", period_words.open_again(), period_words.open_again_by())
     well = f"{period_words.putting_well(brief=brief)} {period_words.marks()}".strip()
-    yield KeyFact("Putting well", well)
+    yield KeyFact("Putting well", well, period_words.putting_well_by())
 
 
 def period_facts(period_words: PeriodWords) -> Iterator[Fact]:

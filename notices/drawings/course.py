@@ -21,8 +21,11 @@ NUMBER_SIZE, DAY_SIZE, NAME_SIZE = 27, 18, 17
 HEADING, HEADING_SIZE = 34, 20
 """Height of the row that names a course, and the size of its letters."""
 
-SQUARE, SQUARE_GAP, SQUARES = 14, 5, 18
-"""Sides and distance of the squares of a strip, and how many stand in a row at most."""
+SQUARE, SQUARE_GAP, SQUARES, NINE = 14, 5, 18, 9
+"""Sides and distance of the squares of a strip, and how many stand in a row of one course or a nine."""
+
+FLATTEST = 0.18
+"""Height of a strip by its width, up to which its squares fill the width: a line of a table is no higher."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,25 +86,26 @@ TURNS = "From one day to the next, shaded and white boxes take turns."
 
 
 def green_strip(words: Words, greens: Sequence[str], name: str) -> Drawing:
-    """Draw the greens as rows of squares, those of one day filled: a row for each course.
+    """Draw the greens as rows of squares, those of one day filled.
 
-    More than eighteen of one course take a further row; a putting green stands a little apart.
+    The front nine of the only course stands above its back nine. Of several courses each has a row,
+    or two where it has more than eighteen greens. A putting green stands a little apart.
     """
     step = SQUARE + SQUARE_GAP
     rows = _strip_rows(words.programme.greens)
     parts = []
-    width = 0
+    width: float = 0
     for line, row in enumerate(rows):
         x = 0
         for place, green in enumerate(row):
-            apart = not green.holes and (place == 0 or row[place - 1].holes != ())
-            x += 2 * SQUARE_GAP if apart else 0
+            putting = not green.holes and (place == 0 or row[place - 1].holes != ())
+            x += 2 * SQUARE_GAP if putting or (place == NINE and green.holes) else 0
             parts.append(_square(x + 1, line * step + 1, filled=green.key in greens))
             x += step
         width = max(width, x)
-    # Squares of several short rows do not grow beyond those of a long one.
-    width = (max(width, SQUARES * step) if len(rows) > 1 else width) + 2 * SQUARE_GAP + 2
     height = len(rows) * step - SQUARE_GAP + 2
+    # Few greens leave room beside them, so that a strip is not higher than its line.
+    width = max(width - SQUARE_GAP + 2, min(height / FLATTEST, SQUARES * step))
     title = f"On the course: {words.greens(greens)}"
     return Drawing(
         name,
@@ -116,14 +120,17 @@ def green_strip(words: Words, greens: Sequence[str], name: str) -> Drawing:
 def _strip_rows(greens: Mapping[str, Green]) -> list[list[Green]]:
     """Return the greens row by row; those without a number stand at the end of a row."""
     rows: list[list[Green]] = []
-    for _, own in _by_course(greens):
+    courses = _by_course(greens)
+    alone = len(courses) == 1
+    for _, own in courses:
         numbered = [green for green in own if green.holes]
         names = [green for green in own if not green.holes]
-        rows += [numbered[n : n + SQUARES] for n in range(0, len(numbered), SQUARES)]
-        if rows and len(rows[-1]) + len(names) <= SQUARES + 2:
+        long = NINE if alone and len(numbered) <= SQUARES else SQUARES
+        rows += [numbered[n : n + long] for n in range(0, len(numbered), long)]
+        if rows and len(rows[-1]) + len(names) <= long + 2:
             rows[-1] = rows[-1] + names
         else:
-            rows += [names[n : n + SQUARES] for n in range(0, len(names), SQUARES)]
+            rows += [names[n : n + long] for n in range(0, len(names), long)]
     return rows
 
 
@@ -144,7 +151,7 @@ def _by_number(green: Green) -> tuple[bool, int]:
 
 def _square(x: float, y: float, *, filled: bool) -> str:
     fill, stroke = (INK, INK) if filled else (PAPER, QUIET)
-    return rect(Rect(x, y, SQUARE, SQUARE), rx=3, fill=fill, stroke=stroke, stroke_width=1.5)
+    return rect(Rect(x, y, SQUARE, SQUARE), rx=3, fill=fill, stroke=stroke, stroke_width=2)
 
 
 def _groups(words: Words, period_words: PeriodWords) -> list[_Group]:

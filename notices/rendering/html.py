@@ -17,6 +17,7 @@ from notices.paths import templates_folder
 from notices.rendering import logo
 from notices.rendering.photographs import as_data
 from notices.wording import blocks
+from notices.wording.dates import unbroken
 
 _TESTS = {
     "paragraph": blocks.Paragraph,
@@ -46,6 +47,7 @@ def _environment() -> jinja2.Environment:
     environment.filters["svg_on_screen"] = lambda source: _svg(held(source))
     environment.filters["css"] = _css
     environment.filters["brief"] = _brief
+    environment.filters["unbroken"] = unbroken
     environment.filters["photo"] = as_data
     environment.filters["logo_on_page"] = logo.on_page
     environment.filters["logo_in_mail"] = logo.in_mail

@@ -83,6 +83,16 @@ class KeyFact:
 
     label: str
     text: str
+    stands_out: str = ""
+    """Words of the text that are seen first on paper: the date that people look for."""
+
+    @property
+    def runs(self) -> Runs:
+        """The text, with the words that stand out in a run of their own."""
+        if not self.stands_out:
+            return (Run(self.text),)
+        before, found, after = self.text.partition(self.stands_out)
+        return tuple(run for run in (Run(before), Run(found, strong=True), Run(after)) if run.text)
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,16 +34,16 @@ def closed_subject(words: Words, closed: Closure) -> str:
     return _subject(words, closed)[0]
 
 
-def closure(words: Words, closed: Closure) -> str:
-    """The practice ground is closed on …."""
+def closure(words: Words, closed: Closure, *, dated: bool = True) -> str:
+    """The practice ground is closed on …. Where a list says when, not ``dated``."""
     subject, many = _subject(words, closed)
-    when = words.dates.on_days(closed.dates)
+    when = f" {words.dates.on_days(closed.dates)}" if dated else ""
     if closed.has_temporary:
         have = "have" if many else "has"
-        said = _because(f"{subject} {have} {inside(closed.instead)} {when}", closed.reason)
+        said = _because(f"{subject} {have} {inside(closed.instead)}{when}", closed.reason)
         return f"{said} {temporary_is(closed, many=many)}"
     are = "are" if many else "is"
-    said = _because(f"{subject} {are} closed {when}", closed.reason)
+    said = _because(f"{subject} {are} closed{when}", closed.reason)
     return " ".join(filter(None, (said, instead(closed))))
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
@@ -16,6 +17,16 @@ ONE_DAY = dt.timedelta(days=1)
 
 MOST_RUNS = 2
 """Most runs of days that a title names; more would make it a list."""
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
+
+_MONTH = "(?:January|February|March|April|May|June|July|August|September|October|November|December)"
+_DATE = re.compile(
+    r"(?:(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day,? )?"
+    rf"(?:{_MONTH} \d{{1,2}}\b(?:, \d{{4}})?|\d{{1,2}} {_MONTH}(?: \d{{4}})?)"
+    r"|(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day \d{1,2}\b"
+)
+"""A date as either language says it, with or without its weekday and its year."""
 
 _THIRDS = ("early {}", "mid-{}", "late {}")
 
@@ -155,6 +166,11 @@ class DateWords:
             if first.year != last.year:
                 opening += self._year(first)
         return f"{opening} {joint} {whole}"
+
+
+def unbroken(text: str) -> str:
+    """Return a heading in which each date moves to the next line whole: no year stands there alone."""
+    return _DATE.sub(lambda date: date[0].replace(" ", NO_BREAK), text)
 
 
 def in_brief(days: Iterable[dt.date]) -> Sequence[dt.date]:

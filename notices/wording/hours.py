@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from notices.programme.holes_in_play import starts
 from notices.programme.hours import AWAY, to_half_hours
 from notices.programme.model import NINE, Hole, HolesInPlay, PlayStatus, Start, Stretch
+from notices.wording.dates import NO_BREAK
 from notices.wording.lists import and_list, counted, sentence
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
@@ -22,7 +23,6 @@ _CALLED = {
 _WAIT = "wait for the machine"
 _WORST_FIRST = tuple(reversed(PlayStatus))
 
-NO_BREAK = "\N{NO-BREAK SPACE}"
 
 FEW = 2
 """Most kinds of work named one by one; more are called by the name of their period."""

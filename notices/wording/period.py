@@ -246,12 +246,11 @@ class PeriodWords:
         whole
             Whether it must be understood without the label "Open again" beside it.
         """
-        promise = self.period.open_again
         if self.stays_open():
             return self._stay_open()
         one = len(self.period.greens) == 1
         days = {(r.back_in_play.early - r.done).days for r in self.period.recoveries}
-        by = f"by {self.words.dates.day(promise.expect_by)}{self._or_if_it_rains()}"
+        by = f"by {self.open_again_by()}{self._or_if_it_rains()}"
         if days == {0}:
             return (
                 f"{'The green' if whole else 'It'} opens again the same day, when we have finished."
@@ -261,6 +260,10 @@ class PeriodWords:
         if days == {1} and not one:
             return f"Each green opens again the next morning. All are open {by}."
         return f"Expect {self._every('be open', whole=whole)}{by}."
+
+    def open_again_by(self) -> str:
+        """Name the day by which all greens are open again."""
+        return self.words.dates.day(self.period.open_again.expect_by)
 
     def _every(self, state: str, *, whole: bool, but: Sequence[str] = ()) -> str:
         """It; all but Oak 4; in a whole sentence, all greens to be open."""
@@ -374,19 +377,22 @@ class PeriodWords:
         if slower := self._slower_putts():
             return slower
         every = self._every("putt well", whole=whole, but=but)
+        expect = f"Expect {every}by {self.putting_well_by()}"
         if promise.expect_by == promise.at_worst:
-            return sentence(f"Expect {every}by {self.words.dates.day(promise.expect_by)}")
+            return sentence(expect)
         if promise.growth_stops is None:
-            return f"Expect {every}by {self.words.dates.day(promise.expect_by)}.{self._at_worst(promise)}"
+            return f"{expect}.{self._at_worst(promise)}"
         if promise.through_winter:
-            return sentence(
-                f"Expect {every}by {self.words.dates.day(promise.expect_by)}. "
-                f"{self._until_spring(promise, 'putts may not run true')}"
-            )
-        return sentence(
-            f"Expect {every}by {self.words.dates.about(promise.expect_by)}"
-            f"{self._at_worst_about(promise)}"
-        )
+            return sentence(f"{expect}. {self._until_spring(promise, 'putts may not run true')}")
+        return sentence(f"{expect}{self._at_worst_about(promise)}")
+
+    def putting_well_by(self) -> str:
+        """Name the day, or about when, by which all greens are expected to putt well."""
+        promise = self.period.putts_well_after_all
+        named = promise.growth_stops is None or promise.through_winter
+        if named or promise.expect_by == promise.at_worst:
+            return self.words.dates.day(promise.expect_by)
+        return self.words.dates.about(promise.expect_by)
 
     def marks(self) -> str:
         """Say plainly when marks stay over winter; empty where they do not."""

@@ -140,7 +140,10 @@ def test_closures_only(tmp_path: Path) -> None:
     assert "Greens 1 to 3 are closed on Monday 16 and Tuesday 17 August." in page.text
     sheet = plain(Sheet.read(pack.files["board-notice-a4.pdf"]).text)
     assert "Mon 9 Aug" in sheet
-    assert "The course is closed on Monday 9 August: the county final." in sheet
+    assert "Mon 9 Aug The course is closed: the county final." in sheet
+    assert "Mon 16 and Tue 17 Aug Greens 1 to 3 are closed." in sheet
+    # Each is told once.
+    assert sheet.count("closed") == 2
     # A county final does not wait for the weather.
     assert "Whom to ask" in page.text
     for text in (page.text, plain(pack.text("member-email.txt")), sheet, pack.text("calendar.ics")):
@@ -181,10 +184,14 @@ def test_closures_with_temporary_greens(tmp_path: Path) -> None:
         ]
     )
     for where, text in every_text(built(data, tmp_path)).items():
-        assert "Green 7 has a temporary green on Monday 9 August." in text, where
-        assert (
-            "Greens 1 to 3 have temporary greens on Monday 16 and Tuesday 17 August: a new drain."
-        ) in text, where
+        if where == "sheet":  # whose list says when
+            assert "Mon 9 Aug Green 7 has a temporary green. Expect it to be rough." in text
+            assert "Mon 16 and Tue 17 Aug Greens 1 to 3 have temporary greens: a new drain." in text
+        else:
+            assert "Green 7 has a temporary green on Monday 9 August." in text, where
+            assert (
+                "Greens 1 to 3 have temporary greens on Monday 16 and Tuesday 17 August: a new drain."
+            ) in text, where
         assert "are closed" not in text, where
         assert "is closed" not in text, where
 
@@ -375,6 +382,9 @@ def test_a_draft_says_so_in_every_file(draft: BuiltPack) -> None:
         plain(Sheet.read(draft.files["board-notice-a4.pdf"]).text),
     ):
         assert "DRAFT: not yet approved" in text
+    # Below the poster stands when to take it down.
+    board = plain(Sheet.read(draft.files["board-notice-a4.pdf"]).text)
+    assert board.count("DRAFT: not yet approved") == board.count("Take down after") == 1
     for source in (mail.html, draft.text("member-email.html"), draft.text("index.html")):
         assert Page(source).title.startswith("DRAFT: ")
     assert Sheet.read(draft.files["board-notice-a4.pdf"]).title.startswith("DRAFT: ")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import xml.etree.ElementTree as ET
 from collections.abc import Mapping
+from itertools import pairwise
 
 import pytest
 from PIL import ImageFont
@@ -115,6 +116,7 @@ PLANS = {
         greens="1-18, Putting green",
     ),
     "18 and a named one": three_days(),
+    "nine": period(plan(work("hollow tining", "2027-08-09 to 2027-08-10"), greens="1-9")),
     "36": period(plan(work("hollow tining", "2027-08-09 to 2027-08-22"), greens="1-36")),
     "names only": period(
         plan(
@@ -279,10 +281,14 @@ def test_a_double_green_has_one_box_and_one_square() -> None:
         ("three nines", [10, 9, 9]),
         # Numbered through, and still two rows that a person can count.
         ("36", [18, 18]),
-        ("18 and a named one", [19]),
+        ("18 and a named one", [9, 10]),
+        ("nine", [9]),
+        ("double greens", [9, 15 - 9 + 1]),
     ],
 )
-def test_the_strip_has_a_row_for_each_course(name: str, rows: list[int]) -> None:
+def test_the_strip_has_a_row_for_each_course_and_of_one_alone_for_each_nine(
+    name: str, rows: list[int]
+) -> None:
     told = PLANS[name]
     squares = shapes(green_strip(told.words, ("1",), "day-0"), "rect")
     heights = [square.get("y") for square in squares]
@@ -290,11 +296,25 @@ def test_the_strip_has_a_row_for_each_course(name: str, rows: list[int]) -> None
 
 
 def test_squares_are_as_large_on_the_sheet_however_many_rows_there_are() -> None:
-    """The sheet sets every strip 58 mm wide; a square stays between 2 and 3 mm."""
-    for name in ("two courses", "54", "three nines", "36", "18 and a named one"):
+    """The sheet sets every strip 15.6 rem of 10 pt wide, which is 55 mm.
+
+    A square stays above 2 mm, above 3.5 mm where there is one course, and none makes the line of its
+    day higher than its letters do: 28 pt at 1.14, which is 11.2 mm.
+    """
+    single = {"nine", "18 and a named one", "one"}
+    for name in ("two courses", "54", "three nines", "36", *single):
         drawing = green_strip(PLANS[name].words, (), "day-0")
-        side = float(shapes(drawing, "rect")[0].get("width", "")) / drawing.width * 58
-        assert 2 <= side <= 3, name
+        side = float(shapes(drawing, "rect")[0].get("width", "")) / drawing.width * 55
+        assert side >= (3.5 if name in single else 2), name
+        assert drawing.height / drawing.width * 55 <= 11.2, name
+
+
+def test_the_nines_of_a_long_row_stand_apart() -> None:
+    squares = shapes(green_strip(PLANS["two courses"].words, (), "day-0"), "rect")
+    left = [float(square.get("x", "")) for square in squares[:18]]
+    steps = [after - before for before, after in pairwise(left)]
+    assert steps.index(max(steps)) == 8
+    assert len(set(steps)) == 2
 
 
 def test_the_plans_of_this_test_are_of_2027() -> None:

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from notices.wording.dates import DateWords, in_brief, runs_of_days
+from notices.wording.dates import DateWords, in_brief, runs_of_days, unbroken
 
 WORDS = DateWords("en-GB", issued=dt.date(2027, 3, 1))
 
@@ -112,6 +112,22 @@ def test_several_days(run: list[dt.date], said: str, placed: str, short: str) ->
 )
 def test_a_heading_names_the_year_once(run: list[dt.date], said: str) -> None:
     assert WORDS.days_with_year(run) == said
+
+
+@pytest.mark.parametrize(
+    ("title", "lines"),
+    [
+        ("Monday 30 August to Wednesday 1 September 2027", 3),
+        ("Monday, July 12 to Wednesday, July 14, 2027", 3),
+        ("Hollow tining, Monday 16 and Tuesday 17 August 2027", 5),
+        ("Greens 1 to 18, about mid-April 2028", 7),
+        ("Holes 10 to 18 may march on", 7),
+    ],
+)
+def test_a_date_in_a_heading_moves_to_the_next_line_whole(title: str, lines: int) -> None:
+    """As many pieces as there are dates and other words."""
+    assert len(unbroken(title).split(" ")) == lines
+    assert unbroken(title).replace("\N{NO-BREAK SPACE}", " ") == title
 
 
 def test_a_title_names_two_runs_of_days_and_of_more_the_first_and_the_last() -> None:
