@@ -24,7 +24,7 @@ HEADING, HEADING_SIZE = 34, 20
 SQUARE, SQUARE_GAP, SQUARES, NINE = 14, 5, 18, 9
 """Sides and distance of the squares of a strip, and how many stand in a row of one course or a nine."""
 
-FLATTEST = 0.18
+FLATTEST = 0.165
 """Height of a strip by its width, up to which its squares fill the width: a line of a table is no higher."""
 
 
