@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
 from notices.documents.model import Document, Entry, Imprint, Section
 from notices.documents.standing import (
@@ -35,17 +36,32 @@ class Listed:
     """A file, and whether it is new where others beside it are not."""
 
     name: str
+    unseen: str = ""
+    """The beginning of its name, where another file of the document shows that before it."""
     mark: str = ""
+
+    @property
+    def shown(self) -> str:
+        """What the eye needs of its name; the rest is for those who hear a list of links."""
+        return self.name.removeprefix(self.unseen)
+
+
+@dataclass(frozen=True, slots=True)
+class Forms:
+    """The files that one document comes in; one picture shows what all of them look like."""
+
+    document: str
+    files: tuple[Listed, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Card:
-    """One thing to send, print or keep, with the files that it comes in."""
+    """One thing to send, print or keep, with the documents and files that it comes in."""
 
     title: str
     whom: str
     todo: str
-    files: tuple[Listed, ...]
+    documents: tuple[Forms, ...]
     standing: str = ""
     """Whether it has changed since the notice before; empty in a first notice."""
 
@@ -102,7 +118,7 @@ FIGURES = Card(
     "Course manager and committee",
     "Keep them. programme.json says how each figure was worked out and from what. "
     "plan.json is the plan, and can be built again.",
-    tuple(map(Listed, ("programme.json", "plan.json", "manifest.json"))),
+    tuple(Forms(name, (Listed(f"{name}.json"),)) for name in ("programme", "plan", "manifest")),
 )
 
 
@@ -156,7 +172,7 @@ def index(programme: Programme, entries: Sequence[Entry]) -> Index:
 
 def _todo(words: Words, entries: Sequence[Entry]) -> Iterator[Todo]:
     """Yield what the office does, by date: what the team decides and looks at is in its calendar."""
-    whom = {name.rpartition(".")[0]: entry.whom for entry in entries for name in entry.files}
+    whom = {_document_of(name): entry.whom for entry in entries for name in entry.files}
     whom |= OF_CHANGES
     issued = words.programme.issued
     new = new_documents(words.programme, entries)
@@ -188,7 +204,7 @@ def _on_screens(words: Words, entries: Sequence[Entry], new: Mapping[str, Imprin
         name
         for entry in entries
         for name in entry.files
-        if name in ON_SCREENS and name.rpartition(".")[0] in new
+        if name in ON_SCREENS and _document_of(name) in new
     ]
     if before is None or before.draft or not files:
         return None
@@ -198,14 +214,37 @@ def _on_screens(words: Words, entries: Sequence[Entry], new: Mapping[str, Imprin
 
 
 def _card(words: Words, entry: Entry) -> Card:
-    marked = marks(words, entry)
     return Card(
         entry.title,
         entry.whom,
         entry.todo,
-        tuple(Listed(name, marked[name]) for name in entry.files),
+        tuple(_forms(entry.files, marks(words, entry))),
         standing_of(words, entry),
     )
+
+
+def _forms(files: Sequence[str], marked: Mapping[str, str]) -> Iterator[Forms]:
+    """Yield each document with its files, the first under its whole name, the rest by their endings.
+
+    Files that follow one another with the same mark share it.
+    """
+    for document, of_one in groupby(files, key=_document_of):
+        names = list(of_one)
+        yield Forms(
+            document,
+            tuple(
+                Listed(
+                    name,
+                    document if place else "",
+                    "" if marked.get(following) == marked[name] else marked[name],
+                )
+                for place, (name, following) in enumerate(zip(names, [*names[1:], ""], strict=True))
+            ),
+        )
+
+
+def _document_of(file: str) -> str:
+    return file.rpartition(".")[0]
 
 
 def _finding(words: Words, found: Finding) -> KeyFact:

@@ -11,37 +11,33 @@ from notices.documents.model import (
     Letter,
     Page,
     PlainText,
+    Sheet,
     file_names,
 )
 from notices.drawings.miniature import calendar_miniature, miniature
 from notices.rendering.files import RenderedFile
 from notices.rendering.png import in_few_colours
 
-WIDTH = 168
+WIDTH = 128
 """Pixels; it is shown at half of that, for fine screens."""
-
-PDF = "application/pdf"
 
 
 def previews(items: tuple[Item, ...], files: dict[str, RenderedFile]) -> dict[str, str]:
-    """Return the address of a picture for each file of which there is something to see.
+    """Return the address of a picture for each document, by its name.
 
-    A sheet is shown as it is printed, what is read on a screen as a sketch of its parts.
+    What is printed is shown as it is printed, all else as a sketch of its parts.
     """
-    shown = {
-        name: _data(first_page(file.content), "image/png")
-        for name, file in files.items()
-        if file.media_type == PDF
-    }
+    shown: dict[str, str] = {}
     for item in items:
         match item:
             case Letter(document=document) | Page(document=document) | PlainText(document=document):
-                shown |= dict.fromkeys(file_names(item), _sketch(document))
+                shown.setdefault(document.name, _sketch(document))
             case CalendarDocument(name=name):
                 days = {entry.first for entry in item.entries}
-                shown[f"{name}.ics"] = _svg(calendar_miniature(days))
-            case _:
-                pass
+                shown[name] = _svg(calendar_miniature(days))
+            case Sheet(document=document):
+                (name,) = file_names(item)
+                shown[document.name] = _data(first_page(files[name].content), "image/png")
     return shown
 
 

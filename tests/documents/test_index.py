@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from notices.documents.index import index
 from notices.documents.model import CHANGE_NOTICE, Document, Entry, PlainText
 from notices.documents.to_do import to_do
@@ -25,6 +27,14 @@ def test_every_file_is_named_once(pack: BuiltPack) -> None:
     links = Page(pack.text("index.html")).links
     files = [link for link in links if "://" not in link and not link.startswith("mailto:")]
     assert sorted(files) == sorted(pack.files.keys() - {"index.html"})
+
+
+def test_a_link_is_read_aloud_with_the_whole_name_of_its_file(pack: BuiltPack) -> None:
+    """The eye reads "member-email.eml · .html · .txt"; a list of links has nothing to lean on."""
+    links = re.findall(r'<a href="([^":]+)">(.*?)</a>', pack.text("index.html"))
+    said = {file: re.sub(r"<[^>]*>", "", words) for file, words in links}
+    assert said.keys() == pack.files.keys() - {"index.html"}
+    assert all(file == words for file, words in said.items())
 
 
 @of("tansy-down")

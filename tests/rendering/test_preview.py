@@ -8,32 +8,38 @@ from xml.etree import ElementTree as ET
 
 from PIL import Image
 
+from notices.documents.model import Sheet
 from notices.rendering.files import RenderedFile
 from notices.rendering.preview import WIDTH, previews
 from tests.documents.building import BuiltPack, of
 from tests.documents.reading import Page
 
 
-def test_every_file_but_the_records_has_its_picture(pack: BuiltPack) -> None:
-    files = {
-        name: RenderedFile(name, "application/pdf" if name.endswith(".pdf") else "text/x", content)
-        for name, content in pack.files.items()
-    }
+def test_every_document_has_one_picture_with_its_files_beside_it(pack: BuiltPack) -> None:
+    files = {name: RenderedFile(name, "", content) for name, content in pack.files.items()}
     shown = previews(tuple(pack.documents.items), files)
     records = {"index.html", "manifest.json", *pack.documents.records}
-    assert shown.keys() == pack.files.keys() - records
+    documents = {name.rpartition(".")[0] for name in pack.files.keys() - records}
+    assert shown.keys() == documents
     page = Page(pack.text("index.html"))
     after_the_logo = page.images[1:] if pack.programme.club.logo else page.images
-    assert [image["src"] for image in after_the_logo] == [
-        shown[name] for entry in pack.documents.entries for name in entry.files
-    ]
+    in_order = dict.fromkeys(
+        name.rpartition(".")[0] for entry in pack.documents.entries for name in entry.files
+    )
+    assert [image["src"] for image in after_the_logo] == [shown[name] for name in in_order]
 
 
 @of("tansy-down")
 def test_a_sheet_is_shown_as_it_is_printed(pack: BuiltPack) -> None:
     """A4 is 210 by 297 mm; the draft of the sheet has ink in it and is mostly paper."""
-    content = pack.files["board-notice-a4.pdf"]
-    shown = previews((), {"a.pdf": RenderedFile("a.pdf", "application/pdf", content)})["a.pdf"]
+    name = "board-notice-a4"
+    files = {f"{name}.pdf": RenderedFile(f"{name}.pdf", "", pack.files[f"{name}.pdf"])}
+    items = tuple(
+        item
+        for item in pack.documents.items
+        if isinstance(item, Sheet) and item.document.name == name
+    )
+    shown = previews(items, files)[name]
     picture = Image.open(io.BytesIO(base64.b64decode(shown.partition(",")[2])))
     assert picture.width == WIDTH
     assert abs(picture.height - WIDTH * 297 / 210) <= 1
@@ -44,7 +50,7 @@ def test_a_sheet_is_shown_as_it_is_printed(pack: BuiltPack) -> None:
 
 @of("alderfleet-park")
 def test_a_sketch_lies_within_its_sheet(pack: BuiltPack) -> None:
-    shown = previews(tuple(pack.documents.items), {})
+    shown = previews(tuple(i for i in pack.documents.items if not isinstance(i, Sheet)), {})
     assert shown
     for source in shown.values():
         drawing = ET.fromstring(base64.b64decode(source.partition(",")[2]))  # noqa: S314, our own
