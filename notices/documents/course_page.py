@@ -84,7 +84,8 @@ Part = tuple[Section, list[Fact]]
 def _drawings(words: Words, main: Period | None) -> Iterator[Drawing]:
     if main is not None:
         if _has_days(main):
-            yield greens_by_day(words, PeriodWords(words, main))
+            for sizes in (PAGE, PHONE):
+                yield greens_by_day(words, PeriodWords(words, main), sizes)
         for sizes in (PAGE, PHONE):
             yield from drawings_of(words, main, sizes)
             for period, work in _explained(words, main):
@@ -103,7 +104,7 @@ def _at_a_glance(words: Words, main: Period | None) -> Iterator[Part]:
     told = PeriodWords(words, main)
     blocks: tuple[Block, ...] = (phrases.at_a_glance(told),)
     if _has_days(main):
-        blocks = (*blocks, Picture("greens-by-day"))
+        blocks = (*blocks, *_in_both_sizes("greens-by-day"))
     yield Section("glance", blocks, told.name()), list(phrases.period_facts(told))
 
 

@@ -41,11 +41,12 @@ def member_email(programme: Programme) -> Letter:
         sections.append(Section("at a glance", (phrases.at_a_glance(told),)))
         facts += phrases.period_facts(told)
         if len(main.days) > 1 and len(main.greens) > 1:
-            drawings.append(greens_by_day(words, told))
+            by_day = greens_by_day(words, told, PHONE)
+            drawings.append(by_day)
             sections.append(
                 Section(
                     "days",
-                    (phrases.days_table(words, main), Picture("greens-by-day")),
+                    (phrases.days_table(words, main), Picture(by_day.name)),
                     "Which green on which day",
                 )
             )

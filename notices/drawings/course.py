@@ -9,15 +9,44 @@ from dataclasses import dataclass
 from notices.drawings.lettering import fitted
 from notices.drawings.model import Drawing
 from notices.drawings.palette import INK, PAPER, QUIET, SAND
+from notices.drawings.sizes import PAGE, PHONE, Sizes
 from notices.drawings.svg import Rect, document, rect, text
 from notices.programme.model import Green
 from notices.wording.greens import course_phrase, courses_of, label
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
-COLUMNS = 6
-BOX, TALL, GAP = 92, 68, 8
-NUMBER_SIZE, DAY_SIZE, NAME_SIZE = 27, 18, 17
+
+@dataclass(frozen=True, slots=True)
+class _Boxes:
+    """How many boxes stand in a row, how large they are, and the letters in them."""
+
+    columns: int
+    wide: int
+    tall: int
+    number: int
+    """Size of the number of a green, which stands above its day."""
+    day: int
+    name: int
+    """Size of what is no number: a putting green."""
+
+    @property
+    def width(self) -> int:
+        """Width of a whole row."""
+        return self.across(self.columns)
+
+    def across(self, columns: int) -> int:
+        """Width of a box that takes so many columns."""
+        return columns * self.wide + (columns - 1) * GAP
+
+
+GAP = 8
+BOXES = {
+    PAGE: _Boxes(columns=6, wide=92, tall=68, number=27, day=18, name=17),
+    PHONE: _Boxes(columns=4, wide=76, tall=52, number=21, day=13, name=14),
+}
+"""The boxes for each width at which the drawing is seen."""
+
 HEADING, HEADING_SIZE = 34, 20
 """Height of the row that names a course, and the size of its letters."""
 
@@ -46,13 +75,14 @@ class _Group:
     boxes: tuple[_Box, ...]
 
 
-def greens_by_day(words: Words, period_words: PeriodWords) -> Drawing:
+def greens_by_day(words: Words, period_words: PeriodWords, sizes: Sizes = PAGE) -> Drawing:
     """Draw a box for each green, with the day on which it is worked.
 
     Neighbouring days take turns in shade, so that the groups are seen at once. Where there are
     several courses, each stands under its name.
     """
-    width = COLUMNS * BOX + (COLUMNS - 1) * GAP
+    boxes = BOXES[sizes]
+    width = boxes.width
     parts: list[str] = []
     y = 0
     for group in _groups(words, period_words):
@@ -63,15 +93,15 @@ def greens_by_day(words: Words, period_words: PeriodWords) -> Drawing:
             y += 2 * GAP
         column = 0
         for box in group.boxes:
-            if column + box.columns > COLUMNS:
-                column, y = 0, y + TALL + GAP
-            parts.append(_draw(box, column * (BOX + GAP), y))
+            if column + box.columns > boxes.columns:
+                column, y = 0, y + boxes.tall + GAP
+            parts.append(_draw(box, boxes, column * (boxes.wide + GAP), y))
             column += box.columns
-        y += TALL + GAP
+        y += boxes.tall + GAP
     height = y - GAP
     title = "Which green on which day"
     return Drawing(
-        "greens-by-day",
+        f"greens-by-day{sizes.suffix}",
         title,
         _in_words(words, period_words),
         document(width, height, title, "".join(parts), ground=None),
@@ -191,18 +221,19 @@ def _draw_heading(heading: str, y: float, width: float) -> str:
     return text(name, (width / 2, y + 23), HEADING_SIZE, bold=True, anchor="middle")
 
 
-def _draw(box: _Box, x: int, y: int) -> str:
-    wide = box.columns * BOX + (box.columns - 1) * GAP
+def _draw(box: _Box, boxes: _Boxes, x: int, y: int) -> str:
+    wide = boxes.across(box.columns)
     middle = x + wide / 2
     quiet = QUIET if box.day == "no work" else INK
-    size = NUMBER_SIZE if box.columns == 1 and len(box.label) < 6 else NAME_SIZE
+    size = boxes.number if box.columns == 1 and len(box.label) < 6 else boxes.name
     name = fitted(box.label, wide - 2 * GAP, size, bold=True)
     ground = SAND if box.shaded else PAPER
-    frame = Rect(x + 1, y + 1, wide - 2, TALL - 2)
+    frame = Rect(x + 1, y + 1, wide - 2, boxes.tall - 2)
+    name_at, day_at = round(0.456 * boxes.tall), round(0.81 * boxes.tall)
     return (
         rect(frame, rx=6, fill=ground, stroke=quiet, stroke_width=1.5)
-        + text(name, (middle, y + 31), size, bold=True, anchor="middle")
-        + text(box.day, (middle, y + 55), DAY_SIZE, anchor="middle", fill=quiet)
+        + text(name, (middle, y + name_at), size, bold=True, anchor="middle")
+        + text(box.day, (middle, y + day_at), boxes.day, anchor="middle", fill=quiet)
     )
 
 

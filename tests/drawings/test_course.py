@@ -12,6 +12,7 @@ from PIL import ImageFont
 
 from notices.drawings.course import HEADING_SIZE, green_strip, greens_by_day
 from notices.drawings.model import Drawing
+from notices.drawings.sizes import PAGE, PHONE, Sizes
 from notices.paths import templates_folder
 from notices.wording.period import PeriodWords
 from tests.wording.small_plans import period, plan, work
@@ -40,8 +41,8 @@ def labels(drawing: Drawing) -> list[tuple[str, str]]:
     return list(zip(texts[::2], texts[1::2], strict=True))
 
 
-def drawn(told: PeriodWords) -> Drawing:
-    return greens_by_day(told.words, told)
+def drawn(told: PeriodWords, sizes: Sizes = PAGE) -> Drawing:
+    return greens_by_day(told.words, told, sizes)
 
 
 def three_days(greens: str = "1-18, Putting green", **more: object) -> PeriodWords:
@@ -137,9 +138,10 @@ PLANS = {
 }
 
 
+@pytest.mark.parametrize("sizes", [PAGE, PHONE])
 @pytest.mark.parametrize("told", PLANS.values(), ids=PLANS)
-def test_it_is_well_formed_and_has_a_title(told: PeriodWords) -> None:
-    drawing = drawn(told)
+def test_it_is_well_formed_and_has_a_title(told: PeriodWords, sizes: Sizes) -> None:
+    drawing = drawn(told, sizes)
     root = ET.fromstring(drawing.svg)  # noqa: S314
     assert root.tag == f"{SVG}svg"
     assert root.get("role") == "img"
@@ -150,9 +152,10 @@ def test_it_is_well_formed_and_has_a_title(told: PeriodWords) -> None:
     assert kinds <= {"svg", "title", "rect", "text"}
 
 
+@pytest.mark.parametrize("sizes", [PAGE, PHONE])
 @pytest.mark.parametrize("told", PLANS.values(), ids=PLANS)
-def test_as_many_boxes_as_greens_and_all_within_the_edges(told: PeriodWords) -> None:
-    drawing = drawn(told)
+def test_as_many_boxes_as_greens_and_all_within_the_edges(told: PeriodWords, sizes: Sizes) -> None:
+    drawing = drawn(told, sizes)
     boxes = shapes(drawing, "rect")
     assert len(boxes) == len(told.words.programme.greens)
     edges = []
@@ -169,10 +172,11 @@ def test_as_many_boxes_as_greens_and_all_within_the_edges(told: PeriodWords) -> 
             assert apart, "two boxes overlap"
 
 
+@pytest.mark.parametrize("sizes", [PAGE, PHONE])
 @pytest.mark.parametrize("told", PLANS.values(), ids=PLANS)
-def test_words_fit_their_boxes(told: PeriodWords) -> None:
+def test_words_fit_their_boxes(told: PeriodWords, sizes: Sizes) -> None:
     """Measured in the font that the picture is set in."""
-    drawing = drawn(told)
+    drawing = drawn(told, sizes)
     boxes = shapes(drawing, "rect")
     for text in headings(drawing):
         size = float(text.get("font-size", ""))
@@ -189,6 +193,15 @@ def test_what_it_shows_is_said_in_words(told: PeriodWords) -> None:
     description = drawn(told).description
     for days, greens in told.words.days_of(told.period):
         assert f"{told.words.dates.days(days)}: {told.words.greens(greens)}." in description
+
+
+@pytest.mark.parametrize("told", PLANS.values(), ids=PLANS)
+def test_a_phone_shows_the_days_in_letters_that_can_be_read(told: PeriodWords) -> None:
+    """A phone of 375 pixels leaves 328 between the margins: none of them may shrink a letter of 13."""
+    drawing = drawn(told, PHONE)
+    assert drawing.width <= 328
+    assert min(float(text.get("font-size", "")) for text in shapes(drawing, "text")) >= 13
+    assert [day for _, day in labels(drawing)] == [day for _, day in labels(drawn(told))]
 
 
 def test_a_hostile_name_is_shown_as_it_is() -> None:
