@@ -9,6 +9,7 @@ from pathlib import Path
 import notices
 from notices.findings import Weight
 from notices.programme.model import Programme
+from notices.wording.blocks import KeyFacts
 from tests.documents.building import EXAMPLES, BuiltPack, of
 from tests.documents.reading import Page, Sheet
 
@@ -70,6 +71,15 @@ def test_what_is_closed_is_told_by_date(pack: BuiltPack) -> None:
     told = ["The fairway of hole 7", "The tees of holes 1 to 9", "Holes 10 to 18", "The course is"]
     places = [page.index(words) for words in told]
     assert places == sorted(places)
+    # As the plan has them, with the weekdays of 2027.
+    days = [
+        *("Mon 18 to Fri 22 Oct", "Mon 1 to Fri 12 Nov", "Mon 1 to Fri 12 Nov", "Tue 16 Nov"),
+        *("Wed 17 to Fri 26 Nov", "Wed 1 Dec"),
+    ]
+    for name in ("member-email", "counter-handout", "course-page"):
+        first = pack.documents.document(name).sections[0].blocks[0]
+        assert isinstance(first, KeyFacts)
+        assert [row.label for row in first.rows] == days, name
 
 
 @of("alderfleet-park", "skelmarram-links")

@@ -40,10 +40,11 @@ def counter_handout(programme: Programme) -> Document:
     sections: list[Section] = []
     facts: list[Fact] = []
     if main is None:
-        title = "Closures"
+        closed, said = phrases.closures(words)
+        sections.append(Section("closures", (closed,)))
+        facts += said
     else:
         told = PeriodWords(words, main)
-        title = told.title()
         sections.append(Section("at a glance", (phrases.at_a_glance(told),)))
         facts += phrases.period_facts(told)
         if len(main.days) > 1 and len(main.greens) > 1:
@@ -55,8 +56,7 @@ def counter_handout(programme: Programme) -> Document:
         facts += (Fact("other dates", row.text) for row in others)
     game = phrases.your_game(words, PeriodWords(words, main) if main else None)
     if game:
-        heading = "What it means for your game" if programme.works else "What is closed"
-        sections.append(Section("your game", (Bullets.of(*game),), heading))
+        sections.append(Section("your game", (Bullets.of(*game),), "What it means for your game"))
         facts += (Fact("your game", text) for text in game)
     if main is not None:
         sections.append(Section("safety", (phrases.safety(words),), "On the course"))
@@ -65,7 +65,7 @@ def counter_handout(programme: Programme) -> Document:
     return Document.of(
         programme,
         name="counter-handout",
-        title=title,
+        title=phrases.title(words, main),
         summary="What is planned, what it means for your game, and whom to ask.",
         sections=sections,
         facts=facts,

@@ -70,7 +70,7 @@ def course_page(programme: Programme) -> Document:
     return Document.of(
         programme,
         name="course-page",
-        title="Work on the course" if programme.works else "What is closed",
+        title=phrases.title(words, main),
         summary="What is done on the course, day by day, and what it means for your game.",
         sections=(phrases.as_drawn(section, shown) for section, _ in parts),
         facts=(fact for _, facts in parts for fact in facts),
@@ -105,11 +105,14 @@ def _at_a_glance(words: Words, main: Period | None) -> Iterator[Part]:
     blocks: tuple[Block, ...] = (phrases.at_a_glance(told),)
     if _has_days(main):
         blocks = (*blocks, *_in_both_sizes("greens-by-day"))
-    yield Section("glance", blocks, told.name()), list(phrases.period_facts(told))
+    yield Section("glance", blocks), list(phrases.period_facts(told))
 
 
 def _by_date(words: Words, seen: tuple[Picture, ...]) -> Part:
     """List by date what is done, closed or kept free: a member looks up the day of a round."""
+    if not words.programme.periods:
+        closed, said = phrases.closures(words)
+        return Section("days", (closed,), "Day by day"), said
     rows = sorted(_rows(words), key=lambda row: row[0][0])
     table = Table(
         "Work, closures and days kept free",

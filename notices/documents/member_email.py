@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import datetime as dt
-from collections.abc import Collection
-
 from notices.documents import phrases
 from notices.documents.letters import letter
 from notices.documents.model import Document, Fact, Letter, Section
@@ -14,7 +11,6 @@ from notices.drawings.sizes import PHONE
 from notices.programme.model import Period, Programme
 from notices.wording import circumstances
 from notices.wording.blocks import Block, Bullets, Paragraph, Picture
-from notices.wording.dates import runs_of_days
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
@@ -30,13 +26,12 @@ def member_email(programme: Programme) -> Letter:
     facts: list[Fact] = []
     drawings = []
     if main is None:
-        closed = {day for closure in programme.closures for day in closure.dates}
-        few = len(runs_of_days(closed)) < 3
-        title = f"Closures, {words.dates.days(closed)}" if few else _closures_from(words, closed)
+        closed, said = phrases.closures(words)
         summary = "What is closed, when and why."
+        sections.append(Section("closures", (closed,)))
+        facts += said
     else:
         told = PeriodWords(words, main)
-        title = told.title()
         summary = f"{told.what()} {told.which()}"
         sections.append(Section("at a glance", (phrases.at_a_glance(told),)))
         facts += phrases.period_facts(told)
@@ -75,18 +70,13 @@ def member_email(programme: Programme) -> Letter:
     document = Document.of(
         programme,
         name="member-email",
-        title=title,
+        title=phrases.title(words, main),
         summary=summary,
         sections=sections,
         facts=facts,
         drawings=drawings,
     )
     return letter(document, programme, calendar="calendar")
-
-
-def _closures_from(words: Words, closed: Collection[dt.date]) -> str:
-    """Name the first day alone, where all of them would be too much for a subject."""
-    return f"Closures from {words.dates.day(min(closed))}"
 
 
 def _explained(words: Words, period: Period, shown: tuple[Picture, ...]) -> list[Section]:

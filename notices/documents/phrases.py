@@ -20,6 +20,7 @@ from notices.wording.blocks import (
     Picture,
     Table,
 )
+from notices.wording.dates import MOST_RUNS, runs_of_days
 from notices.wording.period import PeriodWords
 from notices.wording.rules import COMMITTEE, rules
 from notices.wording.words import Words
@@ -126,16 +127,52 @@ def photos(words: Words, work: Work | None = None) -> Iterator[Photo]:
             yield Photo(name, photograph.data, photograph.shows, photograph.caption)
 
 
+def title(words: Words, main: Period | None) -> str:
+    """Name the work that the notices lead with and its days, or the days on which all is closed."""
+    if main is not None:
+        return PeriodWords(words, main).title()
+    closed = {day for closure in words.programme.closures for day in closure.dates}
+    if len(runs_of_days(closed)) <= MOST_RUNS:
+        return f"Closures, {words.dates.days(closed)}"
+    return f"Closures from {words.dates.day(min(closed))}"
+
+
+def closures(words: Words) -> tuple[KeyFacts, list[Fact]]:
+    """List by date what is closed and what golfers go without, for a plan without works."""
+    programme = words.programme
+    listed = [
+        *(
+            (one.dates, circumstances.closure(words, one, dated=False))
+            for one in programme.closures
+        ),
+        *(
+            (limit.dates, circumstances.gone_without(limit))
+            for limit in dict.fromkeys(programme.restrictions)
+        ),
+    ]
+    rows: list[KeyFact] = []
+    facts: list[Fact] = []
+    for days, said in sorted(listed, key=lambda entry: entry[0][0]):
+        when = words.dates.short_days(days)
+        rows.append(KeyFact(when, said))
+        facts += [Fact("also", when, days), Fact("your game", said)]
+    return KeyFacts(tuple(rows)), facts
+
+
 def your_game(words: Words, period_words: PeriodWords | None) -> list[str]:
-    """Collect what the works mean for a golfer's plans, a sentence or two each."""
+    """Collect what the works mean for a golfer's plans, a sentence or two each.
+
+    Without works, what is closed has its own list (`closures`).
+    """
     # What costs a round altogether comes first.
     said = visit.without_a_round(words)
-    if period_words is not None:
-        said += [
-            period_words.raised_cut(),
-            period_words.later_dressings(),
-            period_words.if_it_rains(),
-        ]
+    if period_words is None:
+        return said + circumstances.fixtures(words)
+    said += [
+        period_words.raised_cut(),
+        period_words.later_dressings(),
+        period_words.if_it_rains(),
+    ]
     said += circumstances.fixtures(words)
     said += [circumstances.closure(words, closed) for closed in words.programme.closures]
     said += circumstances.restrictions(words)
