@@ -92,8 +92,10 @@ def _dates(words: Words) -> tuple[list[Section], list[Fact]]:
 
 def work_on_greens(words: Words, periods: Sequence[Period]) -> tuple[tuple[Block, ...], list[Fact]]:
     """Tell by date what is done on which greens, and what one meets there."""
-    rows, facts = [], []
     every = [PeriodWords(words, period) for period in periods]
+    if len(every) == 1:
+        return _the_only_work(every[0])
+    rows, facts = [], []
     # What is true of several dates is said once, above them.
     above = [WINTER] if sum(bool(told.winter()) for told in every) > 1 else []
     for told in every:
@@ -110,6 +112,23 @@ def work_on_greens(words: Words, periods: Sequence[Period]) -> tuple[tuple[Block
     head = ("When", "What we do", "What you meet")
     table = Table("Work on the greens", head, tuple(rows))
     return (*map(Paragraph.of, above), table), facts
+
+
+def _the_only_work(told: PeriodWords) -> tuple[tuple[Block, ...], list[Fact]]:
+    """Answer one after the other what stands side by side where there are several works."""
+    (*_, well) = phrases.good_again(told, brief=True)
+    reserve = told.reserve_days() if told.period.reserve_dates else ""
+    rows = (
+        KeyFact("What we do", f"{told.name()}."),
+        KeyFact("When", f"{told.when()}."),
+        KeyFact("Greens", told.which()),
+        KeyFact("Your game", told.status_while_working()),
+        well,
+        KeyFact("Sand again", told.later_dressings()),
+        KeyFact("If it rains", reserve),
+    )
+    facts = [Fact("when", told.when(), told.period.days, told.period.greens)]
+    return (KeyFacts(tuple(row for row in rows if row.text)),), facts
 
 
 def _what_one_meets(told: PeriodWords, *, winter: bool) -> Iterator[str]:

@@ -12,6 +12,7 @@ from notices.documents.model import Document
 from notices.documents.visitor_notice import visitor_notice, visitor_notices
 from notices.rendering.text import plain_text
 from notices.wording import circumstances
+from notices.wording.blocks import KeyFacts
 from notices.wording.words import Words
 from tests.documents.one_page import assert_one_page_says_all
 from tests.wording.small_plans import plan, words, work
@@ -118,6 +119,23 @@ def test_that_grass_does_not_grow_in_winter_is_said_once() -> None:
     assert several.lower().count("grass does not grow in winter") == 1
     assert several.index("Grass does not grow") < several.index("Solid tining, all greens")
     assert " ".join(several.split()).count("Putting well: expect all by ") == 2
-    assert "Putting well: grass does not grow in winter. Expect all by " in " ".join(
+    assert "Putting well: Grass does not grow in winter. Expect all by " in " ".join(
         said(later).split()
     )
+
+
+def test_the_only_work_is_told_answer_by_answer() -> None:
+    """The second of two dressings comes a week after the first by default."""
+    data = plan(
+        work("top dressing", "2027-08-09", settings={"dressings": 2}, reserve_dates="2027-08-10")
+    )
+    (dates,) = (s for s in visitor_notice(words(data).programme).sections if s.name == "dates")
+    (facts,) = dates.blocks
+    assert isinstance(facts, KeyFacts)
+    said = {row.label: row.text for row in facts.rows}
+    assert list(said) == [
+        *("What we do", "When", "Greens", "Your game", "Putting well", "Sand again", "If it rains")
+    ]
+    assert said["When"] == "Monday 9 August 2027."
+    assert "Monday 16 August" in said["Sand again"]
+    assert said["If it rains"] == "We catch up on Tuesday 10 August."
