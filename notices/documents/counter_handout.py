@@ -83,7 +83,7 @@ def _other(words: Words, period: Period) -> KeyFact:
         parts.append(f"Putting well: {well[:1].lower()}{well[1:]}")
     if period.reserve_dates:
         parts.append(f"If it rains: {told.reserve_days()[:1].lower()}{told.reserve_days()[1:]}")
-    return KeyFact(told.name(), " ".join(parts))
+    return KeyFact(told.name(), " ".join(parts), words.dates.days(period.days))
 
 
 def _closing(words: Words) -> Section:

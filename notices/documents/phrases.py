@@ -38,7 +38,7 @@ def at_a_glance(period_words: PeriodWords) -> KeyFacts:
     """What, when, which greens, your game, open again, putting well: the first screen."""
     rows = [
         KeyFact("What", period_words.what()),
-        KeyFact("When", period_words.when() + "."),
+        KeyFact("When", f"{period_words.when()}.", period_words.when()),
         KeyFact("Greens", period_words.which()),
         KeyFact("Your game", period_words.status_while_working()),
         *good_again(period_words),
@@ -88,7 +88,7 @@ def other_dates(words: Words, periods: Sequence[Period]) -> KeyFacts:
     """Name what else is planned, each with its days and greens."""
     return KeyFacts(
         tuple(
-            KeyFact(told.name(), days_and_greens(told))
+            KeyFact(told.name(), days_and_greens(told), words.dates.days(told.period.days))
             for told in (PeriodWords(words, period) for period in periods)
         )
     )

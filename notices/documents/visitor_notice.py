@@ -120,7 +120,7 @@ def _the_only_work(told: PeriodWords) -> tuple[tuple[Block, ...], list[Fact]]:
     reserve = told.reserve_days() if told.period.reserve_dates else ""
     rows = (
         KeyFact("What we do", f"{told.name()}."),
-        KeyFact("When", f"{told.when()}."),
+        KeyFact("When", f"{told.when()}.", told.when()),
         KeyFact("Greens", told.which()),
         KeyFact("Your game", told.status_while_working()),
         well,

@@ -84,7 +84,7 @@ class KeyFact:
     label: str
     text: str
     stands_out: str = ""
-    """Words of the text that are seen first on paper: the date that people look for."""
+    """Words of the text that are seen first: the date that people look for."""
 
     @property
     def runs(self) -> Runs:

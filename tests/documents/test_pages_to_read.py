@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 
 from notices.documents.course_page import course_page
+from notices.documents.member_email import member_email
 from notices.documents.model import Page as PageItem
 from notices.documents.model import Sheet as SheetItem
 from notices.documents.questions_and_answers import question_list
@@ -46,6 +48,17 @@ def test_the_page_says_each_fact(told: Words, page: Page) -> None:
     assert {fact.subject for fact in facts} >= {"when", "day", "your game", "answer"}
     for fact in facts:
         assert plain(fact.text) in page.text, fact
+
+
+def test_the_days_of_the_work_stand_out_on_the_page_and_in_the_email(told: Words) -> None:
+    (on_page,) = render_item(PageItem(course_page(told.programme), "contents"), {})
+    letter = replace(member_email(told.programme), calendar="")
+    sent = {file.name: file for file in render_item(letter, {})}
+    for file in (on_page, sent["member-email.html"]):
+        html = file.content.decode()
+        # When it is, and of the other work, which is done in June.
+        assert "<strong>Monday 9 and Tuesday 10 August 2027</strong>" in html, file.name
+        assert "<strong>Tuesday 1 June" in html, file.name
 
 
 def test_no_word_of_a_drawing_runs_out_of_it_in_a_font_of_the_screen(told: Words) -> None:
