@@ -47,14 +47,14 @@ DRAWN = SAID_IN_TABLES | {"record chart", "recovery", "ground"}
 
 FITS = (
     Fit(),
-    Fit("close", room=0.88),
-    Fit("close", frozenset({"year chart", "sand chart"}), room=0.81),
-    Fit("close", SAID_IN_TABLES, room=0.7),
-    Fit("close", DRAWN, room=0.53),
+    Fit("close closer", room=0.76),
+    Fit("close closer", frozenset({"year chart", "sand chart"}), room=0.75),
+    Fit("close closer", SAID_IN_TABLES, room=0.6),
+    Fit("close closer", DRAWN, room=0.46),
 )
 """Ways to set it: closer, with smaller charts, and only then with fewer drawings."""
 
-MOVABLE = frozenset({"ground", "course days", "hours chart", "recovery"})
+MOVABLE = frozenset({"ground", "course days", "hours chart"})
 """Drawings under headings of their own, which may stand later where they would leave a gap."""
 
 BELOW, FROM_ABOVE = "below-ground", "from-above"
@@ -250,6 +250,10 @@ def _what(words: Words) -> Iterator[Part]:
         table = Table(caption, head, tuple(rows), (4, 5, 6)).without_empty_columns()
         yield Section("what", (table,), "What we do"), facts
         yield Section("come back", tuple(_come_back(words))), []
+        main = words.main_period()
+        if main is not None:
+            chart = Picture(f"recovery-{words.programme.periods.index(main) + 1}")
+            yield Section("recovery", (chart,), "How the greens come back"), []
         ground = (Picture(BELOW), Picture(FROM_ABOVE))
         yield Section("ground", ground, "The green, below and from above"), []
     others = [

@@ -57,11 +57,6 @@ def risks(words: Words) -> Iterator[Part]:
         kept = words.language.reserve_days(2).lower()
         title = f"Risks and {kept}" if words.programme.works else "Risks"
         yield Section("risks", tuple(blocks), title), facts
-    main = words.main_period()
-    if main is not None:
-        place = words.programme.periods.index(main) + 1
-        chart = (Picture(f"recovery-{place}"),)
-        yield Section("recovery", chart, "How the greens come back"), []
 
 
 def _weather(words: Words) -> Iterator[str]:

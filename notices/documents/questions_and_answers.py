@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from notices.documents.model import Document, Entry, Fact, Page, Section, Sheet
+from notices.documents.model import Document, Entry, Fact, Fit, Page, Section, Sheet
 from notices.programme.model import Programme
 from notices.wording.blocks import Paragraph
 from notices.wording.questions import Question, questions
 from notices.wording.words import Words
+
+FITS = (Fit(), Fit("close closer", room=0.79))
+"""Ways to set the sheet: closer where that saves a page of a few lines."""
 
 
 def questions_and_answers(programme: Programme) -> Entry:
@@ -19,7 +22,7 @@ def questions_and_answers(programme: Programme) -> Entry:
         "Whoever answers members",
         "Keep them at hand in the office, the shop and the clubhouse. When somebody writes, copy "
         "the answer from questions-and-answers.html into your reply.",
-        (Page(document, "contents"), Sheet(document, "contents", pages=6)),
+        (Page(document, "contents"), Sheet(document, "contents", FITS, pages=6)),
         again="No need to print it again.",
     )
 

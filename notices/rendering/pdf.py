@@ -17,6 +17,8 @@ _POINTS_PER_PX = 0.75
 _PRINT = 4
 """Bit 3 of an annotation's flags: it is printed (ISO 32000-1 table 165)."""
 _FONT_FACE = re.compile(r"@font-face\s*\{[^}]*\}")
+SHORT = 8
+"""A table of up to so many rows stays on one page, as `print/_reading` has it."""
 _LISTS = {"dl", "ol", "ul"}
 _NUMBERING = {
     "none": "/None",
@@ -90,7 +92,8 @@ class Layout:
     def pieces(self) -> Iterator[Piece]:
         """Yield the parts of the sections in the order in which they are set.
 
-        A drawing and a row of drawings stay whole; a heading counts with the part below it.
+        A drawing, a row of drawings and a short table stay whole; a heading counts with the part
+        below it.
         """
         for page in self.document.pages:
             for box in _sections(page._page_box):  # noqa: SLF001
@@ -121,6 +124,11 @@ def _is_of(box: Any, name: str) -> bool:  # noqa: ANN401
     return box.element_tag == "div" and name in classes.split()
 
 
+def _is_short_table(box: Any) -> bool:  # noqa: ANN401
+    """Tell whether a box is a table whose rows all stay on one page (`print/_reading`)."""
+    return box.element_tag == "table" and len(box.element.findall("tbody/tr")) <= SHORT
+
+
 def _pieces(section: Any) -> Iterator[Piece]:  # noqa: ANN401
     name, headed = section.element.get("id"), 0.0
     if type(section).__name__ == "FlexBox":
@@ -130,7 +138,8 @@ def _pieces(section: Any) -> Iterator[Piece]:  # noqa: ANN401
         if box.element_tag == "h2":
             headed = box.margin_height()
         else:
-            yield Piece(name, headed + box.margin_height(), _is_of(box, "picture"))
+            whole = _is_of(box, "picture") or _is_short_table(box)
+            yield Piece(name, headed + box.margin_height(), whole)
             headed = 0.0
 
 

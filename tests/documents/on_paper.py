@@ -43,7 +43,9 @@ def faults_on_paper(content: bytes) -> Iterator[str]:
 
 @contextmanager
 def rows_watched(log: Path) -> Iterator[None]:
-    """Write down every row of a table that a page parts, and every sheet that has tables.
+    """Write down what a page parts too soon, and every sheet that has tables.
+
+    No row is parted, no table of up to eight rows, and of others three rows at least stay together.
 
     Only the layout knows: in the PDF a row that goes on is a row like any other. Sheets are set by
     processes of their own, so what they find goes through a file.
@@ -58,12 +60,36 @@ def rows_watched(log: Path) -> Iterator[None]:
                     if seen.setdefault(row, number) != number:
                         words = " ".join("".join(row.itertext()).split())  # type: ignore[attr-defined]
                         lines.write(f"page {number} goes on with the row {words[:60]!r}\n")
+            lines.writelines(f"{fault}\n" for fault in _tables_parted(layout))
             if seen:
                 lines.write(f"{TABLES}\n")
         return write(layout)
 
     with patch.object(Layout, "write", watched):
         yield
+
+
+LEAST_ROWS, SHORT_TABLE = 3, 8
+
+
+def _tables_parted(layout: Layout) -> Iterator[str]:
+    """Say which tables in the hand leave a page with a row or two, or are too short to be parted."""
+    parts: dict[object, list[int]] = {}
+    for page in layout.document.pages:
+        for body in _bodies(page._page_box):
+            parts.setdefault(body.element, []).append(len(body.children))
+    for rows in parts.values():
+        if len(rows) > 1 and (sum(rows) <= SHORT_TABLE or min(rows) < LEAST_ROWS):
+            yield f"a table is parted into {rows} rows"
+
+
+def _bodies(box: Any) -> Iterator[Any]:
+    """Yield the bodies of tables, as far as they stand in a page."""
+    if box.element_tag == "tbody":
+        yield box
+        return
+    for child in getattr(box, "children", ()):
+        yield from _bodies(child)
 
 
 def _rows(box: Any) -> Iterator[object]:

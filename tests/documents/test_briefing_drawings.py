@@ -199,6 +199,17 @@ def test_no_page_is_left_half_empty(pack: BuiltPack) -> None:
     assert max(empty_ends(pack.files[NAME]), default=0) < 0.4
 
 
+def test_it_says_at_the_same_place_in_each_briefing_when_the_greens_are_good(
+    working_pack: BuiltPack,
+) -> None:
+    """Other drawings may stand later, where they fill a page better."""
+    headings = [s.heading for s in committee_briefing(working_pack.programme).sections if s.heading]
+    place = headings.index("How the greens come back")
+    assert headings[place - 1] == "What we do"
+    read = tight(Sheet.read(working_pack.files[NAME]).text)
+    assert tight(f"{place + 1}. {headings[place]}") in read
+
+
 def test_a_caption_stays_below_its_drawing(working_pack: BuiltPack) -> None:
     """Each page that shows a caption shows the first letters of its drawing, too."""
     document = committee_briefing(working_pack.programme)

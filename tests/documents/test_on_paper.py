@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+import dataclasses
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from notices.documents.model import Section
 from notices.paths import templates_folder
 from notices.rendering.pdf import write_pdf
+from notices.rendering.sheets import write_sheet
+from notices.wording.blocks import Block, Paragraph, Table
 from tests.documents.building import BuiltPack, build_data, of
 from tests.documents.on_paper import TABLES, faults_on_paper, rows_watched
 from tests.documents.reading import Sheet
+from tests.rendering.test_sheets import sheet
 from tests.wording.small_plans import plan, work
 
 
@@ -70,6 +75,29 @@ def test_a_row_that_is_parted_would_be_found(tmp_path: Path) -> None:
     with rows_watched(tmp_path / "rows.txt"):
         write_pdf(PAGE % ("15mm", table), base=templates_folder())
     assert "goes on with the row 'firsthigh" in (tmp_path / "rows.txt").read_text("utf-8")
+
+
+@pytest.mark.parametrize(("rows", "parted"), [(2, False), (8, False), (9, True), (30, True)])
+def test_a_table_is_parted_where_enough_of_it_stays_together(
+    rows: int, parted: bool, tmp_path: Path
+) -> None:
+    """Wherever it begins: below so many lines of 6.6 mm, of which 36 stand on a page."""
+    found = []
+    table = Table("Mown", ("Green", "Day"), tuple((str(n), "Monday") for n in range(rows)))
+    log = tmp_path / "rows.txt"
+    for lines in range(20, 36):
+        blocks: tuple[Block, ...] = (
+            *(Paragraph.of("Mown grass is green.") for _ in range(lines)),
+            table,
+        )
+        one = dataclasses.replace(sheet("one"), pages=3)
+        document = dataclasses.replace(one.document, sections=(Section("words", blocks),))
+        with rows_watched(log):
+            made = write_sheet(dataclasses.replace(one, document=document))
+        # The caption and the head of the columns stand above the rows; a head stands anew overleaf.
+        found.append(sum(text.count("Green") for text in Sheet.read(made.content).texts))
+    assert (max(found) > 1) is parted
+    assert set(log.read_text("utf-8").splitlines()) == {TABLES}
 
 
 LONGEST_WORD = "Donaudampfschifffahrtselektrizitätenhauptbetriebswerkbauunterbeamtengesellschaft"
