@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Callable, Collection, Iterator, Sequence
 
 from notices.documents.model import Fact, Section
@@ -14,6 +15,7 @@ from notices.programme.sand_order import runs_of_sand
 from notices.references import REFERENCES
 from notices.wording import amounts, measures
 from notices.wording.blocks import Block, Notes, Paragraph, Picture, Table
+from notices.wording.hours import on_one_line
 from notices.wording.lists import counted, number, sentence
 from notices.wording.money import about
 from notices.wording.period import PeriodWords
@@ -280,7 +282,7 @@ def _titles(words: Words, ids: Collection[str]) -> str:
 def _from_and_to(words: Words, entry: CrewDays) -> str:
     """Return start and finish of the longest day as people are told them, and whether it is too long."""
     first, last = map(amounts.time_of_day, (entry.told_start, entry.told_finish))
-    said = f"{words.language.clock(first)} to {words.language.clock(last)}"
+    said = _from_to(words, first, last)
     return f"{said}: too long" if entry.too_long_by else said
 
 
@@ -288,9 +290,14 @@ def _light(words: Words, entry: CrewDays) -> str:
     day = entry.longest
     if day.light_from is None or day.light_until is None:
         return ""
-    clock = words.language.clock
     first, last = amounts.time_of_day(day.light_from), amounts.time_of_day(day.light_until)
-    return f"{clock(first)} to {clock(last)}"
+    return _from_to(words, first, last)
+
+
+def _from_to(words: Words, first: dt.time, last: dt.time) -> str:
+    """Write two times of day, each of which stays on one line."""
+    begins, ends = (on_one_line(words.language.clock(time)) for time in (first, last))
+    return f"{begins} to {ends}"
 
 
 def _rows_without_hours(words: Words) -> Iterator[tuple[tuple[str, ...], Fact]]:

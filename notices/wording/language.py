@@ -110,7 +110,7 @@ class Language:
         return self.clock(dt.time(hours % 24, minute))
 
 
-_PERCENT = re.compile(r"(?<=\d) %")
+_PERCENT = re.compile(r"(?<=\d)[ \N{NO-BREAK SPACE}]%")
 
 
 _LANGUAGES = (

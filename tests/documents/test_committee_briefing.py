@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Iterator
 
 from notices.documents.committee_briefing import FITS, committee_briefing
@@ -147,6 +148,22 @@ def test_columns_and_greens_that_say_nothing_are_left_out() -> None:
     (what,) = (table for caption, table in tables.items() if caption.startswith("Each work"))
     greens = {row[0]: row[2] for row in what.rows}
     assert greens == {"Scarifying": "all greens", "Hollow tining": "all 18 greens"}
+
+
+def test_no_line_ends_between_an_american_hour_and_its_half_of_the_day() -> None:
+    plan_of = load_plan(EXAMPLES / "live-oak" / "plan.yaml").plan
+    document = committee_briefing(work_out(plan_of, dt.date(2027, 6, 1)))
+    (table,) = (
+        block
+        for section in document.sections
+        if section.name == "days"
+        for block in section.blocks
+        if isinstance(block, Table)
+    )
+    hours = [cell for row in table.rows for cell in row if ".m." in cell]
+    assert hours
+    for cell in hours:
+        assert re.fullmatch("\\S+\xa0[ap]\\.m\\. to \\S+\xa0[ap]\\.m\\.", cell), cell
 
 
 def test_each_finding_that_the_club_lives_with_is_named() -> None:

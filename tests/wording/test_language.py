@@ -51,3 +51,9 @@ def test_from_when_to_when(
 def test_days_kept_free_are_labelled_as_many_as_they_are(tag: str, one: str, two: str) -> None:
     language = LANGUAGES[tag]
     assert (language.reserve_days(1), language.reserve_days(2)) == (one, two)
+
+
+@pytest.mark.parametrize("space", [" ", "\N{NO-BREAK SPACE}"])
+def test_hundredths_have_a_space_before_them_in_british_text_alone(space: str) -> None:
+    assert LANGUAGES["en-US"].with_percent(f"about 7{space}%") == "about 7%"
+    assert LANGUAGES["en-GB"].with_percent("about 7 %") == "about 7 %"
