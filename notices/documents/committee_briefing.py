@@ -65,6 +65,9 @@ PATCH_MM = {"metric": 100.0, "imperial": 4 * MM_PER_INCH}
 
 It holds two deep holes each way, which are 75 mm or 3 inches apart."""
 
+PATCH_LETTERS = 12.2
+"""Size of the letters below it: as those beside it are printed, and those of a caption."""
+
 ASKED = frozenset(
     {
         "why-now",
@@ -127,7 +130,7 @@ def _drawings(words: Words) -> tuple[Drawing, ...]:
 
 def _from_above(words: Words, period: Period) -> Drawing | None:
     side = PATCH_MM[words.programme.club.units]
-    return surface(words, period, Moment.AFTER, FROM_ABOVE, side_mm=side)
+    return surface(words, period, Moment.AFTER, FROM_ABOVE, side_mm=side, letters=PATCH_LETTERS)
 
 
 def _decision(words: Words) -> Iterator[Part]:

@@ -13,6 +13,8 @@ from notices.wording.words import Words
 
 _BESIDE = 400.0
 """Width of what stands beside the square on A4 that lies on its side [CSS pixels]."""
+BODY, NOTE = 14.0, 12.6
+"""Size of the letters of the sheet, and of a caption: 10.5 and 9.45 points."""
 _LATER = 1 / 3
 """Size of the squares that show it later: two of them fit beside the large one."""
 
@@ -55,11 +57,11 @@ def green_in_true_size(programme: Programme) -> Document | None:
     main = words.main_period()
     if main is None:
         return None
-    after = surface(words, main, Moment.AFTER, "square", keyed=False)
+    after = surface(words, main, Moment.AFTER, "square", keyed=False, letters=NOTE)
     if after is None:
         return None
     told = PeriodWords(words, main)
-    beside = signs(words, main, _BESIDE)
+    beside = signs(words, main, _BESIDE, letters=BODY)
     heals = as_it_heals(words, main, "", _LATER, keyed=False)
     well = list(phrases.good_again(told))[-1]
     sections = [

@@ -24,6 +24,7 @@ from notices.drawings.svg import (
     lines,
     number,
     path,
+    polyline,
     rect,
     strokes,
     text,
@@ -39,10 +40,15 @@ from notices.wording.words import Words
 SIDE_MM = {"metric": 150.0, "imperial": 6 * MM_PER_INCH}
 """How much of the green is shown."""
 
+BAR_MM = {"metric": 100.0, "imperial": 4 * MM_PER_INCH}
+"""Length of the bar that shows whether a printer kept the size."""
+
 PX_PER_MM = 96 / MM_PER_INCH
 """Units of a drawing to a millimetre on paper: one unit is a CSS pixel, 96 of them an inch."""
 
-_SIZE, _SMALL = 15.0, 14.0
+LETTERS = 15.0
+"""Size of the letters below a square, unless it is told another."""
+
 _EDGE = 1.0
 
 
@@ -102,6 +108,7 @@ def surface(
     side_mm: float | None = None,
     *,
     keyed: bool = True,
+    letters: float = LETTERS,
 ) -> Drawing | None:
     """Draw a square of the green as it looks from above.
 
@@ -120,8 +127,10 @@ def surface(
     side_mm
         How much of the green is shown; 15 cm or 6 inches if not given.
     keyed
-        Whether what is what stands below it; else what is beside it says so (``signs``), and how
-        large it is where that is not true size.
+        Whether to draw the key below; if not, ``signs`` draws it separately. The size is then said
+        only of a square in true size.
+    letters
+        Size of the letters below it.
 
     Returns
     -------
@@ -138,36 +147,36 @@ def surface(
     width = patch.width + 2 * _EDGE
     told = [_entry(words, seen, cut, side) for cut in seen.left]
     caption = say.surface_caption(words, moment, side, seen.left, seen.gone, sanded=sanded)
-    key, low = "", patch.bottom + _EDGE
+    note, low = "", patch.bottom + _EDGE
+    if keyed or scale == 1:
+        note, low = _size_note(words, patch, scale, letters)
+    key = ""
     if keyed:
         sanding = _sanding(words, period, moment)
-        key, low = _key(seen.left, told, patch, sanding)
+        key, low = _key(seen.left, told, Rect(patch.x, low, patch.width, 0), sanding, letters)
         if not told and not sanding:
-            key += text("Nothing is left to see.", (2, low + 12), _SIZE)
+            key += text("Nothing is left to see.", (2, low + 12), letters)
             low += 24
-    told_size = say.size_note(scale) if keyed or scale == 1 else ""
-    note = lettering.lines_of(told_size, width - 4, _SMALL) if told_size else []
-    height = low + (len(note) * LINE * _SMALL + 6 if note else 0)
     content = (
-        _turf(patch)
-        + (textures.grains(patch, each=170) if sanded and moment is Moment.AFTER else "")
+        _turf(patch, scale)
+        + (textures.grains(patch, 170, scale) if sanded and moment is Moment.AFTER else "")
         + "".join(_opened(spread, patch, unit, seen) for spread in _spread(seen.made, side))
         + rect(patch, fill="none", stroke=INK, stroke_width=1.2, class_="patch")
+        + note
         + key
-        + lines(note, (2, low + _SMALL), _SMALL, fill=QUIET)
     )
     title = f"The green from above: {_TITLES[moment]}"
-    description = " ".join(filter(None, [caption, *(f"{entry}." for entry in told)]))
+    description = " ".join(filter(None, [caption, *(f"{entry.told}." for entry in told)]))
     svg = document(
         width,
-        height,
+        low,
         title,
         content,
         description=description,
-        size=f' width="{number(width / PX_PER_MM)}mm" height="{number(height / PX_PER_MM)}mm"',
+        size=f' width="{number(width / PX_PER_MM)}mm" height="{number(low / PX_PER_MM)}mm"',
         data_scale=f"{unit:.6f}",
     )
-    return Drawing(name, title, description, svg, width, height, caption)
+    return Drawing(name, title, description, svg, width, low, caption)
 
 
 def as_it_heals(
@@ -221,10 +230,35 @@ def _one_in(cut: Cut, side: float) -> tuple[Place, ...]:
     return (Place(min(side / 4, side - cut.width / 2) if cut.width < side / 2 else side / 2, 0),)
 
 
-def _turf(patch: Rect) -> str:
-    blades = strokes(((x, y), (x + 1, y - 4)) for x, y in textures.scattered(patch, 340, 4))
+def _size_note(words: Words, patch: Rect, scale: float, letters: float) -> tuple[str, float]:
+    """Say how large a square is, with a bar to check true size by; return that and its bottom edge."""
+    bar_mm = BAR_MM[words.programme.club.units]
+    bar, y = "", patch.bottom + _EDGE
+    if scale == 1:
+        y += 8
+        left, right = patch.x, patch.x + bar_mm * PX_PER_MM
+        ends = [((x, y - 5), (x, y + 5)) for x in (left, right)]
+        bar = path(
+            polyline([(left, y), (right, y)]) + strokes(ends),
+            fill="none",
+            stroke=INK,
+            stroke_width=1.0,
+            class_="bar",
+        )
+        y += 4
+    said = lettering.lines_of(say.size_note(words, scale, bar_mm), patch.width - 2, letters)
+    note = lines(said, (2, y + letters), letters, fill=QUIET)
+    return bar + note, y + len(said) * LINE * letters + 6
+
+
+def _turf(patch: Rect, scale: float) -> str:
+    """Draw mown grass, its blades as much smaller as the square is."""
+    blades = strokes(
+        ((x, y), (x + scale, y - 4 * scale))
+        for x, y in textures.scattered(patch, 340 * scale**2, 4 * scale)
+    )
     return rect(patch, fill=LAWN) + path(
-        blades, stroke=TURF, stroke_width=0.8, stroke_linecap="round", fill="none"
+        blades, stroke=TURF, stroke_width=0.8 * scale, stroke_linecap="round", fill="none"
     )
 
 
@@ -278,12 +312,27 @@ def _pressed(box: Rect, **named: object) -> str:
     return rect(box, fill=SUBSOIL, **named) + rect(seam, fill=GAP)
 
 
-def _entry(words: Words, seen: _Seen, cut: Cut, side: float) -> str:
-    """Say of one work what is seen: its name, how wide, what share of the surface."""
+@dataclass(frozen=True, slots=True)
+class _Entry:
+    """A line of the key."""
+
+    words: str
+    share: str = ""
+    """How much of the surface a work opens; empty where that is not said."""
+
+    @property
+    def told(self) -> str:
+        """All of it in words."""
+        return f"{self.words}, {self.share} {say.OF_THE_SURFACE}" if self.share else self.words
+
+
+def _entry(words: Words, seen: _Seen, cut: Cut, side: float) -> _Entry:
+    """Say what is seen of one work: how wide and how far apart its openings are, or how far closed."""
     name = say.name_of(words, cut.work)
     if seen.moment is Moment.AFTER:
-        return f"{name}: {', '.join(say.on_top(words, cut, side))}"
-    return f"{name}: {say.later(cut, seen.closed[cut.work.id])}"
+        seen_of_it = ", ".join(say.on_top(words, cut, side))
+        return _Entry(f"{name}: {seen_of_it}", say.share(words, cut.work))
+    return _Entry(f"{name}: {say.later(cut, seen.closed[cut.work.id])}")
 
 
 def _sanding(words: Words, period: Period, moment: Moment) -> str:
@@ -295,8 +344,10 @@ def _sanding(words: Words, period: Period, moment: Moment) -> str:
     return f"{and_list(list(names))}: sand in the grass" if names else ""
 
 
-def signs(words: Words, period: Period, width: float, name: str = "signs") -> Drawing | None:
-    """Say what is what in a square of the surface just after the work, with the share of each.
+def signs(
+    words: Words, period: Period, width: float, name: str = "signs", *, letters: float = LETTERS
+) -> Drawing | None:
+    """Draw the key for the square just after the work, with each work's share of the surface.
 
     Parameters
     ----------
@@ -308,6 +359,8 @@ def signs(words: Words, period: Period, width: float, name: str = "signs") -> Dr
         Width of the drawing, in CSS pixels.
     name
         Name of the drawing.
+    letters
+        Size of its letters.
 
     Returns
     -------
@@ -320,35 +373,46 @@ def signs(words: Words, period: Period, width: float, name: str = "signs") -> Dr
     sanding = _sanding(words, period, Moment.AFTER)
     if not entries and not sanding:
         return None
-    key, low = _key(seen.left, entries, Rect(0, -12, width, 0), sanding)
-    description = " ".join(f"{entry}." for entry in [*entries, *filter(None, [sanding])])
-    title = "What is what on the green"
+    key, low = _key(seen.left, entries, Rect(0, -12, width, 0), sanding, letters)
+    told = [entry.told for entry in entries]
+    description = " ".join(f"{each}." for each in [*told, *filter(None, [sanding])])
+    title = "The marks on the green"
     svg = document(width, low, title, key, description=description)
     return Drawing(name, title, description, svg, width, low)
 
 
 def _key(
-    found: Sequence[Cut], entries: Sequence[str], above: Rect, sanding: str
+    found: Sequence[Cut], entries: Sequence[_Entry], above: Rect, sanding: str, letters: float
 ) -> tuple[str, float]:
-    """Write what is what below a square; returns where that ends, too."""
+    """Draw the key; return it and its bottom edge."""
     parts, y = [], above.bottom + 12
     samples: list[Callable[[Rect], str]] = [
         partial(_sample, cut, _size(cut, found)) for cut in found
     ]
     rows = [
         *zip(samples, entries, strict=False),
-        *([(_sample_of_sand, sanding)] if sanding else []),
+        *([(_sample_of_sand, _Entry(sanding))] if sanding else []),
     ]
+    wide = max((lettering.width_of(entry.share, letters) for entry in entries), default=0.0)
+    if wide:
+        wide += letters
+        head = (above.right, y + letters - 4)
+        parts.append(text(say.OF_THE_SURFACE, head, letters, anchor="end", fill=QUIET))
+        y += LINE * letters
     for sample, entry in rows:
-        told = lettering.lines_of(lettering.unbroken(entry), above.width - 36, _SIZE)
+        words = lettering.unbroken(entry.words)
+        told = lettering.lines_of(words, above.width - 36 - wide, letters)
+        base = y + 14
         parts.append(sample(Rect(above.x + 2, y, 22, 18)))
-        parts.append(lines(told, (above.x + 34, y + 14), _SIZE))
-        y += max(22.0, len(told) * LINE * _SIZE + 4)
+        parts.append(lines(told, (above.x + 34, base), letters))
+        if entry.share:
+            parts.append(text(entry.share, (above.right, base), letters, anchor="end"))
+        y += max(22.0, len(told) * LINE * letters + 4)
     return "".join(parts), y + 2
 
 
 def _sample_of_sand(box: Rect) -> str:
-    return rect(box, fill=LAWN) + textures.grains(box, each=40)
+    return rect(box, fill=LAWN) + textures.grains(box, 40)
 
 
 def _size(cut: Cut, found: Sequence[Cut]) -> float:

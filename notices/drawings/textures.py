@@ -176,10 +176,13 @@ def _hatch(area: Rect, apart: float) -> Iterable[tuple[Point, Point]]:
         total += apart
 
 
-def grains(area: Rect, each: float = 5) -> str:
-    """Draw grains of sand among blades of grass."""
+def grains(area: Rect, each: float = 5, scale: float = 1.0) -> str:
+    """Draw grains of sand among blades of grass, about one for so much of the area in true size."""
     return path(
-        dots(scattered(area, each, 0.8)), stroke=GRAIN, stroke_width=2.0, stroke_linecap="round"
+        dots(scattered(area, each * scale**2, 0.8)),
+        stroke=GRAIN,
+        stroke_width=2.0 * scale,
+        stroke_linecap="round",
     )
 
 

@@ -240,14 +240,14 @@ _NAMED = 3
 
 
 def on_top(words: Words, cut: Cut, side_mm: float) -> list[str]:
-    """Return width, distance and share of openings in a square of the surface, in words."""
+    """Return width and distance of openings in a square of the surface, in words."""
     lone = cut.across > side_mm
     told = [f"the next one is {length(words, cut.across)} away" if lone else apart(words, cut)]
     if cut.kind is not Opening.CHANNELS:
         told.insert(0, f"{length(words, cut.width)} wide")
     if cut.passes > 1:
         told.append(counted(cut.passes, "pass", "passes"))
-    return [*told, *filter(None, [share(words, cut.work)])]
+    return told
 
 
 def later(cut: Cut, closed: float) -> str:
@@ -269,9 +269,10 @@ _CLOSED = (
 """Closed shares of openings, as upper limits, in words."""
 
 
-def size_note(scale: float) -> str:
-    """Return a note on the scale of a square of the surface."""
-    return f"In {_SIZES[round(1 / scale)]} when printed at 100 %."
+def size_note(words: Words, scale: float, bar_mm: float) -> str:
+    """Return a note on the scale of a square of the surface; in true size it tells of the bar beside it."""
+    said = words.language.with_percent(f"In {_SIZES[round(1 / scale)]} when printed at 100 %.")
+    return f"{said} This line is then {length(words, bar_mm)} long." if scale == 1 else said
 
 
 _SIZES = {1: "true size", 2: "half of its true size", 3: "a third of its true size"}
@@ -283,14 +284,16 @@ def _sentences(words: Words, name: str, facts: dict[str, object]) -> str:
 
 
 def share(words: Words, work: Work) -> str:
-    """Return the share of the surface that a work disturbs in words; empty without a figure."""
+    """Return the share of the surface that a work disturbs; empty where there is no such figure."""
     figure = words.programme.figure("surface disturbed", work.id)
     if figure is None or figure.value is None:
         return ""
-    # In a drawing no later stage adapts the percent sign.
-    return words.language.with_percent(
-        f"{figure.value:.{1 if figure.value < 10 else 0}f} % of the surface"
-    )
+    # Set in a drawing, which no later stage looks through for words.
+    return words.language.with_percent(f"{figure.value:.{1 if figure.value < 10 else 0}f} %")
+
+
+OF_THE_SURFACE = "of the surface"
+"""What a share is part of."""
 
 
 def name_of(words: Words, work: Work) -> str:

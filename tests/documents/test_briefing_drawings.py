@@ -102,6 +102,21 @@ def lawns(content: bytes) -> Iterator[tuple[float, float]]:
         document.close()
 
 
+PX_MM = 25.4 / 96
+
+
+def drawn_sizes(content: bytes) -> Iterator[tuple[float, float]]:
+    """Width and height of all that is drawn [mm]."""
+    document: Any = pypdfium2.PdfDocument(content)
+    try:
+        for page in document:
+            for drawn in page.get_objects(filter=[pdfium.FPDF_PAGEOBJ_PATH], max_depth=9):
+                left, bottom, right, top = drawn.get_bounds()
+                yield (right - left) * MM_PER_POINT, (top - bottom) * MM_PER_POINT
+    finally:
+        document.close()
+
+
 def test_the_patch_of_green_is_as_large_as_it_says(working_pack: BuiltPack) -> None:
     """Measured on the page itself; 10 cm, or for those who count in inches four."""
     side = PATCH_MM[working_pack.programme.club.units]
@@ -112,6 +127,18 @@ def test_the_patch_of_green_is_as_large_as_it_says(working_pack: BuiltPack) -> N
     percent = "100%" if working_pack.programme.club.language == "en-US" else "100 %"
     said = f"In true size when printed at {percent}."
     assert said in Sheet.read(working_pack.files[NAME]).text
+
+
+def test_a_line_below_it_is_as_long_as_it_says(working_pack: BuiltPack) -> None:
+    """So that a reader sees with a ruler whether the printer kept the size."""
+    metric = working_pack.programme.club.units == "metric"
+    long, said = (100, "10 cm") if metric else (4 * 25.4, "4 inches")
+    assert f"This line is then {said} long." in Sheet.read(working_pack.files[NAME]).text
+    # As wide as its stroke is thick more than it is long, and as high as its ends.
+    assert any(
+        (wide, high) == pytest.approx((long + PX_MM, 11 * PX_MM), abs=0.3)
+        for wide, high in drawn_sizes(working_pack.files[NAME])
+    )
 
 
 def sizes_of_letters(content: bytes) -> Mapping[str, float]:

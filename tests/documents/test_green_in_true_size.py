@@ -54,10 +54,33 @@ def test_it_is_one_page_and_the_square_is_as_large_as_the_green(name: str, side_
     assert list(faults_on_paper(content)) == []
 
 
+@pytest.mark.parametrize(
+    ("name", "bar_mm", "said"),
+    [
+        ("withy-hollow", 100.0, "This line is then 10 cm long."),
+        ("live-oak", 4 * 25.4, "This line is then 4 inches long."),
+    ],
+)
+def test_a_line_below_the_square_is_as_long_as_it_says(name: str, bar_mm: float, said: str) -> None:
+    content = printed(name)
+    assert said in plain(Read.read(content).text)
+    page = pypdfium2.PdfDocument(content)[0]
+    picture = page.render(scale=254 / 72).to_pil().convert("L")  # ten pixels to a millimetre
+    # The line is the lowest that goes on for nine centimetres, and ends where the paper is white.
+    row = max(
+        y
+        for y in range(picture.height)
+        if all(picture.getpixel((x, y)) < 150 for x in range(160, 1060))
+    )
+    right = next(x for x in range(1060, 1700) if picture.getpixel((x, row)) > 200)
+    left = next(x for x in range(160, 0, -1) if picture.getpixel((x, row)) > 200)
+    assert (right - left) / 10 == pytest.approx(bar_mm, abs=0.5)
+
+
 def test_it_says_what_is_seen_what_share_that_is_and_when_it_putts_well() -> None:
     """2 ÷ 40 = 5 %; π × 13² ÷ 4 ÷ 50² = 5.3 %; π × 18² ÷ 4 ÷ 75² = 4.5 %."""
     text = plain(Read.read(printed("withy-hollow")).text)
-    for said in ("2 mm wide, 40 mm apart, 5.0 %", "75 mm apart, 4.5 %", "50 mm apart, 5.3 %"):
+    for said in ("2 mm wide, 40 mm apart 5.0 %", "75 mm apart 4.5 %", "50 mm apart 5.3 %"):
         assert said in text
     document = green_in_true_size(words_of("withy-hollow").programme)
     assert document is not None

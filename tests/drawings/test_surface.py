@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import itertools
 import math
+import re
 import xml.etree.ElementTree as ET
 
 import pypdfium2  # type: ignore[import-untyped,unused-ignore]
 import pytest
 
 from notices.drawings.model import Drawing
+from notices.drawings.palette import TURF
 from notices.drawings.surface import as_it_heals, surface
 from notices.operations import Opening
 from notices.paths import templates_folder
@@ -216,10 +218,14 @@ def test_filled_holes_show_as_sand_and_open_ones_dark() -> None:
 def test_the_share_of_the_surface_is_that_of_the_programme() -> None:
     """2 ÷ 40 = 5 %; π × 13² ÷ 4 ÷ 50² = 5.3 %; π × 18² ÷ 4 ÷ 75² = 4.5 %."""
     _, drawing = drawn()["withy-hollow: surface-2-after"]
-    said = " ".join(text.text for text in texts_in(drawing.svg)).replace("\N{NO-BREAK SPACE}", " ")
+    texts = [(t.text.replace("\N{NO-BREAK SPACE}", " "), t) for t in texts_in(drawing.svg)]
+    said = " ".join(words for words, _ in texts)
+    edge = next(text.box.right for words, text in texts if words == "of the surface")
     for work, share in (("Scarifying", 5.0), ("Hollow tining", 5.3), ("Deep solid tining", 4.5)):
-        assert f"{share} % of the surface" in said.split(work)[1].split("surface")[0] + "surface"
-        assert f"{share} % of the surface" in drawing.description
+        assert said.split(f"{work}:")[1].split("apart ")[1].startswith(f"{share} %")
+        assert f"{share} % of the surface" in drawing.description.split(f"{work}:")[1]
+        (own,) = (text for words, text in texts if words == f"{share} %")
+        assert own.box.right == pytest.approx(edge, abs=0.1)
     assert 100 * math.pi * 13**2 / 4 / 50**2 == pytest.approx(5.3, abs=0.05)
     assert 100 * math.pi * 18**2 / 4 / 75**2 == pytest.approx(4.5, abs=0.05)
 
@@ -249,6 +255,39 @@ def test_it_is_as_large_as_it_says_on_paper(name: str, side_mm: float) -> None:
     row = round(150 + 10 * side_mm / 4)
     dark = [x for x in range(picture.width) if picture.getpixel((x, row)) < 90]
     assert (dark[-1] - dark[0]) / 10 == pytest.approx(side_mm, abs=0.5)
+
+
+def blades(drawing: Drawing) -> tuple[int, float, float]:
+    """How many blades of grass there are, how wide they are, and how long the first is."""
+    (turf,) = (
+        path
+        for path in Measured(drawing).root.iter(f"{SVG}path")
+        if path.get("stroke") == TURF and path.get("class") is None
+    )
+    strokes = re.findall(r"l(\S+) (-\S+?)(?=M|$)", turf.attrib["d"])
+    return len(strokes), float(turf.attrib["stroke-width"]), math.hypot(*map(float, strokes[0]))
+
+
+def test_grass_is_as_much_smaller_as_the_square() -> None:
+    words = Words(clubs()["withy-hollow"])
+    large, small_one = (
+        surface(words, main(words), Moment.AFTER, scale=scale) for scale in (1.0, 0.5)
+    )
+    assert large is not None
+    assert small_one is not None
+    (many, thick, long), (as_many, thin, short) = blades(large), blades(small_one)
+    assert as_many == pytest.approx(many, rel=0.05)  # none stands at the very edge
+    assert (thin, short) == pytest.approx((thick / 2, long / 2), abs=0.1)
+
+
+def test_only_in_true_size_a_line_shows_how_long_it_is() -> None:
+    words = Words(clubs()["withy-hollow"])
+    for scale, bars in ((1.0, 1), (0.5, 0)):
+        drawing = surface(words, main(words), Moment.AFTER, scale=scale)
+        assert drawing is not None
+        assert drawing.svg.count('class="bar"') == bars
+        said = " ".join(text.text for text in texts_in(drawing.svg))
+        assert said.count("This line is then 10 cm long.") == bars
 
 
 def test_a_smaller_square_of_any_club_is_well_set_too() -> None:
