@@ -105,11 +105,12 @@ def work_on_greens(words: Words, periods: Sequence[Period]) -> tuple[tuple[Block
             (
                 when,
                 f"{told.name()}, {words.greens_briefly(period.greens)}",
-                " ".join(filter(None, _what_one_meets(told, winter=not above))),
+                " ".join(filter(None, _what_one_meets(told))),
+                _good_again(told, winter=not above),
             )
         )
         facts.append(Fact("when", when, period.days, period.greens))
-    head = ("When", "What we do", "What you meet")
+    head = ("When", "What we do", "What you meet", "Putting well")
     table = Table("Work on the greens", head, tuple(rows))
     return (*map(Paragraph.of, above), table), facts
 
@@ -131,21 +132,17 @@ def _the_only_work(told: PeriodWords) -> tuple[tuple[Block, ...], list[Fact]]:
     return (KeyFacts(tuple(row for row in rows if row.text)),), facts
 
 
-def _what_one_meets(told: PeriodWords, *, winter: bool) -> Iterator[str]:
-    """Say what is closed and when it is good again, when sand is spread again, and what rain does."""
+def _what_one_meets(told: PeriodWords) -> Iterator[str]:
+    """Say what is closed, when sand is spread again, and what rain does."""
     yield told.status_while_working()
-    yield _good_again(told, winter=winter)
     yield told.later_dressings()
     if told.period.reserve_dates:
         yield f"If it rains: {told.reserve_days()[:1].lower()}{told.reserve_days()[1:]}"
 
 
 def _good_again(told: PeriodWords, *, winter: bool) -> str:
-    if told.leaves_putts_alone():
-        return "Putts are not affected."
     # The other works stand in the same table.
-    well = told.putting_well(brief=True, winter=winter)
-    return f"Putting well: {well[:1].lower()}{well[1:]} {told.marks()}".strip()
+    return f"{told.putting_well(brief=True, winter=winter)} {told.marks()}".strip()
 
 
 def _your_visit(words: Words) -> tuple[list[Section], list[Fact]]:

@@ -64,9 +64,10 @@ def _lines(block: Block, width: int) -> Iterator[str]:  # noqa: C901, PLR0912, a
         case KeyFacts(rows):
             for row in rows:
                 yield from _wrap(f"{row.label}: {row.text}", width, rest="    ")
-        case Table(_, _, rows):
+        case Table(_, head, rows):
             for cells in rows:
-                yield from _wrap(f"* {cells[0]}: {_in_one_line(cells[1:])}", width, rest="  ")
+                line = _in_one_line(_named_where_many(head, cells)[1:])
+                yield from _wrap(f"* {cells[0]}: {line}", width, rest="  ")
         case Notes(items):
             for number, note in enumerate(items, 1):
                 yield from _wrap(f"{number}. {note}", width, rest="   ")
@@ -84,6 +85,12 @@ def _unfolded(block: Folded, width: int) -> Iterator[str]:
     for part in block.blocks:
         said = list(_lines(part, width))
         yield from ["", *said] if said else []
+
+
+def _named_where_many(head: Sequence[str], cells: Sequence[str]) -> list[str]:
+    """Name what stands in a fourth column and beyond: three cells are understood without a head."""
+    named = [f"{name}: {cell}" for name, cell in zip(head[3:], cells[3:], strict=True) if cell]
+    return [*cells[:3], *named]
 
 
 def _in_one_line(cells: Sequence[str]) -> str:

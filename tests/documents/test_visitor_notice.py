@@ -118,7 +118,7 @@ def test_that_grass_does_not_grow_in_winter_is_said_once() -> None:
     several = said(late, later)
     assert several.lower().count("grass does not grow in winter") == 1
     assert several.index("Grass does not grow") < several.index("Solid tining, all greens")
-    assert " ".join(several.split()).count("Putting well: expect all by ") == 2
+    assert " ".join(several.split()).count("Putting well: Expect all by ") == 2
     assert "Putting well: Grass does not grow in winter. Expect all by " in " ".join(
         said(later).split()
     )

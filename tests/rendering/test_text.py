@@ -75,7 +75,8 @@ def test_no_line_is_longer_than_72_signs() -> None:
 def test_a_row_with_whole_sentences_reads_as_prose() -> None:
     row = ("Mon 9 Aug", "Tining, all greens", "They stay open.", "No doubt.")
     text = written(Table("", ("When", "What", "Play", "Sure"), (row,)))
-    assert "* Mon 9 Aug: Tining, all greens. They stay open. No doubt.\n" in text
+    # Of a fourth column nobody would know what it answers.
+    assert "* Mon 9 Aug: Tining, all greens. They stay open. Sure: No doubt.\n" in text
 
 
 def test_what_is_folded_on_a_screen_lies_open_in_a_text() -> None:
