@@ -63,6 +63,9 @@ LETTERS = {
 }
 """A capital letter for the whole day, a small one for a part of it."""
 
+_ASIDE = {GreenDay.RECOVERING: 10.0, GreenDay.TEMPORARY: 14.0}
+"""Room beside the words of a bar: for round ends, and for hatching on both sides of their plate."""
+
 _SINGLE = frozenset({GreenDay.WAITS, GreenDay.PART_TEMPORARY, GreenDay.PART_CLOSED})
 """Drawn day by day, since each day has its own hours."""
 
@@ -130,8 +133,9 @@ def course_day_by_day(words: Words, sizes: Sizes = PAGE) -> tuple[Drawing, ...]:
     stacks = course_days(words.programme)
     label = 84.0 if sizes is PHONE else 128.0
     parts = [None, *_split(stacks, sizes.width - label), None]
+    # One key for all: it stands below the last.
     return tuple(
-        _draw(words, _Part(part, before, after), label, sizes, number)
+        _draw(words, _Part(part, before, after), label, sizes, number, () if after else stacks)
         for number, (before, part, after) in enumerate(
             zip(parts, parts[1:], parts[2:], strict=False), 1
         )
@@ -196,7 +200,15 @@ def _columns(stacks: Sequence[Stack], left: float, right: float) -> list[_Column
     return columns
 
 
-def _draw(words: Words, part: _Part, label: float, sizes: Sizes, number: int) -> Drawing:
+def _draw(
+    words: Words,
+    part: _Part,
+    label: float,
+    sizes: Sizes,
+    number: int,
+    explained: Sequence[Stack],
+) -> Drawing:
+    """Draw one part, and below it the key to some days where it has one."""
     stacks, days = part.stacks, part.days
     columns = _columns(stacks, label, sizes.width - 1)
     rows = _rows(words, part, label)
@@ -211,8 +223,9 @@ def _draw(words: Words, part: _Part, label: float, sizes: Sizes, number: int) ->
     parts.append(line(0, foot, columns[-1].right, foot, stroke=QUIET))
     events, y = _draw_events(words, columns, foot + 6, sizes.width - 1)
     parts += events
-    used = [state for state in GreenDay if any(state in row.days for row in rows)]
-    explained, y = key(_explained(words, used, columns), y + 8, sizes.width)
+    if explained:
+        below, y = key(_explained(words, explained), y + 8, sizes.width)
+        parts += below
     first, last = days[0].date, days[-1].date
     span = words.dates.short_days([first, last]) if first == last else _span(words, first, last)
     return drawing(
@@ -220,8 +233,8 @@ def _draw(words: Words, part: _Part, label: float, sizes: Sizes, number: int) ->
         f"The course day by day, {span}",
         _in_words(words, rows, days, stacks),
         (sizes.width, y),
-        [*parts, *explained],
-        CAPTION if number == 1 else "",
+        parts,
+        CAPTION if explained else "",
     )
 
 
@@ -278,7 +291,7 @@ def _grid(words: Words, columns: Sequence[_Column], foot: float) -> Iterator[str
             yield text("days", (middle, base), SMALL, anchor="middle", fill=QUIET)
             yield from _fold_marks(column, foot)
             continue
-        if _is_shaded(column):
+        if _is_shaded(column.stack):
             yield box(
                 column.left, HEAD - 4, column.right - column.left + 0.5, foot - HEAD + 4, fill=SHADE
             )
@@ -288,9 +301,9 @@ def _grid(words: Words, columns: Sequence[_Column], foot: float) -> Iterator[str
     yield from _draw_months(words, columns)
 
 
-def _is_shaded(column: _Column) -> bool:
-    """Whether a column is a day of a weekend."""
-    return not column.folded and column.stack[0].date.weekday() >= 5
+def _is_shaded(stack: Stack) -> bool:
+    """Whether it is a day of a weekend."""
+    return len(stack) == 1 and stack[0].date.weekday() >= 5
 
 
 def _fold_marks(column: _Column, foot: float) -> Iterator[str]:
@@ -353,7 +366,7 @@ def _draw_row(row: _Row, columns: Sequence[_Column], y: float) -> Iterator[str]:
 
 
 def _runs(row: _Row, columns: Sequence[_Column]) -> Iterator[_Run]:
-    """Yield what the greens of a row are, and where; a part of a day stands for itself."""
+    """Yield what the greens of a row are, and from where to where; a day of parts is one by itself."""
     places = [(day, column, n) for column in columns for n, day in enumerate(column.stack)]
     told = list(zip(row.days, places, strict=True))
     for (state, _), group in groupby(
@@ -378,8 +391,7 @@ def _bar(run: _Run, top: float) -> Iterator[str]:
     base, middle = top + BAR - 4.2, (run.left + run.right) / 2
     if state is GreenDay.OPEN or wide < 2:
         return
-    said = _said(state, wide - (10 if state is GreenDay.RECOVERING else 5))
-    room = width_of(said, SMALL, bold=state is GreenDay.CLOSED) + 6
+    said = _said(state, wide - _ASIDE.get(state, 5))
     match state:
         case GreenDay.CLOSED:
             yield box(x, top, wide, BAR, fill=INK)
@@ -393,7 +405,8 @@ def _bar(run: _Run, top: float) -> Iterator[str]:
             yield box(x, top, wide, BAR, fill=PAPER, stroke=LOAM)
             yield hatching(x, top, wide, BAR, stroke=LOAM)
             if said:
-                yield box(middle - room / 2, top + 1, room, BAR - 2, fill=PAPER)
+                plate = width_of(said, SMALL) + 4
+                yield box(middle - plate / 2, top + 1, plate, BAR - 2, fill=PAPER)
         case GreenDay.WAITS:
             yield box(x, top, wide, BAR, fill=PAPER, stroke=QUIET, dashes="3 2")
         case _:
@@ -481,22 +494,23 @@ def _together(
             yield own[0].left, own[-1].right, own
 
 
-def _explained(
-    words: Words, used: Iterable[GreenDay], columns: Sequence[_Column]
-) -> Iterator[Explained]:
+def _explained(words: Words, stacks: Sequence[Stack]) -> Iterator[Explained]:
     """Yield what the letters and the grounds mean; a bar as narrow as a day shows each letter."""
-    for state in used:
+    used = {state for stack in stacks for day in stack for state in day.greens}
+    for state in GreenDay:
+        if state not in used:
+            continue
         if state is GreenDay.OPEN:
             yield Explained("", 0.0, "Blank: open")
         else:
             sample = _bar(_Run(state, 0, 30, from_before=False, goes_on=False), 1)
             yield Explained("".join(sample), 30.0, WORDS[state])
-    if any(map(_is_shaded, columns)):
+    if any(map(_is_shaded, stacks)):
         yield Explained(box(0, 1, 22, BAR, fill=SHADE), 22.0, "weekend")
-    if any(column.folded for column in columns):
+    if any(len(stack) > 1 for stack in stacks):
         edges = "".join(_fold_edge(x, 1, 1 + BAR) for x in (0.5, 21.5))
         yield Explained(edges, 22.0, "several days, alike but for recovery")
-    kinds = [fixture.kind for column in columns for fixture in column.stack[0].fixtures]
+    kinds = [fixture.kind for stack in stacks for fixture in stack[0].fixtures]
     yield from explained_flags(kinds, words.language.terms.fixture)
 
 
@@ -522,7 +536,7 @@ def _in_words(
 
 
 def _row_in_words(words: Words, row: _Row, days: Sequence[CourseDay]) -> str:
-    """Say of some greens when they are what."""
+    """Say of some greens when they are closed, recovering or something else."""
     told = []
     for state in reversed(GreenDay):
         on = [day.date for day, own in zip(days, row.days, strict=True) if own is state]

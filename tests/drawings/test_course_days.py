@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import datetime as dt
 import re
+import xml.etree.ElementTree as ET
 
 import pytest
 
 from notices.drawings.course_days import LETTERS, WORDS, course_day_by_day
 from notices.drawings.model import Drawing
+from notices.drawings.palette import LOAM, PAPER
 from notices.drawings.sizes import PAGE, PHONE, SHEET, Sizes
+from notices.drawings.svg import Rect
 from notices.programme.day_by_day import GreenDay, course_days
 from tests.drawings.clubs import NAMES, words_of
-from tests.drawings.metrics import assert_well_set, faults, texts_in
+from tests.drawings.metrics import SVG, assert_well_set, faults, texts_in
 from tests.wording.small_plans import plan, words, work
 
 
@@ -88,11 +91,15 @@ def test_a_day_of_work_and_what_follows() -> None:
     assert "<title>The course day by day, Mon 9 Aug to " in drawing.svg
 
 
-def test_the_first_drawing_says_how_to_read_it() -> None:
-    first, *rest = course_day_by_day(words_of("withy-hollow"))
-    assert first.caption == "Each row is a group of greens, and each column a day."
-    assert rest
-    assert not any(drawing.caption for drawing in rest)
+@pytest.mark.parametrize("sizes", [PAGE, SHEET, PHONE], ids=["page", "sheet", "phone"])
+def test_below_the_last_drawing_stands_how_to_read_them(sizes: Sizes) -> None:
+    *others, last = course_day_by_day(words_of("withy-hollow"), sizes)
+    assert last.caption == "Each row is a group of greens, and each column a day."
+    assert "weekend" in said(last)
+    assert others
+    for drawing in others:
+        assert not drawing.caption
+        assert "weekend" not in said(drawing)
 
 
 def test_a_wider_sheet_holds_more_days() -> None:
@@ -125,13 +132,35 @@ def test_what_golfers_go_without_has_a_lane_of_its_own() -> None:
 
 
 def test_the_key_explains_every_state_that_is_drawn() -> None:
-    told = words_of("withy-hollow")
-    for drawing in course_day_by_day(told):
-        texts = said(drawing)
-        for state, letter in LETTERS.items():
-            drawn = letter in texts
-            assert not drawn or WORDS[state] in texts
-        assert GreenDay.OPEN not in LETTERS
+    """Each letter that stands in any of the drawings, below the last of them."""
+    drawings = course_day_by_day(words_of("withy-hollow"))
+    drawn = {text for drawing in drawings for text in said(drawing)}
+    for state, letter in LETTERS.items():
+        assert letter not in drawn or WORDS[state] in said(drawings[-1])
+    assert GreenDay.OPEN not in LETTERS
+
+
+def boxes(drawing: Drawing, **looks: str) -> list[Rect]:
+    """The boxes of a drawing that look like this."""
+    return [
+        Rect(*(float(each.attrib[key]) for key in ("x", "y", "width", "height")))
+        for each in ET.fromstring(drawing.svg).iter(f"{SVG}rect")  # noqa: S314, it was drawn here
+        if all(each.get(key) == value for key, value in looks.items())
+    ]
+
+
+@pytest.mark.parametrize("name", ["marlpit-common", "quillerby", "withy-hollow"])
+def test_beside_the_word_on_a_temporary_green_its_hatching_shows(name: str) -> None:
+    """On both sides, or it would look like a reserve day, which is an empty box."""
+    plates = 0
+    for drawing in course_day_by_day(words_of(name), SHEET):
+        for bar in boxes(drawing, stroke=LOAM):
+            for plate in boxes(drawing, fill=PAPER):
+                if plate.y == bar.y + 1 and bar.x <= plate.x < bar.right:
+                    assert plate.x - bar.x >= 5
+                    assert bar.right - plate.right >= 5
+                    plates += 1
+    assert plates
 
 
 def test_letters_tell_the_whole_day_from_a_part_of_it() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import xml.etree.ElementTree as ET
 from collections.abc import Iterator
 from functools import cache
@@ -73,6 +74,14 @@ RECOVERY: dict[str, Looks] = {
 SAND: dict[str, Looks] = {"{top_up}": {"fill": PAPER, "stroke": LOAM}}
 
 
+def in_one(parts: tuple[Drawing, ...]) -> Drawing | None:
+    """Parts with one key below the last, as if they were one drawing."""
+    if not parts:
+        return None
+    whole = f'<svg xmlns="{SVG.strip("{}")}">{"".join(part.svg for part in parts)}</svg>'
+    return dataclasses.replace(parts[-1], svg=whole)
+
+
 @cache
 def charts() -> dict[str, tuple[Words, Drawing, dict[str, Looks]]]:
     """Every chart with a key, of every programme, with what its key may say."""
@@ -86,7 +95,8 @@ def charts() -> dict[str, tuple[Words, Drawing, dict[str, Looks]]]:
 
 def _charts(told: Words) -> Iterator[tuple[Drawing, dict[str, Looks]]]:
     for sizes in (PAGE, SHEET, PHONE):
-        yield from ((drawing, COURSE) for drawing in course_day_by_day(told, sizes))
+        if drawing := in_one(course_day_by_day(told, sizes)):
+            yield drawing, COURSE
     yield from ((drawing, HOURS) for drawing in work_hours(told))
     for sizes in (PAGE, PHONE):
         for period in told.programme.periods:
