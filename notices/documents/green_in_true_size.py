@@ -1,4 +1,4 @@
-"""A square of green on paper in true size: what a member sees who walks onto the green after the work."""
+"""A square of green on paper in true size, as members see it who walk onto the green after the work."""
 
 from __future__ import annotations
 
@@ -12,18 +12,18 @@ from notices.wording.period import PeriodWords
 from notices.wording.words import Words
 
 _BESIDE = 400.0
-"""Width of what stands beside the square on A4 that lies on its side [CSS pixels]."""
+"""Width of the column beside the square on A4 in landscape [CSS pixels]."""
 BODY, NOTE = 14.0, 12.6
 """Size of the letters of the sheet, and of a caption: 10.5 and 9.45 points."""
 _LATER = 1 / 3
-"""Size of the squares that show it later: two of them fit beside the large one."""
+"""Size of the squares that show the green later: two of them fit beside the large one."""
 
 
 SMALLER = {
     1: "This square is a third of that size.",
     2: "These two squares are a third of that size.",
 }
-"""What is said above as many smaller squares."""
+"""The sentence above the smaller squares, by their number."""
 
 FITS = (
     Fit(),

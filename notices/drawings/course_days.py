@@ -1,7 +1,8 @@
 """The course day by day: each green on each day, with fixtures, reserve days, closures and limits.
 
 Greens that fare alike share a row. Days alike but for recovery are drawn as one narrow column
-that says how many they are. What does not fit beside one another goes on in a further drawing.
+that says how many they are. Days for which there is no room go on in a further drawing, and one
+key below the last explains them all.
 """
 
 from __future__ import annotations

@@ -1,7 +1,7 @@
 """A square of the green from above, in true size or a stated part of it.
 
-It is as large as it says when it is printed at 100 %: its width and height are in millimetres.
-``data-scale`` on its root is units of the drawing to a millimetre of green.
+Its width and height are in millimetres, so printed at 100 % it is as large as it says.
+``data-scale`` on its root gives the units of the drawing for a millimetre of green.
 """
 
 from __future__ import annotations
@@ -54,7 +54,7 @@ _EDGE = 1.0
 
 @dataclass(frozen=True, slots=True)
 class _Spread:
-    """Openings of one work in the square: where they are across and along."""
+    """The openings of one work in the square, with their places across and along."""
 
     cut: Cut
     across: tuple[Place, ...]
@@ -63,14 +63,14 @@ class _Spread:
 
 @dataclass(frozen=True, slots=True)
 class _Seen:
-    """What the works of a period have opened, and how far each has grown over when one looks."""
+    """The openings that the works of a period have made, and how far each has closed by a moment."""
 
     made: tuple[Cut, ...]
-    """What is there just after the work, the finest first; it keeps its place while it closes."""
+    """Those of the moment just after the work, the finest first; each keeps its place as it closes."""
     closed: Mapping[str, float]
-    """By work, from 0 to 1."""
+    """How far the openings of each work have closed, from 0 to 1."""
     gone: tuple[Cut, ...]
-    """What has grown over by then, of all that was opened."""
+    """Those that have closed entirely."""
     moment: Moment
 
     @classmethod
@@ -89,11 +89,11 @@ class _Seen:
 
     @property
     def left(self) -> tuple[Cut, ...]:
-        """What is still to be seen."""
+        """The openings that can still be seen."""
         return tuple(cut for cut in self.made if self.closed[cut.work.id] < 1)
 
     def width(self, cut: Cut) -> float:
-        """Return how wide openings still are [mm]; of a trench the strip between its seams."""
+        """Return how wide openings still are [mm]; for a trench, the strip between its seams."""
         if cut.kind is Opening.TRENCHES:
             return cut.width
         return cut.width * (1 - self.closed[cut.work.id])
@@ -119,7 +119,7 @@ def surface(
     period
         Its works that open or cover the surface are drawn together.
     moment
-        When one looks.
+        The moment that the drawing shows.
     name
         Name of the drawing.
     scale
@@ -182,19 +182,19 @@ def surface(
 def as_it_heals(
     words: Words, period: Period, name: str, scale: float, *, keyed: bool = True
 ) -> tuple[Drawing, ...]:
-    """Draw the same square when it putts smoothly, and when it has healed if that is later to see.
+    """Draw the same square when it putts smoothly, and once healed where that looks different.
 
     Parameters
     ----------
     words, period, scale, keyed
-        As of the square just after the work.
+        As for the square just after the work.
     name
-        What the names of the drawings begin with.
+        Beginning of the names of the drawings.
 
     Returns
     -------
     tuple of Drawing
-        None where nothing was opened, one where nothing is left to see once it putts smoothly.
+        Empty where nothing was opened; one where nothing is left to see once it putts smoothly.
     """
     seen = _Seen.of(words, period, Moment.SMOOTH)
     if not seen.made:
@@ -216,7 +216,7 @@ _TITLES = {
 
 
 def _spread(found: Sequence[Cut], side: float) -> Iterator[_Spread]:
-    """Yield where the openings fall: the far apart choose first, the fine lines lie on top."""
+    """Place the openings: those furthest apart choose first, and fine lines lie on top."""
     taken: list[tuple[float, float]] = []
     for cut in sorted(found, key=lambda cut: (-cut.across, cut.work.plan_index)):
         across = places(cut, side, taken) or _one_in(cut, side)
@@ -226,7 +226,7 @@ def _spread(found: Sequence[Cut], side: float) -> Iterator[_Spread]:
 
 
 def _one_in(cut: Cut, side: float) -> tuple[Place, ...]:
-    """Return the one opening that is shown of what lies further apart than the square is wide."""
+    """Return the place of the single opening shown where they are further apart than the square is wide."""
     return (Place(min(side / 4, side - cut.width / 2) if cut.width < side / 2 else side / 2, 0),)
 
 
@@ -247,7 +247,7 @@ def _size_note(words: Words, patch: Rect, scale: float, letters: float) -> tuple
         )
         y += 4
     said = lettering.lines_of(say.size_note(words, scale, bar_mm), patch.width - 2, letters)
-    note = lines(said, (2, y + letters), letters, fill=QUIET)
+    note = lines(said, (0, y + letters), letters, fill=QUIET)
     return bar + note, y + len(said) * LINE * letters + 6
 
 
@@ -289,12 +289,12 @@ def _hole(cut: Cut, x: float, y: float, wide: float, turn: int) -> str:
 
 
 def _line(cut: Cut, patch: Rect, middle: float, size: tuple[float, float], turn: int) -> str:
-    """Draw a slit or a seam from edge to edge; what is wider than the square is cut off."""
+    """Draw a slit or a seam from edge to edge, cut off at the sides of the square."""
     wide, thick = size
     left, right = (min(max(middle + part * wide, 0), patch.width) for part in (-0.5, 0.5))
     box = Rect(patch.x + left, patch.y, right - left, patch.height)
     named = {"class_": "opening", "data_pass": turn}
-    if cut.kind is Opening.TRENCHES:  # the turf is put back, and its seams are seen
+    if cut.kind is Opening.TRENCHES:  # the turf is put back, and only its seams show
         seen = [x for x in (middle - wide / 2, middle + wide / 2) if 0 < x < patch.width]
         return rect(box, fill="none", **named) + _seams(patch, [patch.x + x for x in seen], thick)
     return _pressed(box, **named) if cut.channel else rect(box, fill=GAP, **named)
@@ -336,7 +336,7 @@ def _entry(words: Words, seen: _Seen, cut: Cut, side: float) -> _Entry:
 
 
 def _sanding(words: Words, period: Period, moment: Moment) -> str:
-    """Say whose sand lies in the grass; empty where none does."""
+    """Name the works whose sand lies in the grass; empty where none does."""
     if moment is not Moment.AFTER:
         return ""
     dressings = [work for work in period.works if work.operation.opening is Opening.SAND]
@@ -416,12 +416,12 @@ def _sample_of_sand(box: Rect) -> str:
 
 
 def _size(cut: Cut, found: Sequence[Cut]) -> float:
-    """Return how wide an opening is in parts of the widest of its kind, so that signs differ."""
+    """Return the width of an opening as a part of the widest of its kind, so that samples differ."""
     return cut.width / max(other.width for other in found if other.kind is cut.kind)
 
 
 def _sample(cut: Cut, size: float, box: Rect) -> str:
-    """Draw a small sign of what one work leaves; among holes, and among slits, wide is wider."""
+    """Draw a small sample of the marks of one work; wider openings have wider samples."""
     x, y = box.x + box.width / 2, box.y + box.height / 2
     if cut.along:
         radius = max(3.0, 8.5 * size)
