@@ -4,17 +4,19 @@ from __future__ import annotations
 
 import datetime as dt
 import math
-import textwrap
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
+from notices.documents.model import Document, Entry, Fact, Section, Sheet
+from notices.drawings.lettering import lines_of, width_of
 from notices.operations import Opening
 from notices.programme.model import Closure, Period, PlayStatus, Programme, Stretch, told_from
 from notices.programme.rounds import only_again_on
 from notices.wording import circumstances
 from notices.wording.blocks import Heading, Paragraph
 from notices.wording.dates import ONE_DAY, runs_of_days
+from notices.wording.greens import courses_of
 from notices.wording.lists import and_list, sentence
 from notices.wording.visit import NOON
 from notices.wording.words import Words
@@ -25,16 +27,15 @@ MOST_OF_A_STAGE = 14
 MOST_AGAIN = 3
 """Likewise for days on which greens are only dressed again."""
 
-STYLES = ("", "close")
-"""Ways to set the signs, largest first, until each has one page."""
-
 WAIT = "Please wait until we wave you on."
 KEEP_OFF = "Please keep off it."
 KEEP_OUT = "Please keep out: people may be at work."
 NO_FLAG = "No flag? Please do not play to that green."
 
+NO_BREAK = "\N{NO-BREAK SPACE}"
+
 A_DOZEN = 12
-"""Words that can be read large from a buggy; greens whose names take more are not named."""
+"""Words that can be read large from a buggy; greens whose names take more are named more briefly."""
 
 QUARTER = 15
 """Times that people tell one another are on a quarter of an hour [min]."""
@@ -50,6 +51,8 @@ class Sign:
     greens: tuple[str, ...] = ()
     stage: str = ""
     """Signs of neighbouring days of one stage may be made one."""
+    work: str = ""
+    """The first of the works that ask for it: signs of one work are set in one size."""
     weather: bool = True
     """Whether it goes by the weather."""
     until: dt.date | None = None
@@ -75,7 +78,6 @@ def tee_signs(programme: Programme) -> Entry | None:
     if not document.sections:
         return None
     terms = Words(programme).language.terms
-    fits = tuple(Fit(style) for style in STYLES)
     return Entry(
         "Signs for the tees",
         "Everybody who comes to a tee",
@@ -83,7 +85,7 @@ def tee_signs(programme: Programme) -> Entry | None:
         "tee, the tenth and the shop that morning, and take it down when it says so. The team "
         "calendar has a line for each day on which one changes."
         f"{_elsewhere(Words(programme))}",
-        (Sheet(document, "tee-sign", fits, pages=len(document.sections)),),
+        (Sheet(document, "tee-sign", pages=len(document.sections)),),
         again="Signs that are printed already still hold.",
     )
 
@@ -105,6 +107,7 @@ def signs(programme: Programme) -> list[Sign]:
 def tee_sign(programme: Programme) -> Document:
     """Write the signs by their days; without sections where none is of use."""
     words, found = Words(programme), signs(programme)
+    sizes = _sizes(words, found)
     facts: list[Fact] = []
     for sign in found:
         named = (sign.until,) if sign.until else sign.days
@@ -117,52 +120,107 @@ def tee_sign(programme: Programme) -> Document:
         name="tee-sign",
         title="Signs for the tees",
         summary="Which greens are closed on which day, to be read from afar.",
-        sections=(_section(words, sign) for sign in found),
+        sections=(_section(words, sign, size) for sign, size in zip(found, sizes, strict=True)),
         facts=facts,
     )
 
 
-def _section(words: Words, sign: Sign) -> Section:
+def _section(words: Words, sign: Sign, size: _Size) -> Section:
+    when = sign.when(words)
     foot = " ".join(filter(None, ("Weather permitting." if sign.weather else "", sign.down(words))))
     return Section(
         "sign",
         (
-            Paragraph.of(sign.when(words)),
-            Heading(sign.large, level=1),
-            Paragraph.of(sign.small),
+            Paragraph.of(_date_unbroken(when) if _is_long(when) else when),
+            Heading(_unbroken(sign.large), level=1),
+            Paragraph.of(_unbroken(sign.small)),
             Paragraph.of(f"{foot} {circumstances.contact(words)}"),
         ),
-        style=_size(sign),
+        style=f"size-{size.large}{' long-date' if _is_long(when) else ''}",
     )
 
 
-_SIZES = (("huge", 13, 44), ("large", 17, 34), ("medium", 22, 26))
-"""Sizes of the large words: letters on a line, and its height [mm]; what is longer is small."""
-
-_SMALL_WORDS = (40, 17)
-"""The same of the words below."""
-
-ROOM = 130
-"""Height for both [mm]."""
+_ONE_LINE = re.compile(
+    r"(?<=\d) (to|and) (?=\d)|(?<=[Hh]ole|reen) (?=\d)|(?<=\ball) (?=\d)|(?<=\d) (?=greens\b)"
+    r"| (?=course\b)|(?<=temporary) (?=green)|(?<=\bNo) (?=flag\b)"
+)
+"""Blanks at which no line ends: in a range, between a thing and its number, in a name."""
 
 
-def _size(sign: Sign) -> str:
-    """Choose the largest size in which a sign goes on its page."""
-    letters, height = _SMALL_WORDS
-    below = math.ceil(len(sign.small) / letters) * height
-    return next(
-        (
-            size
-            for size, letters, height in _SIZES
-            if _lines(sign.large, letters) * height + below <= ROOM
-        ),
-        "small",
-    )
+def _unbroken(text: str) -> str:
+    """Keep a range in one line: from a buggy one reads "18 closed" under "Greens 13 to"."""
+    return _ONE_LINE.sub(lambda found: found[0].replace(" ", NO_BREAK), text)
 
 
-def _lines(text: str, letters: int) -> int:
-    """Count the lines that words take where none is broken."""
-    return len(textwrap.wrap(text, letters))
+def _date_unbroken(date: str) -> str:
+    """Keep each day of a long date in one line."""
+    return re.sub(r"(?<!,) (?!to |and )", NO_BREAK, date)
+
+
+@dataclass(frozen=True, slots=True)
+class _Size:
+    """Letters of a sign [pt]; ``tee-sign.html.j2`` has the same."""
+
+    large: int
+    small: int
+
+
+_SIZES = (
+    *(_Size(large, 42) for large in (168, 150, 134, 118, 104, 92, 80, 70)),
+    *(_Size(large, 32) for large in (60, 50)),
+    _Size(36, 28),
+    _Size(26, 20),
+)
+"""Largest first."""
+
+DATE = 42
+"""Letters of the date [pt]."""
+
+WIDE = 267
+"""Width of a sign [mm]."""
+
+HIGH, LESS = 119, 17
+"""Height for the words, with some white around them, and what a long date takes of it [mm]."""
+
+BETWEEN = 6
+"""Between the large words and those below [mm]."""
+
+LARGE_LINE, SMALL_LINE = 1.05, 1.12
+"""Height of a line in parts of its letters."""
+
+MM = 25.4 / 72
+"""One point [mm]."""
+
+
+def _sizes(words: Words, found: Sequence[Sign]) -> Iterator[_Size]:
+    """Yield the largest size in which each sign, and every other one of its work, has room."""
+    places = [_place(sign, sign.when(words)) for sign in found]
+    of_work: dict[str, int] = {}
+    for sign, place in zip(found, places, strict=True):
+        of_work[sign.work] = max(place, of_work.get(sign.work, 0))
+    for sign, place in zip(found, places, strict=True):
+        yield _SIZES[of_work[sign.work] if sign.work else place]
+
+
+def _place(sign: Sign, when: str) -> int:
+    """Return the place among the sizes of the largest that a sign has room for."""
+    room = HIGH - (LESS if _is_long(when) else 0)
+    return next((n for n, size in enumerate(_SIZES) if _high(sign, size) <= room), len(_SIZES) - 1)
+
+
+def _high(sign: Sign, size: _Size) -> float:
+    """Return the height that the words of a sign take [mm]; no size has room for a word too wide."""
+    large, small = _unbroken(sign.large), _unbroken(sign.small)
+    if any(width_of(word, size.large * MM, bold=True) > WIDE for word in large.split(" ")):
+        return math.inf
+    lines = len(lines_of(large, WIDE, size.large * MM, bold=True))
+    below = len(lines_of(small, WIDE, size.small * MM)) if small else 0
+    return MM * (LARGE_LINE * size.large * lines + SMALL_LINE * size.small * below) + BETWEEN
+
+
+def _is_long(when: str) -> bool:
+    """Tell whether a date takes two lines."""
+    return width_of(when, DATE * MM, bold=True) > WIDE
 
 
 def _signs(words: Words) -> Iterator[Sign]:
@@ -187,38 +245,58 @@ def _of_day(words: Words, day: dt.date) -> Iterator[Sign]:
     """Yield what a tee must know of the greens that the works take from golfers that day."""
     programme = words.programme
     closed: dict[bool, list[tuple[str, Stretch]]] = {False: [], True: []}
-    temporary: list[str] = []
-    waiting: list[str] = []
+    temporary: list[tuple[str, Stretch]] = []
+    waiting: list[tuple[str, Stretch]] = []
     for key, stretch in _taken(programme, day):
         if stretch.status is PlayStatus.CLOSED and not stretch.passing:
             closed[_ends_that_day(stretch)].append((key, stretch))
         elif not programme.greens[key].holes:
             continue  # no tee leads to a putting green: all that matters is whether it is shut
         elif stretch.passing:
-            waiting.append(key)
+            waiting.append((key, stretch))
         elif stretch.status is PlayStatus.TEMPORARY:
-            temporary.append(key)
+            temporary.append((key, stretch))
     today = {work.id for work in programme.works for visit in work.visits if visit.date == day}
     stage = "" if not today else "again" if only_again_on(programme, day) else "work"
     yield from _shut(words, day, closed, stage)
     if temporary:
-        one = len(set(temporary)) == 1
+        greens = tuple(dict.fromkeys(green for green, _ in temporary))
+        named, on_sign = _greens(words, greens, "{}: temporary greens")
+        one = len(greens) == 1
         yield Sign(
             (day,),
-            f"{_named(words, temporary)}: {'temporary green' if one else 'temporary greens'}",
+            f"{_first_up(named)}: {'temporary green' if one else 'temporary greens'}",
             _stay_off(one=one),
-            tuple(dict.fromkeys(temporary)),
+            on_sign,
+            work=_work(words, temporary),
         )
-    away = {*temporary, *(green for shut in closed.values() for green, _ in shut)}
-    if played := tuple(dict.fromkeys(green for green in waiting if green not in away)):
-        large, named = _at_work(words, "We are working on", played)
-        yield Sign((day,), large, WAIT, named, stage)
+    away = {green for taken in (temporary, *closed.values()) for green, _ in taken}
+    if played := tuple(dict.fromkeys(green for green, _ in waiting if green not in away)):
+        large, on_sign = _at_work(words, "We are working on", played)
+        yield Sign((day,), large, WAIT, on_sign, stage, _work(words, waiting))
+
+
+def _work(words: Words, taken: Sequence[tuple[str, Stretch]]) -> str:
+    """Return the first work of the plan that takes these greens from golfers."""
+    because = {work for _, stretch in taken for work in stretch.because}
+    return next(work.id for work in words.programme.works if work.id in because)
 
 
 def _at_work(words: Words, doing: str, greens: tuple[str, ...]) -> tuple[str, tuple[str, ...]]:
     """Say large on which greens people are at work, and which of them that names."""
-    large = f"{doing} {words.greens(greens)}"
-    return (large, greens) if len(large.split()) <= A_DOZEN else (f"{doing} some greens", ())
+    named, on_sign = _greens(words, greens, f"{doing} {{}}")
+    return f"{doing} {named}", on_sign
+
+
+def _greens(words: Words, greens: tuple[str, ...], sign: str) -> tuple[str, tuple[str, ...]]:
+    """Name greens in so few words that a sign keeps to a dozen, and say which of them that names."""
+    course = words.programme.greens
+    ways = [words.greens(greens)]
+    numbered = all(course[green].holes for green in greens)
+    if numbered and len(greens) > 1 and len(courses_of(course)) < 2:
+        ways.append(f"greens {words.greens(greens, short=True)}")  # "2/16", not "the double green"
+    named = min(ways, key=lambda way: len(way.split()))
+    return (named, greens) if len(sign.format(named).split()) <= A_DOZEN else ("some greens", ())
 
 
 def _taken(programme: Programme, day: dt.date) -> Iterator[tuple[str, Stretch]]:
@@ -251,12 +329,15 @@ def _shut(
                 small = _each_in_turn(words, day, of_large)
                 too = f"{_named(words, named)} too. " if named else ""
             else:
-                head, on_sign = words.greens(large).removeprefix("the "), tuple(large)
+                closed_when = f"closed{_part_of_day([hours for _, hours in of_large])}"
+                head, on_sign = _greens(words, tuple(large), f"{{}} {closed_when}")
+                head = f"{_first_up(head.removeprefix('the '))} {closed_when}"
                 are = "is" if len(named) == 1 else "are"
-                head = f"{_first_up(head)} closed{_part_of_day([hours for _, hours in of_large])}"
                 too = f"{_named(words, named)} {are} closed too. " if named else ""
                 small = _open_again(words, greens, day, same_day=same_day)
-            yield Sign((day,), head, f"{too}{small}", on_sign, stage)
+                if not on_sign and NO_FLAG not in small:
+                    too = f"{NO_FLAG} {too}"
+            yield Sign((day,), head, f"{too}{small}", on_sign, stage, _work(words, shut))
 
 
 def _in_turn(shut: Sequence[tuple[str, Stretch]], stage: str) -> bool:

@@ -148,6 +148,7 @@ class Span:
     text: str
     size: float
     bottom: float
+    page: int
 
 
 @dataclass(frozen=True)
@@ -172,7 +173,7 @@ class Sheet:
         document: Any = pypdfium2.PdfDocument(content)
         try:
             texts, spans = [], []
-            for page in document:
+            for number, page in enumerate(document, 1):
                 words = page.get_textpage()
                 texts.append(words.get_text_range())
                 for entry in page.get_objects(
@@ -181,7 +182,7 @@ class Sheet:
                     matrix = entry.get_matrix()
                     size = entry.get_font_size() * abs(matrix.d)
                     if entry.extract().strip():
-                        spans.append(Span(plain(entry.extract()), size, matrix.f))
+                        spans.append(Span(plain(entry.extract()), size, matrix.f, number))
             title = document.get_metadata_dict()["Title"]
             return cls(title, texts, spans)
         finally:

@@ -75,7 +75,9 @@ def test_each_day_has_a_page_of_its_own_and_all_of_its_facts_on_it(pack: BuiltPa
 def test_each_page_says_which_it_is_of_how_many_and_of_when(pack: BuiltPack) -> None:
     for document, sheet in sheets(pack):
         for number, text in enumerate(sheet.texts, 1):
-            assert f"Page {number} of {sheet.pages}" in plain(text), document.name
+            # A sign stands alone.
+            numbered = f"Page {number} of {sheet.pages}" in plain(text)
+            assert numbered is (document.name != "tee-sign"), document.name
             said = read_dates(plain(text).partition("Issued ")[2], pack.programme.issued)
             assert pack.programme.issued in said[0].days
 
@@ -203,7 +205,7 @@ def test_a_sign_says_that_the_putting_green_is_closed(
     course = "1-18, Putting green"
     document = tee_sign(programme(plan(cores, greens=course, closures=closed)))
     found = [
-        (heading.text, below.text)
+        (plain(heading.text), plain(below.text))
         for _, heading, below, *_ in (section.blocks for section in document.sections)
         if isinstance(heading, Heading) and isinstance(below, Paragraph)
         if "healing" not in heading.text
@@ -284,11 +286,61 @@ def sign_on(pack: BuiltPack, day: dt.date) -> list[str]:
 
 
 @of("skelmarram-links")
-def test_greens_with_long_names_are_not_named_on_a_sign(pack: BuiltPack) -> None:
+def test_a_sign_names_double_greens_by_their_numbers(pack: BuiltPack) -> None:
     """ "Fresh sand on greens 1, 3, 4 and 6, and the double greens 2/16 and 5/13": 15 words."""
     assert sign_on(pack, dt.date(2027, 9, 13)) == [
-        "Fresh sand on some greens. From 10:00. No flag? Please do not play to that green."
+        (
+            "Fresh sand on greens 1, 2/16, 3, 4, 5/13 and 6. "
+            "From 10:00. No flag? Please do not play to that green."
+        )
     ]
+    assert sign_on(pack, dt.date(2027, 8, 31)) == [
+        "Greens 7/11, 8 to 10 and 12 closed. Open again tomorrow morning."
+    ]
+
+
+def test_greens_that_take_more_than_a_dozen_words_are_not_named_on_a_sign() -> None:
+    """Their names are five words each, so that three of them take 15 and two "and"."""
+    names = "Under the old red oak, Over the wide mill pond, Behind the long stone wall"
+    found = programme(plan(work("hollow tining", "2027-08-09", greens=names), greens=names))
+    first = signs(found)[0]
+    assert (first.large, first.small, first.greens) == (
+        "Some greens closed",
+        "No flag? Please do not play to that green. Open again tomorrow morning.",
+        (),
+    )
+
+
+def large_words(pack: BuiltPack) -> Iterator[tuple[str, list[str], float]]:
+    """The days of each sign, the lines of its large words, and how large they are [pt]."""
+    sheet = Sheet.read(pack.files["tee-sign.pdf"])
+    for number, sign in enumerate(signs(pack.programme), 1):
+        spans = [span for span in sheet.spans if span.page == number]
+        size = max(span.size for span in spans)
+        lines = [plain(span.text) for span in spans if span.size == size]
+        assert tight("".join(lines)) == tight(sign.large)
+        yield sign.when(Words(pack.programme)), lines, size
+
+
+@of("marlpit-common", "live-oak", "withy-hollow", "quillerby")
+def test_no_range_on_a_sign_is_torn(pack: BuiltPack) -> None:
+    """From a buggy "Greens 13 to", and below it "18 closed", reads as green 18 alone."""
+    found = [lines for _, lines, _ in large_words(pack)]
+    assert any(len(lines) > 1 for lines in found)
+    for lines in found:
+        torn = r"\d\n(to|and)\b|\d (to|and)\n\d|\b([Hh]ole|[Gg]reen)\n\d"
+        assert re.search(torn, "\n".join(lines)) is None, lines
+
+
+@of("marlpit-common", "withy-hollow")
+def test_signs_of_one_work_are_of_one_size(pack: BuiltPack) -> None:
+    """ "Fresh sand on greens 1 to 6" has room for larger letters than "… 13 to 18"."""
+    sizes: dict[str, set[float]] = {}
+    for sign, (_, _, size) in zip(signs(pack.programme), large_words(pack), strict=True):
+        if sign.work:
+            sizes.setdefault(sign.work, set()).add(size)
+    assert len(sizes) > 1
+    assert all(len(of_work) == 1 for of_work in sizes.values())
 
 
 @of("alderfleet-park")

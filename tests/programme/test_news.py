@@ -18,6 +18,7 @@ from notices.wording.blocks import Heading, Paragraph
 from notices.wording.moment_facts import News, Occasion
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
+from tests.documents.reading import plain
 
 # Greens are back the same day after a verticut, the day after coring; the seventh day brings sand.
 PLAN = """\
@@ -155,7 +156,7 @@ def test_what_is_shut_all_day_and_what_is_sanded_have_signs_of_their_own(tmp_pat
     entry = tee_signs(programme)
     assert entry is not None
     signs = [
-        str(section.blocks)
+        plain(" ".join(getattr(block, "text", "") for block in section.blocks))
         for section in entry.items[0].document.sections  # type: ignore[union-attr]
         if section.blocks[0] == Paragraph.of("Monday 30 August")
     ]
