@@ -2,39 +2,57 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
+from notices.documents.day_heights import DRAFT, HEAD, HIGH, SIZES, height_of
 from notices.documents.model import MANY, Document, Fact, Section, Sheet
 from notices.programme.model import Programme
-from notices.wording.blocks import Block, Bullets, KeyFacts, Paragraph, Table
+from notices.wording.blocks import Block
 
-SIZES = ((37, "grand"), (44, "roomy"), (51, ""), (57, "close"), (85, "dense"))
-"""Up to so many lines a page is set in this way, by measure of our pages; what is longer, "dense full"."""
+SPARE = 0.985
+"""How much of a page is counted on: letters that are drawn together, and lines, come out a little off."""
 
-LINE, LINE_OF_FACT, LINE_OF_ROW = 105, 85, 80
-"""Letters on a line of text, beside a label, and in all the cells of a row."""
 
-HEAD, NOTES = 5.5, 7
-"""Lines that a page has above, and that are kept free to write on."""
+@dataclass(frozen=True, slots=True)
+class DayPage:
+    """The page of a day, or of days that are the same, with the facts that it carries."""
+
+    name: str
+    heading: str
+    blocks: Sequence[Block]
+    facts: Sequence[Fact] = ()
+    works: frozenset[str] = frozenset()
+    """What is worked on: days of the same works are set in one size."""
+
+    @property
+    def section(self) -> Section:
+        """The page before its size is known."""
+        return Section(self.name, tuple(self.blocks), self.heading)
 
 
 def day_sheet(
-    programme: Programme,
-    name: str,
-    title: str,
-    summary: str,
-    pages: Sequence[tuple[Section, Sequence[Fact]]],
+    programme: Programme, name: str, title: str, summary: str, pages: Sequence[DayPage]
 ) -> Document:
-    """Make a document of pages, each with the facts that it carries."""
-    return Document.of(
+    """Make a document of pages, each in a size that it fits in."""
+    document = Document.of(
         programme,
         name=name,
         title=title,
         summary=summary,
-        sections=(section for section, _ in pages),
-        facts=(fact for _, facts in pages for fact in facts),
+        sections=(page.section for page in pages),
+        facts=(fact for page in pages for fact in page.facts),
     )
+    head = HEAD + (DRAFT if document.draft else 0)
+    places = [_place(page, 0 if n else head) for n, page in enumerate(pages)]
+    of_works: dict[frozenset[str], int] = {}
+    for page, place in zip(pages, places, strict=True):
+        of_works[page.works] = max(place, of_works.get(page.works, 0))
+    sized = (
+        replace(page.section, style=SIZES[of_works[page.works] if page.works else place].style)
+        for page, place in zip(pages, places, strict=True)
+    )
+    return replace(document, sections=tuple(sized))
 
 
 def on_paper(document: Document) -> Sheet:
@@ -42,26 +60,15 @@ def on_paper(document: Document) -> Sheet:
     return Sheet(document, "day-sheet", pages=MANY)
 
 
-def page(name: str, heading: str, blocks: Sequence[Block]) -> Section:
-    """Make the page of a day, or of days that are the same."""
-    lines = sum(map(_lines, blocks)) + HEAD + NOTES
-    style = next((style for most, style in SIZES if lines <= most), "dense full")
-    return Section(name, tuple(blocks), heading, style)
-
-
-def _lines(block: Block) -> float:
-    """Tell about how many lines of a page in the usual size a block takes."""
-    match block:
-        case Paragraph():
-            return math.ceil(len(block.text) / LINE) + 0.3
-        case Bullets():
-            texts = ("".join(run.text for run in item) for item in block.items)
-            return sum(1.15 * math.ceil(len(text) / LINE) for text in texts)
-        case KeyFacts():
-            return 1 + sum(0.2 + math.ceil(len(row.text) / LINE_OF_FACT) for row in block.rows)
-        case Table():
-            rows = (math.ceil(sum(map(len, row)) / LINE_OF_ROW) for row in block.rows)
-            across = 2 if block.halves else 1
-            return 2.6 + math.ceil(sum(0.4 + lines for lines in rows) / across)
-        case _:
-            return 2
+def _place(page: DayPage, head: float) -> int:
+    """Return the place among the sizes of the largest in which a day has room on its page."""
+    notes = page.name.startswith("day")
+    room = SPARE * HIGH - head
+    return next(
+        (
+            place
+            for place, size in enumerate(SIZES)
+            if height_of(page.section, size, to_write_on=notes) <= room
+        ),
+        len(SIZES) - 1,
+    )

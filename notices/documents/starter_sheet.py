@@ -6,8 +6,8 @@ import datetime as dt
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from notices.documents.day_sheets import day_sheet, on_paper, page
-from notices.documents.model import Document, Entry, Fact, Section
+from notices.documents.day_sheets import DayPage, day_sheet, on_paper
+from notices.documents.model import Document, Entry, Fact
 from notices.programme.hours import days_asked_about
 from notices.programme.model import Programme
 from notices.programme.news import days_ahead
@@ -177,7 +177,7 @@ def _capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def _page(words: Words, days: Sequence[dt.date], told: _Day) -> tuple[Section, list[Fact]]:
+def _page(words: Words, days: Sequence[dt.date], told: _Day) -> DayPage:
     heading = words.dates.days(days)
     rows = list(told.key_facts)
     blocks: list[Block] = []
@@ -204,4 +204,7 @@ def _page(words: Words, days: Sequence[dt.date], told: _Day) -> tuple[Section, l
             " ".join(filter(None, (circumstances.decision(words), circumstances.contact(words))))
         ),
     ]
-    return page(f"day {days[0].isoformat()}", heading, blocks), facts
+    works = frozenset(
+        work.id for work in words.programme.works for one in work.visits if one.date in days
+    )
+    return DayPage(f"day {days[0].isoformat()}", heading, blocks, facts, works)

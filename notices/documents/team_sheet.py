@@ -5,8 +5,8 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator, Sequence
 
-from notices.documents.day_sheets import day_sheet, on_paper, page
-from notices.documents.model import Document, Entry, Fact, Section
+from notices.documents.day_sheets import DayPage, day_sheet, on_paper
+from notices.documents.model import Document, Entry, Fact
 from notices.operations import WhileWorking
 from notices.programme.model import (
     DayTimetable,
@@ -69,11 +69,11 @@ def team_sheet(programme: Programme) -> Document:
         "team-sheet",
         "Team sheet",
         "Day by day: which greens in which order, who does what, sand, and what to check.",
-        [*(_day(words, day) for day in days), (_safety(words), ())],
+        [*(_day(words, day) for day in days), _safety(words)],
     )
 
 
-def _day(words: Words, day: dt.date) -> tuple[Section, list[Fact]]:
+def _day(words: Words, day: dt.date) -> DayPage:
     today = [
         (work, visit)
         for work in sorted(words.programme.works, key=lambda w: (w.operation.order, w.plan_index))
@@ -115,7 +115,8 @@ def _day(words: Words, day: dt.date) -> tuple[Section, list[Fact]]:
         *(Fact("day's figures", row.text) for row in rows[1:]),
         *(Fact("job", row[0]) for row in jobs.rows),
     ]
-    return page(f"day {day.isoformat()}", heading, blocks), facts
+    works = frozenset(work.id for work, _ in today)
+    return DayPage(f"day {day.isoformat()}", heading, blocks, facts, works)
 
 
 def _in_order(
@@ -325,10 +326,10 @@ def _inside(text: str) -> str:
     return text[:1].lower() + text[1:]
 
 
-def _safety(words: Words) -> Section:
+def _safety(words: Words) -> DayPage:
     """Write the page on safety at work, for all that is planned."""
     found = cautions(words, words.programme.works)
     blocks: list[Block] = list(found.lead)
     for caution in found.points:
         blocks += [Heading(caution.title), *caution.text]
-    return page("safety", "Safety at work", blocks)
+    return DayPage("safety", "Safety at work", blocks)

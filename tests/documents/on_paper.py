@@ -41,6 +41,10 @@ def faults_on_paper(content: bytes) -> Iterator[str]:
         document.close()
 
 
+MARGIN_ABOVE, MARGIN_BELOW = 15 * 72 / 25.4, 19 * 72 / 25.4
+"""Margins of a sheet that is read in the hand [pt]."""
+
+
 @contextmanager
 def rows_watched(log: Path) -> Iterator[None]:
     """Write down what a page parts too soon, and every sheet that has tables.
@@ -100,3 +104,24 @@ def _rows(box: Any) -> Iterator[object]:
         return
     for child in getattr(box, "children", ()):
         yield from _rows(child)
+
+
+def filled(content: bytes) -> list[float]:
+    """Tell how much of each page of a sheet in the hand is in use, from 0 to 1."""
+    document: Any = pypdfium2.PdfDocument(content)
+    try:
+        found = []
+        for page in document:
+            above_foot = [
+                low for _, low, _, _ in map(_bounds, page.get_objects()) if low > MARGIN_BELOW
+            ]
+            top = page.get_size()[1] - MARGIN_ABOVE
+            found.append((top - min(above_foot)) / (top - MARGIN_BELOW))
+        return found
+    finally:
+        document.close()
+
+
+def _bounds(drawn: Any) -> tuple[float, float, float, float]:
+    bounds: tuple[float, float, float, float] = drawn.get_bounds()
+    return bounds
