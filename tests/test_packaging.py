@@ -128,7 +128,7 @@ def installed(distributions: Distributions, tmp_path_factory: pytest.TempPathFac
     )
 
 
-def test_the_wheel_carries_the_templates_and_the_licence_of_the_fonts(
+def test_the_wheel_carries_templates_types_and_the_licence_of_the_fonts(
     distributions: Distributions,
 ) -> None:
     with zipfile.ZipFile(distributions.wheel) as wheel:
@@ -146,6 +146,8 @@ def test_the_wheel_carries_the_templates_and_the_licence_of_the_fonts(
         if path.is_file()
     }
     assert not any(name.startswith(("tests/", "examples/")) for name in names)
+    # Type checkers read the types of a package only where this lies in it (PEP 561).
+    assert "notices/py.typed" in names
 
 
 def test_the_sdist_carries_what_its_readers_need(distributions: Distributions) -> None:

@@ -47,7 +47,7 @@ def read_values(data: bytes, broken: Refusal) -> list[tuple[str, bool, list[list
         The one given, where the file cannot be read.
     """
     try:
-        done = subprocess.run(
+        done = subprocess.run(  # noqa: S603, this Python and the program above, no shell
             [sys.executable, "-P", "-c", _PROGRAM],
             input=data,
             capture_output=True,
