@@ -6,9 +6,10 @@ from collections.abc import Callable
 
 import pytest
 
-from notices.findings import Finding, Weight
+from notices.findings import Weight
 from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.model import Programme
+from tests.programme.finding_tables import assert_found, assert_quiet, found
 
 ProgrammeOf = Callable[..., Programme]
 
@@ -161,27 +162,18 @@ TABLE = [
 ]
 
 
-def found(programme: Programme, code: str) -> list[Finding]:
-    return [finding for finding in programme.findings if finding.code == code]
-
-
 @pytest.mark.parametrize(("code", "weight", "plan", "_harmless"), TABLE)
 def test_a_plan_that_brings_the_finding(
     programme_of: ProgrammeOf, code: str, weight: Weight, plan: str, _harmless: str
 ) -> None:
-    findings = found(programme_of(CLUB + plan), code)
-    assert [finding.weight for finding in findings] == [weight]
-    for finding in findings:
-        assert finding.path
-        assert not finding.message.endswith(".")
-        assert not finding.suggestion.endswith(".")
+    assert_found(programme_of(CLUB + plan), code, weight)
 
 
 @pytest.mark.parametrize(("code", "_weight", "_plan", "harmless"), TABLE)
 def test_a_plan_that_just_does_not(
     programme_of: ProgrammeOf, code: str, _weight: Weight, _plan: str, harmless: str
 ) -> None:
-    assert not found(programme_of(CLUB + harmless), code)
+    assert_quiet(programme_of(CLUB + harmless), code)
 
 
 def test_every_check_is_in_the_table() -> None:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 import pytest
 
-from notices.findings import Finding, Weight
+from notices.findings import Weight
 from notices.programme.agronomic_checks import AGRONOMIC_CHECKS
 from notices.programme.checks import CHECKS, logo_too_small
 from notices.programme.model import Programme
@@ -17,6 +17,7 @@ from notices.programme.reserve_checks import RESERVE_CHECKS
 from notices.programme.season_checks import SEASON_CHECKS
 from notices.programme.trench_checks import TRENCH_CHECKS
 from notices.programme.turf_checks import turf_not_rooted
+from tests.programme.finding_tables import assert_found, assert_quiet, found
 
 ProgrammeOf = Callable[..., Programme]
 
@@ -426,27 +427,18 @@ TABLE = [
 ]
 
 
-def found(programme: Programme, code: str) -> list[Finding]:
-    return [finding for finding in programme.findings if finding.code == code]
-
-
 @pytest.mark.parametrize(("code", "weight", "plan", "_harmless"), TABLE)
 def test_a_plan_that_brings_the_finding(
     programme_of: ProgrammeOf, code: str, weight: Weight, plan: str, _harmless: str
 ) -> None:
-    findings = found(programme_of(plan), code)
-    assert [finding.weight for finding in findings] == [weight]
-    for finding in findings:
-        assert finding.path
-        assert not finding.message.endswith(".")
-        assert not finding.suggestion.endswith(".")
+    assert_found(programme_of(plan), code, weight)
 
 
 @pytest.mark.parametrize(("code", "_weight", "_plan", "harmless"), TABLE)
 def test_a_plan_that_just_does_not(
     programme_of: ProgrammeOf, code: str, _weight: Weight, _plan: str, harmless: str
 ) -> None:
-    assert not found(programme_of(harmless), code)
+    assert_quiet(programme_of(harmless), code)
 
 
 def test_every_check_is_in_the_table() -> None:

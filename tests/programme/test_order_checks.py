@@ -6,9 +6,10 @@ from collections.abc import Callable
 
 import pytest
 
-from notices.findings import Finding, Weight
+from notices.findings import Weight
 from notices.programme.model import Programme
 from notices.programme.order_checks import ORDER_CHECKS
+from tests.programme.finding_tables import assert_found, assert_quiet, found
 
 ProgrammeOf = Callable[..., Programme]
 
@@ -187,27 +188,20 @@ TABLE = [
 ]
 
 
-def found(programme: Programme, code: str) -> list[Finding]:
-    return [finding for finding in programme.findings if finding.code == code]
-
-
 @pytest.mark.parametrize(("code", "weight", "plan", "_harmless"), TABLE)
 def test_a_plan_that_brings_the_finding(
     programme_of: ProgrammeOf, code: str, weight: Weight, plan: str, _harmless: str
 ) -> None:
-    (finding,) = found(programme_of(plan), code)
-    assert finding.weight is weight
+    finding = assert_found(programme_of(plan), code, weight)
     assert finding.path[0] == "works"
     assert bool(finding.suggestion) == (weight is Weight.THINK_AGAIN)
-    assert not finding.message.endswith(".")
-    assert not finding.suggestion.endswith(".")
 
 
 @pytest.mark.parametrize(("code", "_weight", "_plan", "harmless"), TABLE)
 def test_a_plan_that_just_does_not(
     programme_of: ProgrammeOf, code: str, _weight: Weight, _plan: str, harmless: str
 ) -> None:
-    assert not found(programme_of(harmless), code)
+    assert_quiet(programme_of(harmless), code)
 
 
 def test_every_check_is_in_the_table() -> None:

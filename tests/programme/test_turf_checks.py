@@ -12,8 +12,9 @@ from collections.abc import Callable
 
 import pytest
 
-from notices.findings import Finding, Weight
+from notices.findings import Weight
 from notices.programme.model import Programme
+from tests.programme.finding_tables import assert_found, assert_quiet, found
 
 ProgrammeOf = Callable[..., Programme]
 
@@ -33,9 +34,7 @@ def works(*lines: str) -> str:
     return f"{COURSE}works:\n{listed}"
 
 
-def found(programme: Programme) -> list[Finding]:
-    return [f for f in programme.findings if f.code == "turf-not-rooted"]
-
+CODE = "turf-not-rooted"
 
 TABLE = [
     pytest.param(
@@ -70,8 +69,7 @@ TABLE = [
 def test_a_plan_that_brings_the_finding(
     programme_of: ProgrammeOf, plan: str, _harmless: str
 ) -> None:
-    (finding,) = found(programme_of(plan))
-    assert finding.weight is Weight.THINK_AGAIN
+    finding = assert_found(programme_of(plan), CODE, Weight.THINK_AGAIN)
     assert finding.greens == ("2",)
     assert finding.path == ("works", 1, "greens")
     assert "the turf of green 2 will not have rooted" in finding.message
@@ -80,12 +78,12 @@ def test_a_plan_that_brings_the_finding(
 
 @pytest.mark.parametrize(("_plan", "harmless"), TABLE)
 def test_a_plan_that_just_does_not(programme_of: ProgrammeOf, _plan: str, harmless: str) -> None:
-    assert not found(programme_of(harmless))
+    assert_quiet(programme_of(harmless), CODE)
 
 
 def test_it_names_the_day_by_which_the_turf_holds(programme_of: ProgrammeOf) -> None:
     programme = programme_of(works(TRENCH, f"slitting, dates: {TOO_SOON}"))
-    (finding,) = found(programme)
+    (finding,) = found(programme, CODE)
     (recovery,) = programme.recoveries["drain-trenching-1"]
     holds = recovery.putting_smoothly.early
     assert abs(holds - dt.date(2026, 12, 15)) <= dt.timedelta(days=1)
