@@ -6,57 +6,28 @@ import errno
 import os
 import signal
 import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 
 from notices.disk import replace_file, too_late_to_stop
 from notices.errors import EditFault
+from tests.killed import run_killed
 
 OLD, NEW = b"old " * 5000, b"new " * 6000
 
-KILLED = """
-import os, signal, sys
+READY = """
 from pathlib import Path
 from notices.disk import replace_file
 from notices.errors import EditFault
 
-last, path = int(sys.argv[1]), Path(sys.argv[2])
-step = 0
-# Python announces every step that it takes in the file system before it takes it.
-STEPS = {"open", "os.rename", "os.remove", "os.chmod"}
-
-def watch(event, _arguments):
-    global step
-    if event in STEPS:
-        step += 1
-        if step == last:
-            os.kill(os.getpid(), signal.SIGKILL)
-
-fsync = os.fsync
-def before_and_after(handle):
-    watch("open", ())
-    fsync(handle)
-    watch("open", ())
-os.fsync = before_and_after
-
+path = Path(sys.argv[2])
 before = path.read_bytes()
-sys.addaudithook(watch)
-replace_file(path, before, b"new " * 6000, EditFault)
-last = 0
-print(step)
 """
 
 
-def run_killed(step: int, path: Path) -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [sys.executable, "-c", KILLED, str(step), str(path)],
-        cwd=Path(__file__).parents[1],
-        capture_output=True,
-        text=True,
-        check=False,
-    )
+def killed_at(step: int, path: Path) -> subprocess.CompletedProcess[str]:
+    return run_killed(step, READY, 'replace_file(path, before, b"new " * 6000, EditFault)', path)
 
 
 @pytest.fixture
@@ -76,7 +47,7 @@ def test_the_new_takes_the_place_of_the_old_which_stays_beside_it(path: Path) ->
 
 @pytest.mark.skipif(os.name == "nt", reason="no SIGKILL")
 def test_a_run_killed_at_any_step_leaves_the_old_file_or_the_new_one(path: Path) -> None:
-    done = run_killed(0, path)
+    done = killed_at(0, path)
     assert done.returncode == 0, done.stderr
     steps = int(done.stdout)
     assert steps >= 10
@@ -84,7 +55,7 @@ def test_a_run_killed_at_any_step_leaves_the_old_file_or_the_new_one(path: Path)
     for step in range(1, steps + 1):
         path.write_bytes(OLD)
         path.with_name("plan.yaml.bak").unlink(missing_ok=True)
-        assert run_killed(step, path).returncode == -9
+        assert killed_at(step, path).returncode == -9
         assert path.read_bytes() in (OLD, NEW)
         seen.add(path.read_bytes())
         backup = path.with_name("plan.yaml.bak")

@@ -26,6 +26,7 @@ from notices.pack.manifest import build_manifest, check_name, read_manifest
 from notices.pack.write import PackReport, is_current, known_files, made_from, write_pack
 from notices.programme.model import Edition
 from notices.rendering.files import RenderedFile
+from tests.killed import run_killed
 
 ISSUED = dt.date(2026, 9, 14)
 
@@ -519,53 +520,24 @@ def test_only_our_own_leftovers_for_this_target_are_cleared(target: Path) -> Non
     )
 
 
-KILLED = """
-import datetime as dt, os, signal, sys
+READY = """
+import datetime as dt
 from pathlib import Path
 from notices.pack import exchange
 from notices.pack.write import write_pack
 from notices.rendering.files import RenderedFile
 
-last, way, target = int(sys.argv[1]), sys.argv[2], sys.argv[3]
+way, target = sys.argv[2], Path(sys.argv[3])
 if way == "two steps":
     exchange.exchange = lambda one, other: False
-step = 0
-# Python announces every step that it takes in the file system before it takes it.
-STEPS = {"open", "os.mkdir", "os.rename", "os.remove", "os.rmdir", "os.utime", "os.chmod"}
-
-def watch(event, _arguments):
-    global step
-    if event in STEPS:
-        step += 1
-        if step == last:
-            os.kill(os.getpid(), signal.SIGKILL)
-
-fsync = os.fsync
-def before_and_after(handle):
-    watch("open", ())
-    fsync(handle)
-    watch("open", ())
-os.fsync = before_and_after
-
 files = [
     RenderedFile("board.txt", "text/plain", b"new board"),
     RenderedFile("handout.txt", "text/plain", b"new handout"),
     RenderedFile("same.txt", "text/plain", b"as ever"),
 ]
-sys.addaudithook(watch)
-write_pack(files, Path(target), version="1.2", issued=dt.date(2026, 9, 14))
-last = 0
-print(step)
 """
 
-
-def run_killed(step: int, way: str, target: Path) -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [sys.executable, "-c", KILLED, str(step), way, str(target)],
-        capture_output=True,
-        text=True,
-        check=False,
-    )
+GO = 'write_pack(files, target, version="1.2", issued=dt.date(2026, 9, 14))'
 
 
 @pytest.mark.skipif(os.name == "nt", reason="no SIGKILL")
@@ -582,7 +554,7 @@ def test_a_run_killed_at_any_step_leaves_the_old_pack_or_the_new_one(
     target = tmp_path / "whole" / "pack"
     if existing:
         write_it(OLD, target)
-    done = run_killed(0, way, target)
+    done = run_killed(0, READY, GO, way, target)
     assert done.returncode == 0, done.stderr
     steps = int(done.stdout)
     assert steps > 20
@@ -593,7 +565,7 @@ def test_a_run_killed_at_any_step_leaves_the_old_pack_or_the_new_one(
         target = parent / "pack"
         if existing:
             write_it(OLD, target)
-        assert run_killed(step, way, target).returncode == -9
+        assert run_killed(step, READY, GO, way, target).returncode == -9
         if target.exists():
             assert read(target) in (whole(OLD), whole(NEW))
             seen.add("new" if read(target) == whole(NEW) else "old")
