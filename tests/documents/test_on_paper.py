@@ -15,7 +15,7 @@ from notices.rendering.sheets import write_sheet
 from notices.wording.blocks import Block, Paragraph, Table
 from tests.documents.building import BuiltPack, build_data, of
 from tests.documents.on_paper import TABLES, faults_on_paper, rows_watched
-from tests.documents.reading import Sheet
+from tests.documents.reading import Sheet, plain
 from tests.rendering.test_sheets import sheet
 from tests.wording.small_plans import plan, work
 
@@ -42,6 +42,16 @@ def test_the_large_print_turns_no_page_for_a_few_lines(pack: BuiltPack) -> None:
     last = Sheet.read(pack.files["board-notice-large-print.pdf"]).texts[-1]
     # Three, or the one that says when to take it down, above two of the running foot.
     assert len(last.strip().splitlines()) > 3 + 2
+
+
+@of("marlpit-common", "live-oak", "quillerby")
+def test_the_large_print_answers_on_its_first_page_what_people_ask_first(pack: BuiltPack) -> None:
+    """There is room, as long as rows may part from those below them."""
+    first = plain(Sheet.read(pack.files["board-notice-large-print.pdf"]).texts[0])
+    subject = "good again" if pack.programme.periods else "also"
+    facts = pack.documents.document("board-notice-large-print").facts
+    asked = [fact.text for fact in facts if fact.subject == subject and fact.text in first]
+    assert len(asked) >= 3
 
 
 @of("withy-hollow")
