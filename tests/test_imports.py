@@ -36,6 +36,7 @@ RULES = {
     "paths": may(),
     "look": may(),
     "letters": may(),
+    "calendar_days": may(),
     "makers": may("paths"),
     "stack": may(),
     "findings": may("errors"),
@@ -47,21 +48,22 @@ RULES = {
     "agronomy": may("units references", "astral"),
     "operations": may("units errors findings agronomy", "pydantic"),
     "plan": may(
-        "units errors findings paths agronomy operations",
+        "calendar_days units errors findings paths agronomy operations",
         "pydantic pydantic_core yaml icalendar recurring_ical_events email_validator PIL"
         " python_calamine",
     ),
     "programme": may(
-        "look letters errors plan operations agronomy units references findings",
+        "calendar_days look letters errors plan operations agronomy units references findings",
         "holidays astral",
     ),
     # jinja2, because the texts that explain an operation hold placeholders.
     "wording": may(
-        "errors findings programme operations units references paths", "babel markdown jinja2"
+        "calendar_days errors findings programme operations units references paths",
+        "babel markdown jinja2",
     ),
     "drawings": may("errors findings programme wording units operations look"),
     "documents": may(
-        "errors programme operations wording drawings units references findings paths look",
+        "calendar_days errors programme operations wording drawings units references findings paths look",
         "babel markdown",
     ),
     # Never plan or programme: what a template wants, the document must hold.

@@ -7,12 +7,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
+from notices.calendar_days import ONE_DAY, each_day
 from notices.documents.model import CalendarDocument, CalendarEntry, Entry, Imprint
 from notices.operations import WhileWorking
 from notices.programme.brushing import goes_along
 from notices.programme.model import Period, Programme, Visit, Work
 from notices.wording import circumstances, visit
-from notices.wording.dates import ONE_DAY, runs_of_days
+from notices.wording.dates import runs_of_days
 from notices.wording.lists import sentence
 from notices.wording.period import PeriodWords
 from notices.wording.words import DaysWithGreens, Words, days_with_greens
@@ -121,7 +122,7 @@ def _of_period(words: Words, told: PeriodWords) -> Iterator[Event]:
             state = visit.closed_for(words, days[0], greens)
             said = [f"{words.dates.days(days)}: {named}.", "" if state == "Open." else state]
         else:
-            away = [days[0] + n * ONE_DAY for n in range((last - days[0]).days + 1)]
+            away = each_day(days[0], last)
             state = told.state_while_away(greens)
             name = f"{named[:1].upper()}{named[1:]}: {state} ({told.inside().removeprefix('the ')})"
             said = [f"{words.dates.days(away)}: {state}."]

@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from notices.calendar_days import ONE_DAY
 from notices.documents.day_sheets import DayPage, day_sheet, on_paper
 from notices.documents.model import Document, Entry, Fact
 from notices.programme.hours import days_asked_about
@@ -13,7 +14,6 @@ from notices.programme.model import Programme
 from notices.programme.news import days_ahead
 from notices.wording import circumstances, hours, visit
 from notices.wording.blocks import Block, Bullets, Heading, KeyFact, KeyFacts, Paragraph, Table
-from notices.wording.dates import ONE_DAY
 from notices.wording.lists import sentence
 from notices.wording.rules import COMMITTEE, rules
 from notices.wording.words import Words

@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from notices.calendar_days import ONE_DAY
 from notices.documents.model import Document, Entry, Fact, Section, Sheet
 from notices.drawings.lettering import lines_of, width_of
 from notices.operations import Opening
@@ -15,7 +16,7 @@ from notices.programme.model import Closure, Period, PlayStatus, Programme, Stre
 from notices.programme.rounds import only_again_on
 from notices.wording import circumstances
 from notices.wording.blocks import Heading, Paragraph
-from notices.wording.dates import ONE_DAY, runs_of_days
+from notices.wording.dates import runs_of_days
 from notices.wording.greens import courses_of
 from notices.wording.lists import and_list, sentence
 from notices.wording.visit import NOON

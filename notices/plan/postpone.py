@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from notices.calendar_days import ONE_DAY
 from notices.plan.days import DayRange, all_days, format_days, parse_days
 from notices.plan.followers import leader_of, named_works
 from notices.plan.green_list import GreenRef, format_greens, parse_greens
@@ -13,8 +14,6 @@ from notices.plan.load import LoadedPlan
 from notices.plan.model import Plan, Work
 from notices.plan.refusal import Refusal
 from notices.plan.yaml_edits import PlanText
-
-ONE_DAY = dt.timedelta(days=1)
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import datetime as dt
 
+from notices.calendar_days import ONE_DAY
 from notices.operations import Opening
 from notices.programme.model import Programme, Work
 
 BRUSHED_WITHIN = dt.timedelta(days=7)
 """A dressing is brushed in when the sand is dry: in a wet week some days later (judgement)."""
-
-ONE_DAY = dt.timedelta(days=1)
 
 
 def not_brushed(programme: Programme, sand: Work) -> dict[int, dict[str, dt.date]]:

@@ -6,10 +6,9 @@ import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from notices.calendar_days import ONE_DAY
 from notices.programme.model import DayTimetable, Programme
 from notices.programme.rounds import only_again_on
-
-ONE_DAY = dt.timedelta(days=1)
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
+from notices.calendar_days import each_day
 from notices.programme.hours import to_half_hours
 from notices.programme.model import (
     Closure,
@@ -23,8 +24,6 @@ FOLDED_FROM = 3
 
 BEFORE = dt.timedelta(days=7)
 """A fixture so shortly before the first day with anything to tell is still told."""
-
-ONE_DAY = dt.timedelta(days=1)
 
 
 class GreenDay(enum.Enum):
@@ -101,10 +100,7 @@ def course_days(programme: Programme) -> tuple[Stack, ...]:
     first, last = min(told), max(told)
     early = [f.date for f in programme.fixtures if f.is_on and first - BEFORE <= f.date < first]
     first = min((first, *early))
-    days = [
-        _course_day(programme, first + ONE_DAY * number)
-        for number in range((last - first).days + 1)
-    ]
+    days = [_course_day(programme, day) for day in each_day(first, last)]
     return tuple(_stacked(days))
 
 

@@ -13,14 +13,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import chain
 
+from notices.calendar_days import ONE_DAY
 from notices.operations import WhileWorking
 from notices.plan.moments import LONGEST_AHEAD, Moment, Sending
 from notices.programme.hours import days_asked_about
 from notices.programme.model import Mailing, Period, Programme, Promise
 from notices.programme.news import last_day_of_news
 from notices.programme.slugs import slug
-
-ONE_DAY = dt.timedelta(days=1)
 
 ORDER_AHEAD = dt.timedelta(days=14)
 """Sand is ordered two weeks before it must lie there (judgement: a merchant wants some notice)."""

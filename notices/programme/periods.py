@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Mapping, Sequence
 
+from notices.calendar_days import ONE_DAY
 from notices.operations import Noticed, Opening
 from notices.programme.model import Period, Recovery, SandOnGreen, Work
 from notices.programme.promises import (
@@ -18,8 +19,6 @@ from notices.programme.recovery import RecoveryModel, recover_period
 
 RUN_UP = dt.timedelta(days=14)
 """Mowing is raised 7 to 14 days ahead of a renovation (common practice)."""
-
-ONE_DAY = dt.timedelta(days=1)
 
 FIRST_OPENING_ORDER = 20
 """Works with a lower place in the usual order prepare for those that open the surface."""

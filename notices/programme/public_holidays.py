@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Mapping
 from functools import lru_cache
 
-ONE_DAY = dt.timedelta(days=1)
+from notices.calendar_days import ONE_DAY
 
 
 def holiday(day: dt.date, country: str | None) -> str:

@@ -6,14 +6,13 @@ import datetime as dt
 from collections.abc import Iterator, Mapping, Sequence
 
 from notices.agronomy.growth import GROWTH_EXTREMELY_LIMITED
+from notices.calendar_days import ONE_DAY, each_day
 from notices.programme.climate import ClubClimate
 from notices.programme.model import GreensBack, Period, Recovery, RestOfGrowth, Season
 from notices.programme.recovery import RecoveryModel, latest_of
 
 RUN_UP = dt.timedelta(days=14)
 """What came before the first work, to see whether growth rises or falls."""
-
-ONE_DAY = dt.timedelta(days=1)
 
 WITHOUT_END = dt.timedelta(days=365)
 """How far the season is looked at where something may never come back."""
@@ -37,9 +36,8 @@ def season(
         return None
     first = min(min(period.days) for period in periods) - RUN_UP
     last = max(day for period in periods for day in _ends(period))
-    days = [first + dt.timedelta(days=number) for number in range((last - first).days + 1)]
     return Season(
-        {day: climate.climate.growth_on(day) for day in days},
+        {day: climate.climate.growth_on(day) for day in each_day(first, last)},
         tuple(_rests(first, last, climate, recovery_model)),
         GROWTH_EXTREMELY_LIMITED,
         climate.default_used,

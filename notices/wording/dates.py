@@ -10,10 +10,9 @@ from dataclasses import dataclass, replace
 from babel import Locale
 from babel.dates import format_date
 
+from notices.calendar_days import ONE_DAY, each_day
 from notices.wording.language import LANGUAGES, DatePatterns
 from notices.wording.lists import and_list
-
-ONE_DAY = dt.timedelta(days=1)
 
 MOST_RUNS = 2
 """Most runs of days that a title names; more would make it a list."""
@@ -182,7 +181,7 @@ def in_brief(days: Iterable[dt.date]) -> Sequence[dt.date]:
     if len(runs) <= MOST_RUNS:
         return [day for run in runs for day in run]
     first, last = runs[0][0], runs[-1][-1]
-    return [first + n * ONE_DAY for n in range((last - first).days + 1)]
+    return each_day(first, last)
 
 
 def runs_of_days(days: Iterable[dt.date]) -> list[list[dt.date]]:

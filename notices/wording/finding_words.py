@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 
+from notices.calendar_days import each_day
 from notices.findings import Finding
 from notices.operations import CATALOGUE
 from notices.programme.green_names import plan_greens
@@ -57,8 +58,7 @@ def finding_dates(found: Finding) -> tuple[dt.date, ...]:
     """Return every day that the words of a finding name."""
     days: set[dt.date] = set()
     for first, last in _SPAN.findall(found.message):
-        begin, end = dt.date.fromisoformat(first), dt.date.fromisoformat(last)
-        days |= {begin + dt.timedelta(days=n) for n in range((end - begin).days + 1)}
+        days.update(each_day(dt.date.fromisoformat(first), dt.date.fromisoformat(last)))
     days |= {dt.date.fromisoformat(day) for day in _DAY.findall(found.message)}
     return tuple(sorted(days))
 

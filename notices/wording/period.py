@@ -8,11 +8,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from notices.calendar_days import each_day
 from notices.operations import Noticed, Opening, WhileWorking
 from notices.programme.hours import to_half_hours
 from notices.programme.model import Meeting, Period, PlayStatus, Promise, Visit, Work
 from notices.programme.news import days_ahead
-from notices.wording.dates import ONE_DAY, in_brief
+from notices.wording.dates import in_brief
 from notices.wording.lists import and_list, number, sentence, span
 from notices.wording.measures import up_to
 from notices.wording.reading_ease import LONGEST_SENTENCE, words_of
@@ -166,7 +167,7 @@ class PeriodWords:
         last, first = self.period.away_until, self.period.days[0]
         if last is None:
             return ()
-        return tuple(first + n * ONE_DAY for n in range((last - first).days + 1))
+        return each_day(first, last)
 
     def away_until(self) -> str:
         """Temporary green until Thursday 25 November; empty where a green is soon back."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator, Mapping, Sequence
 
+from notices.calendar_days import ONE_DAY, each_day
 from notices.operations import Noticed, Opening, WhileWorking
 from notices.programme.best_days import best_days as best_to_come
 from notices.programme.holes_in_play import starts
@@ -23,7 +24,6 @@ from notices.programme.model import (
 from notices.programme.same_greens import should_putt_well
 from notices.wording import circumstances
 from notices.wording.amounts import time_of_day
-from notices.wording.dates import ONE_DAY
 from notices.wording.lists import and_list, number, sentence
 from notices.wording.measures import up_to
 from notices.wording.words import Words
@@ -362,7 +362,7 @@ def best_days(words: Words, period: Period) -> tuple[str, tuple[dt.date, ...]]:
     elif best.after is not None and best.next is not None:
         first, last = best.after + ONE_DAY, best.next - ONE_DAY
         said.append(f"from {words.dates.day(first)} to {words.dates.day(last)}")
-        days += [first + number * ONE_DAY for number in range((last - first).days + 1)]
+        days += each_day(first, last)
     if not said or not any(w.operation.noticed is not Noticed.HARDLY for w in period.works):
         return "", ()
     when = and_list(said, "or")

@@ -6,11 +6,12 @@ import datetime as dt
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
+from notices.calendar_days import ONE_DAY
 from notices.operations import Noticed
 from notices.programme.model import Hole, Period, Programme, Work
 from notices.wording import texts
 from notices.wording.blocks import Block
-from notices.wording.dates import ONE_DAY, DateWords
+from notices.wording.dates import DateWords
 from notices.wording.greens import name_greens, name_greens_between, name_greens_briefly, name_holes
 from notices.wording.language import LANGUAGES, Language
 from notices.wording.operation_facts import operation_facts, story_facts
