@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 
@@ -150,12 +151,15 @@ def closures(words: Words) -> tuple[KeyFacts, list[Fact]]:
             for limit in dict.fromkeys(programme.restrictions)
         ),
     ]
+    by_days: dict[tuple[dt.date, ...], list[str]] = {}
+    for days, said in sorted(listed, key=lambda entry: entry[0][0]):
+        by_days.setdefault(days, []).append(said)
     rows: list[KeyFact] = []
     facts: list[Fact] = []
-    for days, said in sorted(listed, key=lambda entry: entry[0][0]):
+    for days, together in by_days.items():
         when = words.dates.short_days(days)
-        rows.append(KeyFact(when, said))
-        facts += [Fact("also", when, days), Fact("your game", said)]
+        rows.append(KeyFact(when, " ".join(together)))
+        facts += [Fact("also", when, days), *(Fact("your game", said) for said in together)]
     return KeyFacts(tuple(rows)), facts
 
 
