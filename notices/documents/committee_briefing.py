@@ -55,7 +55,9 @@ FITS = (
 """Ways to set it: closer, with smaller charts, and only then with fewer drawings."""
 
 MOVABLE = frozenset({"ground", "course days", "hours chart"})
-"""Drawings under headings of their own, which may stand later where they would leave a gap."""
+"""Drawings under headings of their own, which may stand later where they would leave a gap.
+
+How the greens come back is not among them: a committee finds it at the same place in each briefing."""
 
 BELOW, FROM_ABOVE = "below-ground", "from-above"
 """Names of the drawings of the greens that stand side by side."""
