@@ -36,7 +36,7 @@ NO_FLAG = "No flag? Please do not play to that green."
 NO_BREAK = "\N{NO-BREAK SPACE}"
 
 A_DOZEN = 12
-"""Words that can be read large from a buggy; greens whose names take more are named more briefly."""
+"""Words that can be read large from a buggy; greens that take more are not named."""
 
 QUARTER = 15
 """Times that people tell one another are on a quarter of an hour [min]."""

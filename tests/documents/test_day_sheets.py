@@ -336,7 +336,11 @@ def test_no_range_on_a_sign_is_torn(pack: BuiltPack) -> None:
 def test_signs_of_one_work_are_of_one_size(pack: BuiltPack) -> None:
     """ "Fresh sand on greens 1 to 6" has room for larger letters than "… 13 to 18"."""
     sizes: dict[str, set[float]] = {}
-    for sign, (_, _, size) in zip(signs(pack.programme), large_words(pack), strict=True):
+    chosen = [section.style for section in pack.documents.document("tee-sign").sections]
+    for sign, style, (_, _, size) in zip(
+        signs(pack.programme), chosen, large_words(pack), strict=True
+    ):
+        assert style.split()[0] == f"size-{size:.0f}", "the template has it too"
         if sign.work:
             sizes.setdefault(sign.work, set()).add(size)
     assert len(sizes) > 1
