@@ -15,7 +15,7 @@ from notices.drawings.sizes import BESIDE, SHEET
 from notices.drawings.surface import surface
 from notices.programme.day_by_day import course_days
 from notices.programme.model import Period, Programme, RuleOfGolf, Work
-from notices.programme.openings import Moment
+from notices.programme.openings import StageOfHealing
 from notices.units import MM_PER_INCH
 from notices.wording import circumstances
 from notices.wording.audience import Audience
@@ -132,7 +132,9 @@ def _drawings(words: Words) -> tuple[Drawing, ...]:
 
 def _from_above(words: Words, period: Period) -> Drawing | None:
     side = PATCH_MM[words.programme.club.units]
-    return surface(words, period, Moment.AFTER, FROM_ABOVE, side_mm=side, letters=PATCH_LETTERS)
+    return surface(
+        words, period, StageOfHealing.AFTER, FROM_ABOVE, side_mm=side, letters=PATCH_LETTERS
+    )
 
 
 def _decision(words: Words) -> Iterator[Part]:

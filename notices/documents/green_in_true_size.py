@@ -6,7 +6,7 @@ from notices.documents import phrases
 from notices.documents.model import Document, Entry, Fact, Fit, Section, Sheet
 from notices.drawings.surface import as_it_heals, signs, surface
 from notices.programme.model import Programme
-from notices.programme.openings import Moment
+from notices.programme.openings import StageOfHealing
 from notices.wording.blocks import Paragraph, Picture
 from notices.wording.period import PeriodWords
 from notices.wording.words import Words
@@ -57,7 +57,7 @@ def green_in_true_size(programme: Programme) -> Document | None:
     main = words.main_period()
     if main is None:
         return None
-    after = surface(words, main, Moment.AFTER, "square", keyed=False, letters=NOTE)
+    after = surface(words, main, StageOfHealing.AFTER, "square", keyed=False, letters=NOTE)
     if after is None:
         return None
     told = PeriodWords(words, main)

@@ -17,7 +17,7 @@ from notices.documents.standing import (
 )
 from notices.documents.to_do import to_do
 from notices.findings import Finding, Weight
-from notices.programme.duties import DutyKind, Subject
+from notices.programme.duties import DutyKind, DutySubject
 from notices.programme.duties_again import ON_PAPER, asked_again
 from notices.programme.model import Programme
 from notices.wording import circumstances
@@ -183,7 +183,7 @@ def _todo(words: Words, entries: Sequence[Entry]) -> Iterator[Todo]:
             shown = None
         # What was over before this notice is in the one that it replaces.
         ahead = duty.last >= issued
-        if ahead and (duty.kind in OFFICE or duty.subject is Subject.APPROVAL):
+        if ahead and (duty.kind in OFFICE or duty.subject is DutySubject.APPROVAL):
             days = {max(duty.first, issued), duty.last}
             when = words.dates.short_days_without_year(sorted(days)[:1])
             if len(days) > 1:

@@ -16,7 +16,7 @@ from notices.drawings.ruler import ruler
 from notices.drawings.sizes import PAGE, Sizes
 from notices.drawings.svg import LINE, Rect, lines
 from notices.programme.model import Work
-from notices.programme.openings import heights_of_cut, sand_of
+from notices.programme.openings import deepest_sand, heights_of_cut
 from notices.units import MM_PER_INCH
 from notices.wording import below_ground as say
 from notices.wording.words import Words
@@ -54,7 +54,7 @@ def in_the_grass(
     """
     programme, columns = words.programme, columns_for(sizes)
     before, after = heights_of_cut([work], programme)
-    sand = sand_of([work], programme)
+    sand = deepest_sand([work], programme)
     film = sand.on_surface if sand and sand.on_surface >= say.LEAST_FILM_MM else 0.0
     if before == after and not film:
         return None

@@ -12,7 +12,7 @@ from notices.drawings.sizes import PAGE, Sizes
 from notices.drawings.surface import as_it_heals, surface
 from notices.operations import Opening
 from notices.programme.model import Period, Work
-from notices.programme.openings import Moment, cuts
+from notices.programme.openings import StageOfHealing, cuts
 from notices.wording.words import Words
 
 HALF = 0.5
@@ -62,6 +62,6 @@ def _drawn(words: Words, period: Period, sizes: Sizes) -> Iterator[Drawing | Non
         yield slice_of(words, work, name_of_slice(words, period, work), sizes)
     square = f"surface-{number}"
     after = f"{square}-after{sizes.suffix}"
-    yield surface(words, period, Moment.AFTER, after, 1.0 if sizes == PAGE else HALF)
+    yield surface(words, period, StageOfHealing.AFTER, after, 1.0 if sizes == PAGE else HALF)
     if sizes == PAGE:
         yield from as_it_heals(words, period, f"{square}-", HALF)

@@ -28,7 +28,7 @@ from notices.drawings.ruler import ruler
 from notices.drawings.svg import LINE, Point, Rect, lines, text
 from notices.operations import Opening
 from notices.programme.model import Profile, Work
-from notices.programme.openings import Cut, Sand, cuts, sand_of
+from notices.programme.openings import Cut, Sand, cuts, deepest_sand
 from notices.wording import below_ground as say
 from notices.wording.words import Words
 
@@ -41,7 +41,7 @@ _MANY = 5
 def of_many(words: Words, works: Sequence[Work], columns: Columns) -> Picture:
     """Draw the openings of several works, and the way of rain before and after them."""
     found = cuts(works, words.programme)
-    sand = sand_of(works, words.programme)
+    sand = deepest_sand(works, words.programme)
     profile = words.programme.profile
     left = RULER + columns.before + _EDGE
     room = columns.width - columns.labels - 14 - left

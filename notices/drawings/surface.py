@@ -31,7 +31,7 @@ from notices.drawings.svg import (
 )
 from notices.operations import Opening
 from notices.programme.model import Period
-from notices.programme.openings import Cut, Moment, closed, cuts
+from notices.programme.openings import Cut, StageOfHealing, closed, cuts
 from notices.units import MM_PER_INCH
 from notices.wording import below_ground as say
 from notices.wording.lists import and_list
@@ -71,14 +71,14 @@ class _Seen:
     """How far the openings of each work have closed, from 0 to 1."""
     gone: tuple[Cut, ...]
     """Those that have closed entirely."""
-    moment: Moment
+    moment: StageOfHealing
 
     @classmethod
-    def of(cls, words: Words, period: Period, moment: Moment) -> Self:
+    def of(cls, words: Words, period: Period, moment: StageOfHealing) -> Self:
         found = cuts(period.works, words.programme)[::-1]
         at_first, now = (
             {cut.work.id: closed(cut, period, each, words.programme) for cut in found}
-            for each in (Moment.AFTER, moment)
+            for each in (StageOfHealing.AFTER, moment)
         )
         return cls(
             tuple(cut for cut in found if at_first[cut.work.id] < 1),
@@ -102,7 +102,7 @@ class _Seen:
 def surface(
     words: Words,
     period: Period,
-    moment: Moment,
+    moment: StageOfHealing,
     name: str = "surface",
     scale: float = 1.0,
     side_mm: float | None = None,
@@ -159,7 +159,7 @@ def surface(
             low += 24
     content = (
         _turf(patch, scale)
-        + (textures.grains(patch, 170, scale) if sanded and moment is Moment.AFTER else "")
+        + (textures.grains(patch, 170, scale) if sanded and moment is StageOfHealing.AFTER else "")
         + "".join(_opened(spread, patch, unit, seen) for spread in _spread(seen.made, side))
         + rect(patch, fill="none", stroke=INK, stroke_width=1.2, class_="patch")
         + note
@@ -196,10 +196,12 @@ def as_it_heals(
     tuple of Drawing
         Empty where nothing was opened; one where nothing is left to see once it putts smoothly.
     """
-    seen = _Seen.of(words, period, Moment.SMOOTH)
+    seen = _Seen.of(words, period, StageOfHealing.SMOOTH)
     if not seen.made:
         return ()
-    moments = (Moment.SMOOTH, Moment.HEALED) if seen.left else (Moment.SMOOTH,)
+    moments = (
+        (StageOfHealing.SMOOTH, StageOfHealing.HEALED) if seen.left else (StageOfHealing.SMOOTH,)
+    )
     found = (
         surface(words, period, moment, f"{name}{_NAMES[moment]}", scale, keyed=keyed)
         for moment in moments
@@ -207,11 +209,11 @@ def as_it_heals(
     return tuple(drawing for drawing in found if drawing is not None)
 
 
-_NAMES = {Moment.SMOOTH: "smooth", Moment.HEALED: "healed"}
+_NAMES = {StageOfHealing.SMOOTH: "smooth", StageOfHealing.HEALED: "healed"}
 _TITLES = {
-    Moment.AFTER: "just after the work",
-    Moment.SMOOTH: "putting smoothly",
-    Moment.HEALED: "healed",
+    StageOfHealing.AFTER: "just after the work",
+    StageOfHealing.SMOOTH: "putting smoothly",
+    StageOfHealing.HEALED: "healed",
 }
 
 
@@ -329,15 +331,15 @@ class _Entry:
 def _entry(words: Words, seen: _Seen, cut: Cut, side: float) -> _Entry:
     """Say what is seen of one work: how wide and how far apart its openings are, or how far closed."""
     name = say.name_of(words, cut.work)
-    if seen.moment is Moment.AFTER:
+    if seen.moment is StageOfHealing.AFTER:
         seen_of_it = ", ".join(say.on_top(words, cut, side))
         return _Entry(f"{name}: {seen_of_it}", say.share(words, cut.work))
     return _Entry(f"{name}: {say.later(cut, seen.closed[cut.work.id])}")
 
 
-def _sanding(words: Words, period: Period, moment: Moment) -> str:
+def _sanding(words: Words, period: Period, moment: StageOfHealing) -> str:
     """Name the works whose sand lies in the grass; empty where none does."""
-    if moment is not Moment.AFTER:
+    if moment is not StageOfHealing.AFTER:
         return ""
     dressings = [work for work in period.works if work.operation.opening is Opening.SAND]
     names = dict.fromkeys(say.name_of(words, work) for work in dressings)
@@ -367,10 +369,10 @@ def signs(
     Drawing or None
         None where nothing is opened or covered.
     """
-    seen = _Seen.of(words, period, Moment.AFTER)
+    seen = _Seen.of(words, period, StageOfHealing.AFTER)
     side = SIDE_MM[words.programme.club.units]
     entries = [_entry(words, seen, cut, side) for cut in seen.left]
-    sanding = _sanding(words, period, Moment.AFTER)
+    sanding = _sanding(words, period, StageOfHealing.AFTER)
     if not entries and not sanding:
         return None
     key, low = _key(seen.left, entries, Rect(0, -12, width, 0), sanding, letters)

@@ -12,7 +12,7 @@ from notices.agronomy import moles, sand, thatch
 from notices.findings import Finding, Weight
 from notices.operations import Opening
 from notices.plan.model import Plan
-from notices.programme.channels import meetings
+from notices.programme.channels import holes_over_channels
 from notices.programme.climate import club_climate
 from notices.programme.green_names import plan_greens
 from notices.programme.measured import values_of
@@ -88,7 +88,7 @@ def channels_without_outfall(programme: Programme, plan: Plan) -> Iterator[Findi
 
 def deep_tining_into_channels(programme: Programme, _plan: Plan) -> Iterator[Finding]:
     """Few deep holes meet a channel, and none that stop short: nothing more may be promised."""
-    for meeting in meetings(programme.works):
+    for meeting in holes_over_channels(programme.works):
         depth, percent = meeting.holes.settings.number("depth"), meeting.percent
         share = (
             f"about {percent:.2g} % of its holes meet a channel"

@@ -15,7 +15,7 @@ DEEP_MM = 150.0
 
 
 @dataclass(frozen=True, slots=True)
-class Meeting:
+class HolesOverChannels:
     """Deep holes over channels that were drawn before them on the same greens."""
 
     channels: Work
@@ -41,7 +41,7 @@ class Meeting:
         return moles.channel_top_mm(ploughed.number("depth"), ploughed.number("channel_diameter"))
 
 
-def meetings(works: Sequence[Work]) -> tuple[Meeting, ...]:
+def holes_over_channels(works: Sequence[Work]) -> tuple[HolesOverChannels, ...]:
     """Return, for each work with deep holes, the last mole ploughing before it on its greens."""
     found = []
     for holes in works:
@@ -60,7 +60,7 @@ def meetings(works: Sequence[Work]) -> tuple[Meeting, ...]:
                 last = max(before, key=lambda work: _done(work, green))
                 by_channels.setdefault(last.id, []).append(green)
         found += [
-            Meeting(work, holes, tuple(by_channels[work.id]))
+            HolesOverChannels(work, holes, tuple(by_channels[work.id]))
             for work in works
             if work.id in by_channels
         ]

@@ -55,7 +55,7 @@ class DutyKind(enum.Enum):
     LOOK = "look"
 
 
-class Subject(enum.Enum):
+class DutySubject(enum.Enum):
     """What is confirmed or looked at."""
 
     APPROVAL = "approval"
@@ -79,7 +79,7 @@ class Duty:
     """What is sent or printed: name of a file of the pack without its ending."""
     moment: Moment | None = None
     """On what occasion something is sent."""
-    subject: Subject | None = None
+    subject: DutySubject | None = None
     works: tuple[str, ...] = ()
     """Works that it is about; none where it is about all."""
     greens: tuple[str, ...] = ()
@@ -362,7 +362,7 @@ def _to_confirm(programme: Programme, known_by: dt.date) -> Iterator[Duty]:
             DutyKind.CONFIRM,
             programme.edition.begun,
             known_by,
-            subject=Subject.APPROVAL,
+            subject=DutySubject.APPROVAL,
         )
     if programme.decision is None:
         return
@@ -373,7 +373,7 @@ def _to_confirm(programme: Programme, known_by: dt.date) -> Iterator[Duty]:
                 DutyKind.CONFIRM,
                 day - ONE_DAY,
                 day,
-                subject=Subject.GO_AHEAD,
+                subject=DutySubject.GO_AHEAD,
                 works=tuple(w.id for w in period.works if day in w.dates),
                 day=day,
             )
@@ -398,23 +398,23 @@ def _to_look_at(programme: Programme) -> Iterator[Duty]:
                 )
 
 
-def _promises(period: Period) -> Iterator[tuple[Subject, Promise]]:
+def _promises(period: Period) -> Iterator[tuple[DutySubject, Promise]]:
     works = period.opening_works or period.works
     if any(work.while_working is not WhileWorking.OPEN for work in works):
-        yield Subject.OPEN_AGAIN, period.open_again
+        yield DutySubject.OPEN_AGAIN, period.open_again
     if period.opening_works:
-        yield Subject.PUTTING_WELL, period.putts_well_after_all
-        yield Subject.FULLY_HEALED, period.healed_after_all
+        yield DutySubject.PUTTING_WELL, period.putts_well_after_all
+        yield DutySubject.FULLY_HEALED, period.healed_after_all
 
 
-def _without_a_word(programme: Programme, period: Period, subject: Subject) -> tuple[str, ...]:
+def _without_a_word(programme: Programme, period: Period, subject: DutySubject) -> tuple[str, ...]:
     """Return the greens of a period for which no record answers a promise."""
     told: set[str] = set()
     for seen in chain.from_iterable(programme.seen.get(work.id, ()) for work in period.works):
         answers = {
-            Subject.OPEN_AGAIN: True,
-            Subject.PUTTING_WELL: seen.putting_smoothly is not None or seen.healed is not None,
-            Subject.FULLY_HEALED: seen.healed is not None,
+            DutySubject.OPEN_AGAIN: True,
+            DutySubject.PUTTING_WELL: seen.putting_smoothly is not None or seen.healed is not None,
+            DutySubject.FULLY_HEALED: seen.healed is not None,
         }
         if answers[subject]:
             told.update(seen.greens)

@@ -15,8 +15,8 @@ TURF_MM = 30.0
 """How thick turf for a green is typically cut (common practice, no published source)."""
 
 
-class Moment(enum.Enum):
-    """When one looks at a green."""
+class StageOfHealing(enum.Enum):
+    """How far a green has come when one looks at it."""
 
     AFTER = "after the work"
     SMOOTH = "putting smoothly"
@@ -59,7 +59,7 @@ class Sand:
     """Depth of all that this dressing brings, where it is most [mm]."""
 
 
-def sand_of(works: Iterable[Work], programme: Programme) -> Sand | None:
+def deepest_sand(works: Iterable[Work], programme: Programme) -> Sand | None:
     """Return what dressings leave on the surface: the deepest of them; None where there are none."""
     found = []
     for work in works:
@@ -86,7 +86,7 @@ def cuts(works: Iterable[Work], programme: Programme) -> tuple[Cut, ...]:
     return tuple(sorted(found, key=lambda cut: (-cut.bottom, cut.work.plan_index)))
 
 
-def closed(cut: Cut, period: Period, moment: Moment, programme: Programme) -> float:
+def closed(cut: Cut, period: Period, stage: StageOfHealing, programme: Programme) -> float:
     """Return how far openings have grown over when one looks: 0 is as they were made, 1 is healed.
 
     It follows the dates by which the greens are expected to come back. Between the work and the
@@ -94,13 +94,13 @@ def closed(cut: Cut, period: Period, moment: Moment, programme: Programme) -> fl
     """
     healed = max(back.fully_healed.expected for back in programme.recoveries[cut.work.id])
     day = {
-        Moment.AFTER: max(work.dates[-1] for work in period.opening_works),
-        Moment.SMOOTH: period.putting_well.expect_by,
-        Moment.HEALED: healed,
-    }[moment]
+        StageOfHealing.AFTER: max(work.dates[-1] for work in period.opening_works),
+        StageOfHealing.SMOOTH: period.putting_well.expect_by,
+        StageOfHealing.HEALED: healed,
+    }[stage]
     if healed <= day:
         return 1.0
-    if moment is Moment.AFTER:
+    if stage is StageOfHealing.AFTER:
         return 0.0
     done = cut.work.dates[-1]
     growth = programme.season.growth if programme.season else {}

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from notices.operations import Opening
 from notices.programme.model import Profile, Subsoil, Work
-from notices.programme.openings import Cut, Moment, Sand
+from notices.programme.openings import Cut, Sand, StageOfHealing
 from notices.wording import measures, texts
 from notices.wording.blocks import Paragraph
 from notices.wording.lists import and_list, counted, number, sentence
@@ -208,7 +208,7 @@ def scale_note(profile: Profile, *, drained: bool) -> str:
 
 def surface_caption(
     words: Words,
-    moment: Moment,
+    moment: StageOfHealing,
     side_mm: float,
     found: Sequence[Cut],
     gone: Sequence[Cut],

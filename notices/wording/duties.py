@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterable
 
-from notices.programme.duties import SIGNS, Duty, DutyKind, Subject
+from notices.programme.duties import SIGNS, Duty, DutyKind, DutySubject
 from notices.programme.duties_again import TO_VISITORS
 from notices.programme.model import Moment, Programme
 from notices.wording.amounts import mass
@@ -26,9 +26,9 @@ _SENT = {
 }
 
 _RECOVERED = {
-    Subject.OPEN_AGAIN: "open again",
-    Subject.PUTTING_WELL: "putting well again",
-    Subject.FULLY_HEALED: "fully healed",
+    DutySubject.OPEN_AGAIN: "open again",
+    DutySubject.PUTTING_WELL: "putting well again",
+    DutySubject.FULLY_HEALED: "fully healed",
 }
 
 
@@ -126,7 +126,7 @@ def _change(document: str) -> str:
 
 
 def _confirm(words: Words, duty: Duty) -> str:
-    if duty.subject is Subject.APPROVAL:
+    if duty.subject is DutySubject.APPROVAL:
         return "Get the plan approved. Until then every file says DRAFT."
     decision = words.programme.decision
     who = with_the(decision.by) if decision else words.role

@@ -16,7 +16,7 @@ from notices.drawings.surface import as_it_heals, surface
 from notices.operations import Opening
 from notices.paths import templates_folder
 from notices.programme.model import Period, Work
-from notices.programme.openings import Moment
+from notices.programme.openings import StageOfHealing
 from notices.rendering.pdf import write_pdf
 from notices.wording.words import Words
 from tests.drawings.clubs import NAMES
@@ -115,7 +115,7 @@ def main(words: Words) -> Period:
     return max(words.programme.periods, key=lambda period: len(period.works))
 
 
-def moments(name: str, moment: Moment) -> tuple[Words, Measured]:
+def moments(name: str, moment: StageOfHealing) -> tuple[Words, Measured]:
     words = Words(clubs()[name])
     drawing = surface(words, main(words), moment)
     assert drawing is not None
@@ -134,7 +134,9 @@ def test_what_is_still_open_is_drawn_narrower_and_what_has_healed_is_not_drawn()
     slits, cores = (small.work(name, "2027-08-09") for name in ("scarifying", "hollow tining"))
     words = Words(small.programme(small.plan(slits, cores, temperatures=AT_ITS_BEST)))
     (period,) = words.programme.periods
-    first, smooth = (surface(words, period, moment) for moment in (Moment.AFTER, Moment.SMOOTH))
+    first, smooth = (
+        surface(words, period, moment) for moment in (StageOfHealing.AFTER, StageOfHealing.SMOOTH)
+    )
     assert first is not None
     assert smooth is not None
     scarifying, tining = words.programme.works
@@ -161,7 +163,7 @@ def test_sand_still_shows_in_what_it_fills() -> None:
     sand = small.work("top dressing", "2027-08-09", settings={"fill": "holes"})
     words = Words(small.programme(small.plan(cores, sand, temperatures=AT_ITS_BEST)))
     (period,) = words.programme.periods
-    drawing = surface(words, period, Moment.SMOOTH)
+    drawing = surface(words, period, StageOfHealing.SMOOTH)
     assert drawing is not None
     tining = next(each for each in words.programme.works if each.operation.name == "hollow tining")
     wide = {round(2 * hole["r"], 3) for hole in Measured(drawing).openings(tining)}
@@ -174,7 +176,7 @@ def test_what_an_example_has_healed_by_then_is_not_drawn(name: str) -> None:
     """By the dates of each work alone: a member who lays the sheet beside the green must see it."""
     words = Words(clubs()[name])
     for period in words.programme.periods:
-        drawing = surface(words, period, Moment.SMOOTH)
+        drawing = surface(words, period, StageOfHealing.SMOOTH)
         shown = (
             {g.get("data-work") for g in Measured(drawing).root.iter(f"{SVG}g")}
             if drawing
@@ -199,7 +201,7 @@ def test_one_square_will_do_where_nothing_is_left_once_it_putts_smoothly() -> No
 
 def test_nothing_is_left_when_it_has_healed() -> None:
     for name in ("withy-hollow", "tansy-down", "everything"):
-        _, healed = moments(name, Moment.HEALED)
+        _, healed = moments(name, StageOfHealing.HEALED)
         assert [shape for shape in healed.root.iter() if shape.get("class") == "opening"] == []
 
 
@@ -271,7 +273,7 @@ def blades(drawing: Drawing) -> tuple[int, float, float]:
 def test_grass_is_as_much_smaller_as_the_square() -> None:
     words = Words(clubs()["withy-hollow"])
     large, small_one = (
-        surface(words, main(words), Moment.AFTER, scale=scale) for scale in (1.0, 0.5)
+        surface(words, main(words), StageOfHealing.AFTER, scale=scale) for scale in (1.0, 0.5)
     )
     assert large is not None
     assert small_one is not None
@@ -283,7 +285,7 @@ def test_grass_is_as_much_smaller_as_the_square() -> None:
 def test_only_in_true_size_a_line_shows_how_long_it_is() -> None:
     words = Words(clubs()["withy-hollow"])
     for scale, bars in ((1.0, 1), (0.5, 0)):
-        drawing = surface(words, main(words), Moment.AFTER, scale=scale)
+        drawing = surface(words, main(words), StageOfHealing.AFTER, scale=scale)
         assert drawing is not None
         assert drawing.svg.count('class="bar"') == bars
         said = " ".join(text.text for text in texts_in(drawing.svg))
@@ -293,7 +295,7 @@ def test_only_in_true_size_a_line_shows_how_long_it_is() -> None:
 def test_a_smaller_square_of_any_club_is_well_set_too() -> None:
     """As a briefing has it; 90 mm at 50 mm apart leave room for two holes each way."""
     found = {
-        name: surface(words, words.programme.periods[0], Moment.AFTER, side_mm=90)
+        name: surface(words, words.programme.periods[0], StageOfHealing.AFTER, side_mm=90)
         for name, words in ((name, Words(programme)) for name, programme in clubs().items())
         if words.programme.periods
     }

@@ -14,9 +14,9 @@ from notices.programme.duties import (
     PAPERS,
     Duty,
     DutyKind,
+    DutySubject,
     Hung,
     Paper,
-    Subject,
     due,
     duties,
 )
@@ -179,17 +179,17 @@ def test_every_day_of_work_is_confirmed_where_somebody_decides(programme_of: Pro
 def test_a_draft_waits_for_its_approval(programme_of: ProgrammeOf) -> None:
     found = duties(programme_of(COURSE + CORES + "approval: pending\n", ISSUED))
     (approval,) = of_kind(found, DutyKind.CONFIRM)
-    assert (approval.subject, *span(approval)) == (Subject.APPROVAL, "2026-08-01", "2026-09-13")
+    assert (approval.subject, *span(approval)) == (DutySubject.APPROVAL, "2026-08-01", "2026-09-13")
 
 
-def looks(programme: Programme) -> dict[Subject | None, Duty]:
+def looks(programme: Programme) -> dict[DutySubject | None, Duty]:
     return {duty.subject: duty for duty in of_kind(duties(programme), DutyKind.LOOK)}
 
 
 def test_a_promised_date_is_looked_at_from_the_expected_day_on(programme_of: ProgrammeOf) -> None:
     programme = programme_of(COURSE + CORES, ISSUED)
     (period,) = programme.periods
-    look = looks(programme)[Subject.PUTTING_WELL]
+    look = looks(programme)[DutySubject.PUTTING_WELL]
     promise = period.putting_well
     assert (look.first, look.last) == (promise.expect_by, promise.at_worst)
     assert look.greens == period.greens == ("1", "2", "3", "4")
@@ -203,13 +203,13 @@ def test_a_promised_date_is_looked_at_from_the_expected_day_on(programme_of: Pro
 @pytest.mark.parametrize(
     ("record", "open_subjects"),
     [
-        ("done: 2026-09-15", {Subject.PUTTING_WELL, Subject.FULLY_HEALED}),
-        ("done: 2026-09-15, putting_smoothly: 2026-10-01", {Subject.FULLY_HEALED}),
+        ("done: 2026-09-15", {DutySubject.PUTTING_WELL, DutySubject.FULLY_HEALED}),
+        ("done: 2026-09-15, putting_smoothly: 2026-10-01", {DutySubject.FULLY_HEALED}),
         ("done: 2026-09-15, healed: 2026-10-09", set()),
     ],
 )
 def test_a_record_answers_what_was_promised(
-    programme_of: ProgrammeOf, record: str, open_subjects: set[Subject]
+    programme_of: ProgrammeOf, record: str, open_subjects: set[DutySubject]
 ) -> None:
     observed = f"observed: [{{operation: hollow tining, {record}}}]\n"
     assert looks(programme_of(COURSE + CORES + observed, ISSUED)).keys() == open_subjects
@@ -218,7 +218,7 @@ def test_a_record_answers_what_was_promised(
 def test_a_record_of_some_greens_leaves_the_others(programme_of: ProgrammeOf) -> None:
     record = "{operation: hollow tining, done: 2026-09-15, healed: 2026-10-09, greens: 1-3}"
     found = looks(programme_of(f"{COURSE}{CORES}observed: [{record}]\n", ISSUED))
-    assert found[Subject.FULLY_HEALED].greens == ("4",)
+    assert found[DutySubject.FULLY_HEALED].greens == ("4",)
 
 
 def test_what_becomes_of_a_work_does_not_change_what_was_promised_of_it(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from notices.operations import Opening
-from notices.programme.openings import Cut, Moment, closed, cuts
+from notices.programme.openings import Cut, StageOfHealing, closed, cuts
 from tests.wording.small_plans import plan, programme, work
 
 DAY = "2027-08-09"
@@ -51,7 +51,9 @@ def how_far_closed(*works: dict[str, object]) -> dict[str, list[float]]:
     worked_out = programme(plan(*works, temperatures=AT_ITS_BEST))
     (period,) = worked_out.periods
     return {
-        cut.work.operation.name: [closed(cut, period, moment, worked_out) for moment in Moment]
+        cut.work.operation.name: [
+            closed(cut, period, moment, worked_out) for moment in StageOfHealing
+        ]
         for cut in cuts(worked_out.works, worked_out)
     }
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from notices.agronomy import moles
 from notices.operations import Opening
-from notices.programme.channels import meetings
+from notices.programme.channels import holes_over_channels
 from notices.programme.figures.quantity import Quantity, in_mm
 from notices.programme.model import Figure, Input, Work
 from notices.programme.sand import diameter_setting, hole_diameter_mm
@@ -40,7 +40,7 @@ def figures_of_channels(works: Sequence[Work]) -> Iterator[Figure]:
                     work.id, float(years), (Input("years", years),), default_used=True
                 )
     seen: set[str] = set()
-    for meeting in meetings(works):
+    for meeting in holes_over_channels(works):
         holes, ploughed = meeting.holes.settings, meeting.channels.settings
         if meeting.holes.id in seen:
             continue  # a second set of channels below the same holes: the first is told
