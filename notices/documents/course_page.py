@@ -202,7 +202,10 @@ def _why(words: Words) -> Iterator[Part]:
     place = words.programme.periods.index(main) + 1
     below = _in_both_sizes(f"section-{place}")
     blocks: list[Block] = [*words.story(main), *below, *phrases.photos(words)]
-    for period, work in _explained(words, main):
+    explained = list(_explained(words, main))
+    if len(explained) > 1:
+        blocks.append(Paragraph.of(phrases.EACH_ALONE))
+    for period, work in explained:
         heading, *story = phrases.operation_story(words, work)
         if isinstance(heading, Heading):
             slices = _in_both_sizes(name_of_slice(words, period, work))

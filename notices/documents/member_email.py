@@ -80,11 +80,11 @@ def member_email(programme: Programme) -> Letter:
 
 
 def _explained(words: Words, period: Period, shown: tuple[Picture, ...]) -> list[Section]:
-    steps: list[Block] = []
     stories = list(phrases.operation_stories(words, period.works))
+    many = len(stories) > 1
+    steps: list[Block] = [Paragraph.of(phrases.EACH_ALONE)] if many else []
     for story in stories:
         steps += story
-    many = len(stories) > 1
     return [
         Section("why", (*words.story(period), *shown, *phrases.photos(words)), "Why we do it"),
         Section("steps", tuple(steps), "What we do, step by step" if many else "What we do"),

@@ -101,6 +101,12 @@ def days_and_greens(told: PeriodWords) -> str:
     return f"{when}, {greens}. {told.away_until()}".rstrip()
 
 
+EACH_ALONE = (
+    "Each time below is for one job alone. The dates above are for all of the jobs together."
+)
+"""Why the weeks of single works are fewer than those until the day that is promised."""
+
+
 def operation_story(words: Words, work: Work) -> Iterator[Block]:
     """Yield what a work is, why it is done, what you see of it and how long."""
     text = words.operation(work)
