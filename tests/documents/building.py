@@ -163,6 +163,7 @@ def _days_on_record(programme: Programme) -> Iterator[dt.date]:
         for record in fitted.records:
             yield record.done
             yield record.seen
+            yield from (day for day in (record.putting_smoothly,) if day)
             early = record.forecast.early  # a span of days, as the book would have said
             late = record.forecast.late or early
             yield from (early + dt.timedelta(days=n) for n in range((late - early).days + 1))
