@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Mapping
+from functools import lru_cache
 from html import unescape
 
 ABOVE, BELOW = 0.75, 0.22
@@ -47,8 +48,13 @@ _WIDTHS = {
 
 def width_of(text: str, size: float, *, bold: bool = False) -> float:
     """Return the width of a text without kerning, which only makes it narrower."""
+    return size / 1000 * _thousandths(text, bold)
+
+
+@lru_cache(maxsize=1 << 14)
+def _thousandths(text: str, bold: bool) -> int:
     widths = _WIDTHS[bold]
-    return size / 1000 * sum(widths.get(sign) or _bare(sign, widths) for sign in text)
+    return sum(widths.get(sign) or _bare(sign, widths) for sign in text)
 
 
 def _bare(sign: str, widths: Mapping[str, int]) -> int:
@@ -96,12 +102,15 @@ def lines_of(
 ) -> list[str]:
     """Break a text into lines at its spaces; a word, or a last line, that is too long is cut."""
     lines: list[str] = []
+    wide, space = 0, _thousandths(" ", bold)
     for word in text.split(" "):
-        longer = f"{lines[-1]} {word}" if lines else word
-        if lines and width_of(longer, size, bold=bold) <= room:
-            lines[-1] = longer
+        long = _thousandths(word, bold)
+        if lines and size / 1000 * (wide + space + long) <= room:
+            lines[-1] = f"{lines[-1]} {word}"
+            wide += space + long
         else:
             lines.append(word)
+            wide = long
     if most is not None and len(lines) > most:
         lines = [*lines[: most - 1], " ".join(lines[most - 1 :])]
     return [fitted(line, room, size, bold=bold) for line in lines]
