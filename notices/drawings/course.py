@@ -112,7 +112,7 @@ def greens_by_day(words: Words, period_words: PeriodWords, sizes: Sizes = PAGE) 
 
 
 EACH_BOX = "Each box is a green, with the day on which we work on it."
-TURNS = "From one day to the next, shaded and white boxes take turns."
+TURNS = "The shading changes with each day."
 
 
 def green_strip(words: Words, greens: Sequence[str], name: str) -> Drawing:

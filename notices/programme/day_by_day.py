@@ -94,7 +94,8 @@ def course_days(programme: Programme) -> tuple[Stack, ...]:
     golfers go without for longer makes it no longer: a winter without buggies is no change.
     """
     told = set(programme.status) | {day for shut in programme.closures for day in shut.dates}
-    told |= {day for work in programme.works for day in (*work.dates, *work.reserve_dates)}
+    told |= {day for work in programme.works for day in work.dates}
+    told |= {day for period in programme.periods for day in period.reserve_dates}
     if not told:
         return ()
     first, last = min(told), max(told)
@@ -141,7 +142,7 @@ def _course_day(programme: Programme, day: dt.date) -> CourseDay:
         day,
         tuple(green_on(programme, day, green) for green in programme.greens),
         programme.fixtures_on(day),
-        any(day in work.reserve_dates for work in programme.works),
+        any(day in period.reserve_dates for period in programme.periods),
         tuple(
             shut
             for shut in programme.closures

@@ -182,4 +182,4 @@ def test_boxes_of_greens_say_why_some_are_shaded() -> None:
     told = words(plan(work("hollow tining", "2027-08-09 to 2027-08-10")))
     (period,) = told.programme.periods
     drawing = greens_by_day(told, PeriodWords(told, period))
-    assert "shaded and white boxes take turns" in drawing.caption
+    assert "The shading changes with each day." in drawing.caption

@@ -136,3 +136,16 @@ def test_nothing_planned_is_nothing_to_tell() -> None:
         {**plan(greens="1-3"), "closures": [{"what": "practice ground", "dates": "2027-08-09"}]}
     )
     assert [day.closures[0].what for day in by_date(told).values()] == ["practice ground"]
+
+
+def test_only_days_that_people_are_told_of_are_reserve_days() -> None:
+    """A brushing that follows a week later moves with the work; nobody keeps a day free for it."""
+    told = programme(
+        plan(
+            work("hollow tining", "2027-08-09", reserve_dates="2027-08-10"),
+            {"operation": "brushing", "after": "hollow tining, +7 days"},
+            greens="1-3",
+        )
+    )
+    assert any(day_after(8) in one.reserve_dates for one in told.works)
+    assert [day for day, one in by_date(told).items() if one.reserve] == [day_after(1)]
