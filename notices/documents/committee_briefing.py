@@ -54,6 +54,9 @@ FITS = (
 )
 """Ways to set it: closer, with smaller charts, and only then with fewer drawings."""
 
+LETTERS = 2200
+"""Number of letters that about fill a page in the first way, headings and tables included."""
+
 MOVABLE = frozenset({"ground", "course days", "hours chart"})
 """Drawings under headings of their own, which may stand later where they would leave a gap.
 
@@ -93,7 +96,11 @@ def committee_briefings(programme: Programme) -> Entry:
         "Briefing for the committee",
         "Greens committee and board",
         "Send it with the agenda, or hand it out at the table. It prints in black and white.",
-        (Sheet(committee_briefing(programme), "committee-briefing", FITS, PAGES, MOVABLE),),
+        (
+            Sheet(
+                committee_briefing(programme), "committee-briefing", FITS, PAGES, MOVABLE, LETTERS
+            ),
+        ),
         again="No need to print it again.",
     )
 
@@ -261,8 +268,6 @@ def _what(words: Words) -> Iterator[Part]:
         if main is not None:
             chart = Picture(f"recovery-{words.programme.periods.index(main) + 1}")
             yield Section("recovery", (chart,), "How the greens come back"), []
-        ground = (Picture(BELOW), Picture(FROM_ABOVE))
-        yield Section("ground", ground, "The green, below and from above"), []
     others = [
         text
         for closed in words.programme.closures
@@ -273,6 +278,9 @@ def _what(words: Words) -> Iterator[Part]:
         title = "Other closures and limits" if works else "What is closed"
         facts = [Fact("closure", text) for text in others]
         yield Section("closures", (Bullets.of(*others),), title), facts
+    if works:
+        ground = (Picture(BELOW), Picture(FROM_ABOVE))
+        yield Section("ground", ground, "The green, below and from above"), []
 
 
 def _come_back(words: Words) -> Iterator[Table]:

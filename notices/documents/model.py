@@ -222,6 +222,9 @@ class Sheet:
     pages: int = 1
     movable: frozenset[str] = frozenset()
     """Sections of drawings that may stand a little later, where a page would be left half empty."""
+    letters: int | None = None
+    """Number of letters that about fill a page in the first way, from which the way to try first is
+    guessed; None where nothing is known."""
 
 
 @dataclass(frozen=True, slots=True)

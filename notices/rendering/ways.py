@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 
 from notices.documents.model import Document, Fit, Section, Sheet
@@ -11,9 +12,13 @@ from notices.rendering import html
 from notices.rendering.filling import filled_order
 from notices.rendering.furniture import SHEET, imprint
 from notices.rendering.pdf import Layout, lay_out
+from notices.wording.blocks import Picture
 
 COUNTED = 0.98
 """Share of a page counted on when sections are reordered: table heads repeat on every page."""
+
+GAPS = 0.3
+"""Least share of a page lost in gaps for which sections are reordered."""
 
 THIN = 1 / 3
 """Least share of a last page in use for which the page is worth printing."""
@@ -24,6 +29,11 @@ FEW_LOOKS = 6
 DOUBT = 0.06
 """Error allowed for in a guess: a way estimated to be too long by less is tried nonetheless."""
 
+
+PAGE = 1000
+"""Height of a page that drawings can fill [CSS pixels]: A4 without its margins, rounded."""
+
+_TAG = re.compile("<[^>]*>")
 
 _Looks = tuple[str, frozenset[str]]
 """Styles and left-out sections, which together decide the layout."""
@@ -83,6 +93,10 @@ class _Ways:
 
     def start(self) -> int:
         """Return the index of the way to try first."""
+        if (pages := _estimated_pages(self._sheet)) is not None:
+            ways = enumerate(self._sheet.fits)
+            last = len(self._sheet.fits) - 1
+            return next((n for n, fit in ways if self._has_room(fit, pages * fit.room)), last)
         few = len({_looks(fit) for fit in self._sheet.fits}) < FEW_LOOKS
         return 0 if few else (len(self._sheet.fits) - 1) // 2
 
@@ -118,8 +132,10 @@ class _Ways:
         tried = self._nearest(fit)
         if tried is None:
             return True
-        filled = tried.layout.filled * fit.room / tried.fit.room
-        return filled <= _may_take(self._sheet, fit) * (1 + DOUBT)
+        return self._has_room(fit, tried.layout.filled * fit.room / tried.fit.room)
+
+    def _has_room(self, fit: Fit, pages: float) -> bool:
+        return pages <= _may_take(self._sheet, fit) * (1 + DOUBT)
 
     def _nearest(self, fit: Fit) -> _Setting | None:
         """Return the setting tried so far whose room is closest to that of a way."""
@@ -154,9 +170,11 @@ def _set_full(sheet: Sheet, fit: Fit, tried: _Setting | None) -> _Setting:
     order = _full_order(sheet, fit, like) if like else tuple(_stories(sheet.document))
     found = _set(sheet, fit, order)
     layout = found.layout
-    high = sum(piece.height for piece in layout.pieces())
-    if layout.begin() + high > COUNTED * layout.page_height * _may_take(sheet, fit):
+    high = (layout.begin() + sum(piece.height for piece in layout.pieces())) / layout.page_height
+    if high > COUNTED * _may_take(sheet, fit):
         return found  # too long in any order
+    if layout.filled - high < GAPS:
+        return found
     order = _full_order(sheet, fit, found)
     if order == found.order:
         return found
@@ -206,6 +224,21 @@ def _stories(document: Document) -> dict[str, list[Section]]:
 def _id(section: Section) -> str:
     """Return the id of a section in the HTML."""
     return section.name.replace(" ", "-")
+
+
+def _estimated_pages(sheet: Sheet) -> float | None:
+    """Return about how many pages a sheet takes in its first way; None where nothing tells."""
+    if sheet.letters is None:
+        return None
+    text = _TAG.sub("", page_html(sheet, sheet.fits[0]).partition("<body")[2])
+    document = sheet.document
+    high = sum(
+        document.drawing(block.name).height
+        for section in document.sections
+        for block in section.blocks
+        if isinstance(block, Picture)
+    )
+    return len(" ".join(text.split())) / sheet.letters + high / PAGE
 
 
 def _looks(fit: Fit) -> _Looks:

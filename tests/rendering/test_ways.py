@@ -116,3 +116,16 @@ def test_a_way_is_set_once_whatever_pages_it_may_take(monkeypatch: pytest.Monkey
     sheets.write_sheet(dataclasses.replace(long, fits=ways))
     assert len(laid_out) == len({"", "close"})
     assert len(set(laid_out)) == len(laid_out)
+
+
+def test_what_is_much_too_long_begins_with_a_closer_way(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Forty lines of twenty letters are two pages of four hundred letters, and one in half the room."""
+    lines = tuple(Paragraph.of("Mown grass is green.") for _ in range(40))
+    one = sheet("long")
+    document = dataclasses.replace(one.document, sections=(Section("words", lines),))
+    fits = (Fit(), Fit("close", room=0.4))
+    for letters, tried in ((400, ["close"]), (4000, ["", "close"])):
+        with monkeypatch.context() as patched:
+            laid_out = counted(patched)
+            sheets.write_sheet(Sheet(document, "_reading", fits, letters=letters))
+        assert re.findall('<body class="(.*)">', "".join(laid_out)) == tried
