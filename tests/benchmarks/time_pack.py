@@ -10,19 +10,19 @@ On 30 November 2026, on two quiet cores of an EPYC (withy-hollow):
 
 | what | wall s | CPU s | peak MB |
 |---|---|---|---|
-| WeasyPrint alone, the same HTML | 6.1 | 6.1 | 123 |
-| the whole pack, on one processor | 8.7 | 8.7 (1.42 of WeasyPrint alone) | 343 |
-| the whole pack, on both | 6.7 | 9.1 | 245 |
+| WeasyPrint alone, the same HTML | 6.2 | 6.1 | 114 |
+| the whole pack, on one processor | 7.1 | 7.0 (1.14 of WeasyPrint alone) | 312 |
+| the whole pack, on both | 4.9 (0.80 of WeasyPrint alone) | 7.4 | 197 |
 | again, nothing changed | 0.5 | 0.5 | 60 |
-| --since it, nothing | 1.8 | 1.8 | 120 |
-| --since it, a reserve date a day later | 5.6 | 7.3 | 220 |
-| --since it, the name of a fixture | 4.5 | 4.5 | 234 |
-| --since it, the last work a day later | 8.2 | 10.6 | 288 |
-| Chromium's --print-to-pdf, the same HTML | 10.2 | 7.8 | 238 |
+| --since it, nothing | 1.9 | 1.9 | 121 |
+| --since it, a reserve date a day later | 4.4 | 6.1 | 180 |
+| --since it, the name of a fixture | 3.3 | 3.3 | 180 |
+| --since it, the last work a day later | 5.3 | 7.8 | 201 |
+| Chromium's --print-to-pdf, the same HTML | 10.0 | 7.5 | 239 |
 
-The aim of 1.15 is not reached. Some 2 s are our own (imports 0.6, documents 0.5, pictures of the
-email 0.4, of the front page 0.1); the rest is sheets that are laid out more than once: the briefing
-three times, in 2.8 s, of which one would do.
+The aim is at most 1.15 of WeasyPrint alone on one processor, and less on two. Some 2 s are our own
+(imports 0.6, documents 0.6, pictures of the email 0.3, of the front page 0.1). They are made up for
+by fonts that are loaded once, and by setting most sheets once or twice (`rendering/ways.py`).
 """
 
 from __future__ import annotations
