@@ -41,14 +41,18 @@ def write_sheets(
     told
         Called with the number of sheets done so far.
     """
-    sources = [source(sheet) for sheet in sheets]
+    contents = [content(sheet) for sheet in sheets]
+    sources = list(map(_digest, contents))
+    lengths = {sheet.document.name: len(text) for sheet, text in zip(sheets, contents, strict=True)}
     found = {name: known[name] for name in sources if name in known}
     missing = [
         (name, sheet) for name, sheet in zip(sources, sheets, strict=True) if name not in found
     ]
     done = len(sheets) - len(missing)
     told(done)
-    for (name, _), file in zip(missing, _written([sheet for _, sheet in missing]), strict=True):
+    for (name, _), file in zip(
+        missing, _written([sheet for _, sheet in missing], lengths), strict=True
+    ):
         found[name] = RenderedFile(file.name, file.media_type, file.content, name)
         done += 1
         told(done)
@@ -65,7 +69,11 @@ def write_sheet(sheet: Sheet) -> RenderedFile:
 
 def source(sheet: Sheet) -> str:
     """Return a digest of everything that determines a sheet's PDF."""
-    return hashlib.sha256("\0".join([content(sheet), makers()]).encode()).hexdigest()
+    return _digest(content(sheet))
+
+
+def _digest(text: str) -> str:
+    return hashlib.sha256(f"{text}\0{makers()}".encode()).hexdigest()
 
 
 def content(sheet: Sheet) -> str:
@@ -98,17 +106,15 @@ def _sizes(sheets: Sequence[Sheet]) -> list[list[Sheet]]:
     return together
 
 
-def _length(job: Sequence[Sheet]) -> int:
-    """Return a measure of how long a job takes."""
-    return sum(len(page_html(sheet, sheet.fits[0])) for sheet in job)
-
-
 def _nameless(sheet: Sheet) -> Sheet:
     return replace(sheet, document=replace(sheet.document, name=""), template="")
 
 
-def _written(sheets: Sequence[Sheet]) -> Iterator[RenderedFile]:
-    """Write sheets one after the other, or on all processors where there are many."""
+def _written(sheets: Sequence[Sheet], lengths: Mapping[str, int]) -> Iterator[RenderedFile]:
+    """Write sheets one after the other, or on all processors where there are many.
+
+    Lengths of their contents, by the names of the documents, tell which take longest.
+    """
     jobs = _sizes(sheets)
     workers = min(len(os.sched_getaffinity(0)) if _forks() else 1, len(jobs))
     if workers < 2 or len(sheets) <= FEW:
@@ -124,7 +130,9 @@ def _written(sheets: Sequence[Sheet]) -> Iterator[RenderedFile]:
     ):
         try:
             # Longest first, so that no processor idles at the end.
-            longest = sorted(jobs, key=_length, reverse=True)
+            longest = sorted(
+                jobs, key=lambda job: sum(lengths[one.document.name] for one in job), reverse=True
+            )
             begun = {id(job): pool.submit(_write_sizes, job) for job in longest}
             for job in jobs:
                 yield from begun[id(job)].result()

@@ -2,25 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 import pytest
 
 from notices.errors import UnknownFigure
 from notices.programme.figure_names import find_figure
-from notices.programme.model import Programme
-
-ProgrammeOf = Callable[..., Programme]
-
-PLAN = """\
-club: {name: Marl Hill}
-course: {greens: [{green: 1-2, area: 480 m2}]}
-works:
-  - operation: hollow tining
-    dates: 2026-09-01
-    settings: {tine_diameter: 10 mm, spacing: 50 x 50 mm, depth: 50 mm, passes: 1}
-  - {operation: top dressing, dates: 2026-09-01, settings: {fill: holes}}
-"""
+from tests.wording.test_explain import PLAN, ProgrammeOf
 
 
 @pytest.mark.parametrize(
